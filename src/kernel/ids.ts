@@ -1,0 +1,36 @@
+/** Identifies one record in a plan. Plain text, never shown as a title. */
+export type Id = string;
+
+const ALPHABET = '23456789abcdefghjkmnpqrstuvwxyz';
+
+/** Makes new ids. Random numbers come in from outside, so that pure code stays repeatable. */
+export type NewId = (prefix: string) => Id;
+
+/**
+ * An id maker over a source of random numbers in [0, 1). Ten characters of a 31-letter alphabet: about 49 bits.
+ */
+export const idMaker =
+  (random: () => number): NewId =>
+  (prefix) => {
+    let s = '';
+    for (let i = 0; i < 10; i++) s += ALPHABET[Math.floor(random() * ALPHABET.length)] ?? '2';
+    return `${prefix}-${s}`;
+  };
+
+/** Compares ids (and any plain text) the same way on every machine. */
+export const compareIds = (a: Id, b: Id): number => (a < b ? -1 : a > b ? 1 : 0);
+
+/** Compares unit numbers and labels as people do: 2 before 10, then by text. */
+export const compareNatural = (a: string, b: string): number => {
+  const split = (s: string): string[] => s.match(/\d+|\D+/g) ?? [];
+  const x = split(a);
+  const y = split(b);
+  for (let i = 0; i < Math.min(x.length, y.length); i++) {
+    const p = x[i] ?? '';
+    const q = y[i] ?? '';
+    const bothNumbers = /^\d/.test(p) && /^\d/.test(q);
+    const d = bothNumbers ? Number(p) - Number(q) : compareIds(p, q);
+    if (d !== 0) return d;
+  }
+  return x.length - y.length;
+};
