@@ -2,7 +2,13 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 
 /** Plain JSON data. */
-export type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json | undefined };
+export type Json =
+  | null
+  | boolean
+  | number
+  | string
+  | readonly Json[]
+  | { readonly [key: string]: Json | undefined };
 
 /** JSON text with sorted keys and no white space: the same bytes for the same data, whatever the order it was built in. */
 export const canonicalJson = (value: unknown): string => JSON.stringify(sortKeys(value));

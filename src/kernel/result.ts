@@ -1,5 +1,7 @@
 /** The outcome of something a user or a file can get wrong. Programmer mistakes throw instead. */
-export type Result<T, E = Problem> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: E };
+export type Result<T, E = Problem> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly error: E };
 
 /** What went wrong, where, and what to do about it, in the user's words. */
 export interface Problem {

@@ -7,14 +7,25 @@ export const MM_PER_INCH = 25.4;
 export const MM_PER_FOOT = 304.8;
 
 const NUMBER = String.raw`\d+(?:[.,]\d+)?`;
-const FRACTIONS: Readonly<Record<string, number>> = { '½': 0.5, '¼': 0.25, '¾': 0.75, '⅛': 0.125, '⅜': 0.375, '⅝': 0.625, '⅞': 0.875 };
+const FRACTIONS: Readonly<Record<string, number>> = {
+  '½': 0.5,
+  '¼': 0.25,
+  '¾': 0.75,
+  '⅛': 0.125,
+  '⅜': 0.375,
+  '⅝': 0.625,
+  '⅞': 0.875,
+};
 const toNumber = (s: string): number => Number(s.replace(',', '.'));
 
 const metricMatch = new RegExp(String.raw`^(${NUMBER})\s*(mm|cm|m|metres?|meters?)$`, 'i');
 const feetMatch = new RegExp(String.raw`^(${NUMBER})\s*(?:'|ft|feet|foot)$`, 'i');
 const inchPart = String.raw`(?:(${NUMBER})(?:[\s-]+(\d+)\/(\d+))?|(\d+)\/(\d+)|(?:(\d+)\s*)?([½¼¾⅛⅜⅝⅞]))`;
 const inchMatch = new RegExp(String.raw`^${inchPart}\s*(?:"|''|in|inch|inches)$`, 'i');
-const feetInchMatch = new RegExp(String.raw`^(${NUMBER})\s*(?:'|ft|feet|foot)\s*-?\s*${inchPart}\s*(?:"|''|in|inch|inches)?$`, 'i');
+const feetInchMatch = new RegExp(
+  String.raw`^(${NUMBER})\s*(?:'|ft|feet|foot)\s*-?\s*${inchPart}\s*(?:"|''|in|inch|inches)?$`,
+  'i',
+);
 
 const inchesFrom = (g: readonly (string | undefined)[]): number => {
   const [whole, num, den, bareNum, bareDen, markWhole, mark] = g;
@@ -54,7 +65,10 @@ const parseBody = (s: string, units: LengthUnits): number | undefined => {
 
 const lengthProblem = (text: string, units: LengthUnits): Problem => ({
   what: `“${text}” is not a length.`,
-  todo: units === 'imperial' ? `Write it like 12' 6", 6ft, 72" or 1.83m.` : `Write it like 3.8, 3.8m, 380cm or 12' 6".`,
+  todo:
+    units === 'imperial'
+      ? `Write it like 12' 6", 6ft, 72" or 1.83m.`
+      : `Write it like 3.8, 3.8m, 380cm or 12' 6".`,
 });
 
 /** A length in the plan's units: `12'-6"` (to the half inch) or `3.81 m`. */

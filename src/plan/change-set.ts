@@ -1,0 +1,122 @@
+import type { Id } from '../kernel/ids.ts';
+import type { Plan } from './plan.ts';
+import type { AnyRecord } from './records/index.ts';
+
+/**
+ * What changed between two plans. The one type that serves undo, autosave, tabs, the spatial index and the engines.
+ * `from` in an update and the removed records are whole, so that a change-set can be inverted without the plan.
+ */
+export interface ChangeSet {
+  readonly added: readonly AnyRecord[];
+  readonly updated: readonly { readonly from: AnyRecord; readonly to: AnyRecord }[];
+  readonly removed: readonly AnyRecord[];
+}
+
+/** A change-set with the words the user sees in the undo list, and where it came from. */
+export interface Transaction {
+  readonly label: string;
+  readonly origin: 'user' | 'load' | 'other-tab';
+  readonly changes: ChangeSet;
+}
+
+export const noChanges: ChangeSet = { added: [], updated: [], removed: [] };
+
+export const isEmptyChange = (c: ChangeSet): boolean =>
+  c.added.length === 0 && c.updated.length === 0 && c.removed.length === 0;
+
+export const invert = (c: ChangeSet): ChangeSet => ({
+  added: c.removed,
+  updated: c.updated.map(({ from, to }) => ({ from: to, to: from })),
+  removed: c.added,
+});
+
+/** The plan after the changes. Throws when they do not fit the plan: that is a programmer's mistake. */
+export const applyChanges = (plan: Plan, c: ChangeSet): Plan => {
+  if (isEmptyChange(c)) return plan;
+  const records = new Map(plan.records);
+  for (const r of c.removed)
+    if (!records.delete(r.id)) throw new Error(`cannot remove ${r.id}: it is not there`);
+  for (const { from, to } of c.updated) {
+    if (from.id !== to.id || !records.has(from.id))
+      throw new Error(`cannot update ${from.id}: it is not there`);
+    records.set(to.id, to);
+  }
+  for (const r of c.added) {
+    if (records.has(r.id)) throw new Error(`cannot add ${r.id}: it is there already`);
+    records.set(r.id, r);
+  }
+  return { ...plan, records };
+};
+
+/** One change-set that does what `a` and then `b` do. */
+export const compose = (a: ChangeSet, b: ChangeSet): ChangeSet => {
+  const ids = new Map<Id, { before: AnyRecord | undefined; after: AnyRecord | undefined }>();
+  const note = (id: Id, before: AnyRecord | undefined, after: AnyRecord | undefined): void => {
+    const known = ids.get(id);
+    if (known) known.after = after;
+    else ids.set(id, { before, after });
+  };
+  for (const c of [a, b]) {
+    for (const r of c.removed) note(r.id, r, undefined);
+    for (const { from, to } of c.updated) note(to.id, from, to);
+    for (const r of c.added) note(r.id, undefined, r);
+  }
+  return fromPairs(ids.values());
+};
+
+/** What turns `before` into `after`, by record identity. */
+export const diffPlans = (before: Plan, after: Plan): ChangeSet => {
+  const pairs: { before: AnyRecord | undefined; after: AnyRecord | undefined }[] = [];
+  for (const [id, r] of before.records) {
+    const now = after.records.get(id);
+    if (now !== r) pairs.push({ before: r, after: now });
+  }
+  for (const [id, r] of after.records)
+    if (!before.records.has(id)) pairs.push({ before: undefined, after: r });
+  return fromPairs(pairs);
+};
+
+const fromPairs = (
+  pairs: Iterable<{ before: AnyRecord | undefined; after: AnyRecord | undefined }>,
+): ChangeSet => {
+  const added: AnyRecord[] = [];
+  const updated: { from: AnyRecord; to: AnyRecord }[] = [];
+  const removed: AnyRecord[] = [];
+  for (const { before, after } of pairs) {
+    if (before && after) {
+      if (before !== after) updated.push({ from: before, to: after });
+    } else if (after) added.push(after);
+    else if (before) removed.push(before);
+  }
+  return { added, updated, removed };
+};
+
+/** Collects puts and removals against a plan and gives them as one change-set. Edits are written with it. */
+export class Draft {
+  readonly #base: Plan;
+  readonly #touched = new Map<Id, AnyRecord | undefined>();
+
+  constructor(base: Plan) {
+    this.#base = base;
+  }
+
+  get(id: Id): AnyRecord | undefined {
+    return this.#touched.has(id) ? this.#touched.get(id) : this.#base.records.get(id);
+  }
+
+  put(record: AnyRecord): this {
+    this.#touched.set(record.id, record);
+    return this;
+  }
+
+  remove(id: Id): this {
+    this.#touched.set(id, undefined);
+    return this;
+  }
+
+  changes(): ChangeSet {
+    return fromPairs(
+      [...this.#touched].map(([id, after]) => ({ before: this.#base.records.get(id), after })),
+    );
+  }
+}

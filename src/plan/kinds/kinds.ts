@@ -1,0 +1,148 @@
+import { z } from 'zod';
+import { inletSchema, loadSchema, outletPortSchema, waySchema } from './ports.ts';
+
+/** Where a kind came from. `built-in` is only believed where the content hash matches the book. */
+export const originSchema = z.looseObject({
+  book: z.enum(['built-in', 'user', 'file']),
+  version: z.string(),
+});
+
+/**
+ * What every kind has. `lengthMm` runs along the throw (+x of the symbol), `widthMm` across it.
+ * `basis` names, per field or `all`, where a figure is from: a source, `common practice`, or `assumed`.
+ */
+const common = {
+  id: z.string(),
+  type: z.literal('kind'),
+  slug: z.string(),
+  name: z.string(),
+  also: z.array(z.string()).default([]),
+  sizeMm: z.looseObject({ lengthMm: z.number(), widthMm: z.number(), heightMm: z.number().optional() }),
+  massKg: z.number(),
+  symbol: z.string(),
+  basis: z.record(z.string(), z.string()),
+  origin: originSchema,
+  notes: z.string().optional(),
+};
+
+const ports = {
+  inlets: z.array(inletSchema).default([]),
+  outlets: z.array(outletPortSchema).default([]),
+};
+
+export const modeSchema = z.looseObject({
+  id: z.string(),
+  name: z.string(),
+  slots: z.int().min(0),
+  parts: z.int().min(1).default(1),
+});
+
+export const fixtureKindSchema = z.looseObject({
+  ...common,
+  ...ports,
+  family: z.literal('fixture'),
+  source: z.enum(['tungsten', 'discharge', 'led', 'fluorescent']),
+  style: z.string(),
+  /** Absent where a separate ballast draws the power. */
+  load: loadSchema.optional(),
+  needsBallast: z.boolean().default(false),
+  mount: z.looseObject({
+    fits: z.array(z.enum(['pin-16', 'spigot-28', 'clamp', 'clip', 'socket', 'hung', 'floor', 'held'])),
+  }),
+  beamDeg: z.number().optional(),
+  fieldDeg: z.number().optional(),
+  candelaCd: z.number().optional(),
+  cct: z.looseObject({ minK: z.number(), maxK: z.number(), color: z.boolean().default(false) }).optional(),
+  modes: z.array(modeSchema).default([]),
+  ownCellsWh: z.number().optional(),
+  hotRestrikeMin: z.number().optional(),
+  warmUpMin: z.number().optional(),
+});
+
+export const ballastKindSchema = z.looseObject({
+  ...common,
+  ...ports,
+  family: z.literal('ballast'),
+  load: loadSchema,
+  /** Slugs of the heads it runs. */
+  heads: z.array(z.string()),
+  headCablesMm: z.array(z.number()).default([]),
+});
+
+export const standKindSchema = z.looseObject({
+  ...common,
+  family: z.literal('stand'),
+  receives: z.array(z.enum(['pin-16', 'spigot-28'])),
+  ratedLoadKg: z.number(),
+  heightMinMm: z.number(),
+  heightMaxMm: z.number(),
+  legCircleMm: z.number(),
+});
+
+/** Supply systems by nominal volts. Three-wire split phase has two legs, single phase one. */
+export const systemSchema = z.enum(['120', '120/240', '120/208', '230', '230/400']);
+
+export const sourceKindSchema = z.looseObject({
+  ...common,
+  family: z.literal('source'),
+  what: z.enum(['generator', 'service', 'house-panel', 'wall-circuit', 'power-station']),
+  system: systemSchema,
+  ratedKw: z.number().optional(),
+  ratedKva: z.number().optional(),
+  mainBreakerA: z.number().optional(),
+  ways: z.array(waySchema).default([]),
+  outlets: z.array(outletPortSchema).default([]),
+});
+
+export const boxKindSchema = z.looseObject({
+  ...common,
+  ...ports,
+  family: z.literal('box'),
+  mainBreakerA: z.number().optional(),
+  mainPoles: z.int().min(1).max(3).optional(),
+  ways: z.array(waySchema).default([]),
+});
+
+/** A cable ready to run, with a plug (into an outlet) and a socket (for an inlet). */
+export const cableKindSchema = z.looseObject({
+  ...common,
+  family: z.literal('cable'),
+  construction: z.enum(['multicore', 'single-conductors']),
+  legs: z.int().min(1).max(3),
+  neutral: z.boolean(),
+  /** Row of shared/conductors.json, like `awg:12` or `mm2:2.5`. */
+  conductor: z.string(),
+  neutralConductor: z.string().optional(),
+  parallel: z.int().min(1).default(1),
+  ampacityA: z.number(),
+  plug: z.string(),
+  socket: z.string(),
+  stockLengthsMm: z.array(z.number()).min(1),
+});
+
+export const sceneryKindSchema = z.looseObject({
+  ...common,
+  family: z.enum(['camera', 'furniture', 'vehicle', 'grip']),
+});
+
+export const kindSchema = z.discriminatedUnion('family', [
+  fixtureKindSchema,
+  ballastKindSchema,
+  standKindSchema,
+  sourceKindSchema,
+  boxKindSchema,
+  cableKindSchema,
+  sceneryKindSchema,
+]);
+
+export type Mode = z.infer<typeof modeSchema>;
+export type FixtureKind = z.infer<typeof fixtureKindSchema>;
+export type BallastKind = z.infer<typeof ballastKindSchema>;
+export type StandKind = z.infer<typeof standKindSchema>;
+export type SourceKind = z.infer<typeof sourceKindSchema>;
+export type BoxKind = z.infer<typeof boxKindSchema>;
+export type CableKind = z.infer<typeof cableKindSchema>;
+export type SceneryKind = z.infer<typeof sceneryKindSchema>;
+export type Kind = z.infer<typeof kindSchema>;
+export type KindFamily = Kind['family'];
+export type System = z.infer<typeof systemSchema>;

@@ -1,0 +1,86 @@
+import type { Id } from '../kernel/ids.ts';
+import { compareIds } from '../kernel/ids.ts';
+import type { Kind, KindFamily } from './kinds/kinds.ts';
+import type { AnyRecord, PlanRecord, RecordOf, RecordType } from './records/index.ts';
+
+/** A plan is a flat, immutable map of records. Only change-sets make a new one. */
+export interface Plan {
+  readonly records: ReadonlyMap<Id, AnyRecord>;
+  /** What a file held that this program could not read as a record; written back as it was. */
+  readonly setAside: readonly SetAside[];
+  /** Top-level keys of the file this program does not know; written back as they were. */
+  readonly extra: Readonly<Record<string, unknown>>;
+}
+
+export interface SetAside {
+  readonly key: string;
+  readonly value: unknown;
+  readonly reason: string;
+}
+
+export const emptyPlan: Plan = { records: new Map(), setAside: [], extra: {} };
+
+const indexes = new WeakMap<Plan, Map<RecordType, readonly AnyRecord[]>>();
+
+/** All records of one type, in id order. Built once per plan. */
+export const recordsOf = <T extends RecordType>(plan: Plan, type: T): readonly RecordOf<T>[] => {
+  let index = indexes.get(plan);
+  if (!index) {
+    const lists = new Map<RecordType, AnyRecord[]>();
+    for (const r of plan.records.values()) {
+      const list = lists.get(r.type);
+      if (list) list.push(r);
+      else lists.set(r.type, [r]);
+    }
+    for (const list of lists.values()) list.sort((a, b) => compareIds(a.id, b.id));
+    index = lists;
+    indexes.set(plan, index);
+  }
+  return (index.get(type) ?? []) as unknown as readonly RecordOf<T>[];
+};
+
+/** The record with this id if it is of this type. */
+export const recordOf = <T extends RecordType>(plan: Plan, type: T, id: Id): RecordOf<T> | undefined => {
+  const r = plan.records.get(id);
+  return r?.type === type ? (r as RecordOf<T>) : undefined;
+};
+
+/** The record about the plan as a whole. Every readable plan has one; its absence is a programmer's mistake. */
+export const planRecord = (plan: Plan): PlanRecord => {
+  const r = recordOf(plan, 'plan', 'plan');
+  if (!r) throw new Error('a plan without its plan record');
+  return r;
+};
+
+/** The kind with this id, when it is of one of these families. */
+export const kindOf = <F extends KindFamily>(
+  plan: Plan,
+  kindId: Id,
+  ...families: readonly F[]
+): Extract<Kind, { family: F }> | undefined => {
+  const k = recordOf(plan, 'kind', kindId);
+  return k && (families.length === 0 || families.includes(k.family as F))
+    ? (k as Extract<Kind, { family: F }>)
+    : undefined;
+};
+
+/** Setups in their order. */
+export const setupsOf = (plan: Plan): readonly RecordOf<'setup'>[] =>
+  [...recordsOf(plan, 'setup')].sort((a, b) => a.order - b.order || compareIds(a.id, b.id));
+
+export const levelId = (setupId: Id, fixtureId: Id): Id => `level:${setupId}:${fixtureId}`;
+
+/** Level of a fixture in a setup, 0 to 100, and whether the plan says so or it is assumed full. */
+export const levelOf = (plan: Plan, setupId: Id, fixtureId: Id): { levelPct: number; assumed: boolean } => {
+  const level = recordOf(plan, 'level', levelId(setupId, fixtureId));
+  return level ? { levelPct: level.levelPct, assumed: false } : { levelPct: 100, assumed: true };
+};
+
+/** Where a fixture is: on its stand where it has one. */
+export const fixturePlace = (
+  plan: Plan,
+  f: RecordOf<'fixture'>,
+): { readonly at: { xMm: number; yMm: number }; readonly heightMm: number } => {
+  const stand = f.support.on === 'stand' ? recordOf(plan, 'stand', f.support.standId) : undefined;
+  return stand ? { at: stand.at, heightMm: stand.heightMm } : { at: f.at, heightMm: f.heightMm };
+};

@@ -1,0 +1,99 @@
+import { z } from 'zod';
+import { shared } from './common.ts';
+
+export const practiceSchema = z.enum(['north-america', 'europe']);
+export const lengthUnitsSchema = z.enum(['imperial', 'metric']);
+
+/** Sheet and scale of the issued plot. `scale` 48 means 1:48; absent means the largest standard scale that fits. */
+export const paperSchema = z.looseObject({
+  sheet: z.string(),
+  landscape: z.boolean().default(true),
+  scale: z.number().optional(),
+});
+
+/** A limit the user set in place of the table's, with the reason; printed on paper. */
+export const limitOverrideSchema = z.looseObject({
+  limit: z.string(),
+  value: z.number(),
+  reason: z.string(),
+});
+
+/** The one record about the plan as a whole. Its id is always `plan`. */
+export const planRecordSchema = z.looseObject({
+  ...shared,
+  id: z.literal('plan'),
+  type: z.literal('plan'),
+  title: z.string(),
+  production: z.string().default(''),
+  scene: z.string().default(''),
+  location: z.string().default(''),
+  drawingNumber: z.string().default(''),
+  owner: z.string().default(''),
+  dates: z.array(z.string()).default([]),
+  /** Free text per role: `director-of-photography`, `gaffer`, `best-boy`, `drawn-by`. */
+  people: z.record(z.string(), z.string()).default({}),
+  practice: practiceSchema,
+  lengthUnits: lengthUnitsSchema,
+  frequencyHz: z.union([z.literal(50), z.literal(60)]),
+  ambientC: z.number().default(30),
+  limits: z.array(limitOverrideSchema).default([]),
+  paper: paperSchema,
+});
+
+/** A level that lights differently from the others: a scene or a shot. */
+export const setupSchema = z.looseObject({
+  ...shared,
+  type: z.literal('setup'),
+  order: z.number(),
+  name: z.string(),
+  scene: z.string().default(''),
+});
+
+/** How bright one fixture is in one setup. Its id is `level:<setup>:<fixture>`. A fixture without one burns at full, marked assumed. */
+export const levelSchema = z.looseObject({
+  ...shared,
+  type: z.literal('level'),
+  setupId: z.string(),
+  fixtureId: z.string(),
+  levelPct: z.number(),
+});
+
+/** A person's note that a finding is known. It prints, and changes no status. */
+export const acknowledgementSchema = z.looseObject({
+  ...shared,
+  type: z.literal('acknowledgement'),
+  findingId: z.string(),
+  severity: z.enum(['stop', 'warn', 'note']),
+  reason: z.string(),
+  who: z.string(),
+  when: z.string(),
+  /** The figure as it was then, by setup; the note lapses when it worsens. */
+  figure: z.number().optional(),
+});
+
+export const universeSchema = z.looseObject({
+  ...shared,
+  type: z.literal('universe'),
+  number: z.int(),
+  name: z.string().default(''),
+  colorIndex: z.int().min(0).default(0),
+});
+
+/** One issue of the papers. */
+export const issueSchema = z.looseObject({
+  ...shared,
+  type: z.literal('issue'),
+  revision: z.string(),
+  date: z.string(),
+  note: z.string().default(''),
+  planHash: z.string(),
+  by: z.string().default(''),
+});
+
+export type Practice = z.infer<typeof practiceSchema>;
+export type PlanRecord = z.infer<typeof planRecordSchema>;
+export type Setup = z.infer<typeof setupSchema>;
+export type Level = z.infer<typeof levelSchema>;
+export type Acknowledgement = z.infer<typeof acknowledgementSchema>;
+export type Universe = z.infer<typeof universeSchema>;
+export type Issue = z.infer<typeof issueSchema>;

@@ -1,0 +1,52 @@
+import type { z } from 'zod';
+import { kindSchema } from '../kinds/kinds.ts';
+import {
+  acknowledgementSchema,
+  issueSchema,
+  levelSchema,
+  planRecordSchema,
+  setupSchema,
+  universeSchema,
+} from './document.ts';
+import {
+  ballastSchema,
+  boxSchema,
+  cableSchema,
+  fixtureSchema,
+  outletSchema,
+  sourceSchema,
+  standSchema,
+} from './gear.ts';
+import { floorSchema, markSchema, openingSchema, setPieceSchema, wallSchema } from './place.ts';
+
+/** Every record type by its name. A new type is one line here. */
+export const recordSchemas = {
+  plan: planRecordSchema,
+  floor: floorSchema,
+  wall: wallSchema,
+  opening: openingSchema,
+  setPiece: setPieceSchema,
+  mark: markSchema,
+  stand: standSchema,
+  fixture: fixtureSchema,
+  ballast: ballastSchema,
+  source: sourceSchema,
+  outlet: outletSchema,
+  box: boxSchema,
+  cable: cableSchema,
+  universe: universeSchema,
+  setup: setupSchema,
+  level: levelSchema,
+  acknowledgement: acknowledgementSchema,
+  issue: issueSchema,
+  kind: kindSchema,
+} as const;
+
+export type RecordType = keyof typeof recordSchemas;
+export type RecordOf<T extends RecordType> = z.infer<(typeof recordSchemas)[T]>;
+export type AnyRecord = { [T in RecordType]: RecordOf<T> }[RecordType];
+
+export type * from './common.ts';
+export type * from './document.ts';
+export type * from './gear.ts';
+export type * from './place.ts';
