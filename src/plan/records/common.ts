@@ -1,6 +1,6 @@
 import { z } from 'zod';
 
-export const pointSchema = z.object({ xMm: z.number(), yMm: z.number() });
+export const pointSchema = z.looseObject({ xMm: z.number(), yMm: z.number() });
 
 /** What every record may carry besides its own fields. Unknown keys are kept and written back. */
 export const shared = {

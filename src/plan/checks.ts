@@ -1,0 +1,94 @@
+import type { Id } from '../kernel/ids.ts';
+import { recordName } from './names.ts';
+import { kindOf, type Plan, recordOf } from './plan.ts';
+import { inletsOf, outletsOf, waysOf } from './ports.ts';
+import type { AnyRecord, RecordType } from './records/index.ts';
+
+/** A reference that leads nowhere, or to the wrong sort of thing, in the user's words. */
+export interface ReferenceProblem {
+  readonly recordId: Id;
+  /** The field that holds the reference, like `support.standId`. */
+  readonly field: string;
+  readonly what: string;
+  readonly todo: string;
+}
+
+/** All broken references of a plan, in record order. An empty list means every reference resolves. */
+export const referenceProblems = (plan: Plan): readonly ReferenceProblem[] => {
+  const found: ReferenceProblem[] = [];
+  for (const r of plan.records.values()) found.push(...problemsOf(plan, r));
+  return found;
+};
+
+const problemsOf = (plan: Plan, r: AnyRecord): ReferenceProblem[] => {
+  const name = recordName(plan, r);
+  const problems: ReferenceProblem[] = [];
+  const report = (field: string, what: string, todo: string): void => {
+    problems.push({ recordId: r.id, field, what: `${name}: ${what}`, todo });
+  };
+  const needs = (field: string, type: RecordType, id: Id, words: string): boolean => {
+    if (recordOf(plan, type, id)) return true;
+    report(field, `its ${words} is not in the plan`, `Choose another ${words} or remove it.`);
+    return false;
+  };
+
+  if ('floorId' in r && typeof r.floorId === 'string') needs('floorId', 'floor', r.floorId, 'floor');
+  switch (r.type) {
+    case 'opening':
+      needs('wallId', 'wall', r.wallId, 'wall');
+      break;
+    case 'fixture':
+    case 'ballast':
+    case 'stand':
+    case 'source':
+    case 'box':
+    case 'cable':
+      if (!kindOf(plan, r.kindId, r.type)) {
+        report('kindId', `its kind is not in the plan`, 'Replace it by a kind from the gear book.');
+      }
+      break;
+    case 'outlet':
+      if (
+        needs('sourceId', 'source', r.sourceId, 'source') &&
+        !waysOf(plan, r.sourceId).some((w) => w.id === r.wayId)
+      ) {
+        report('wayId', 'its circuit is not on the source', 'Choose one of the circuits of the source.');
+      }
+      break;
+    case 'level':
+      needs('setupId', 'setup', r.setupId, 'setup');
+      needs('fixtureId', 'fixture', r.fixtureId, 'unit');
+      break;
+    default:
+      break;
+  }
+  if (r.type === 'fixture') {
+    if (r.aim.at === 'mark') needs('aim.markId', 'mark', r.aim.markId, 'mark');
+    if (r.support.on === 'stand') needs('support.standId', 'stand', r.support.standId, 'stand');
+    if (r.patch) {
+      needs('patch.universeId', 'universe', r.patch.universeId, 'universe');
+      const modes = kindOf(plan, r.kindId, 'fixture')?.modes ?? [];
+      if (!modes.some((m) => m.id === r.patch?.modeId)) {
+        report(
+          'patch.modeId',
+          'its mode is not among the modes of its kind',
+          'Choose one of the modes of its kind.',
+        );
+      }
+    }
+  }
+  if (r.type === 'ballast') needs('fixtureId', 'fixture', r.fixtureId, 'unit');
+  if (r.type === 'cable') {
+    if (!outletsOf(plan, r.from.recordId).some((o) => o.id === r.from.portId)) {
+      report(
+        'from',
+        'the outlet it starts from is not in the plan',
+        'Plug it into another outlet or remove it.',
+      );
+    }
+    if (!inletsOf(plan, r.to.recordId).some((i) => i.id === r.to.portId)) {
+      report('to', 'the inlet it feeds is not in the plan', 'Lead it to another unit or box or remove it.');
+    }
+  }
+  return problems;
+};

@@ -1,0 +1,69 @@
+import type { Id } from '../kernel/ids.ts';
+import { type Plan, recordOf } from './plan.ts';
+import { outletsOf, waysOf } from './ports.ts';
+import type { AnyRecord, PortRef } from './records/index.ts';
+
+/** What a record is called in the user's words: `Unit 7`, `box K1`, `wall outlet W1`. */
+export const recordName = (plan: Plan, record: AnyRecord | Id): string => {
+  const r = typeof record === 'string' ? plan.records.get(record) : record;
+  if (!r) return `something that is not in the plan (${String(record)})`;
+  switch (r.type) {
+    case 'plan':
+      return 'the plan';
+    case 'floor':
+      return `floor ${r.name}`;
+    case 'fixture':
+      return `unit ${r.unit}`;
+    case 'ballast': {
+      const head = recordOf(plan, 'fixture', r.fixtureId);
+      return head ? `ballast of unit ${head.unit}` : 'a ballast without its unit';
+    }
+    case 'stand': {
+      for (const f of plan.records.values()) {
+        if (f.type === 'fixture' && f.support.on === 'stand' && f.support.standId === r.id) {
+          return `stand of unit ${f.unit}`;
+        }
+      }
+      return 'an empty stand';
+    }
+    case 'source':
+      return `source ${r.label}`;
+    case 'box':
+      return `box ${r.label}`;
+    case 'outlet':
+      return `wall outlet ${r.label}`;
+    case 'cable':
+      return `cable ${portName(plan, r.from)} to ${portName(plan, r.to)}`;
+    case 'mark':
+      return `mark ${r.name}`;
+    case 'wall':
+      return 'a wall';
+    case 'opening':
+      return `a ${r.what}`;
+    case 'setPiece':
+      return r.label ? `set piece ${r.label}` : 'a set piece';
+    case 'setup':
+      return `setup ${r.name}`;
+    case 'level':
+      return `level of ${recordName(plan, r.fixtureId)} in ${recordName(plan, r.setupId)}`;
+    case 'universe':
+      return `universe ${r.number}`;
+    case 'kind':
+      return `kind ${r.name}`;
+    case 'acknowledgement':
+      return `acknowledgement by ${r.who}`;
+    case 'issue':
+      return `issue ${r.revision}`;
+  }
+};
+
+/** A port in the user's words: `K1 way 4`, `W1`, `unit 7`. */
+export const portName = (plan: Plan, ref: PortRef): string => {
+  const r = plan.records.get(ref.recordId);
+  if (r?.type !== 'box' && r?.type !== 'source')
+    return r?.type === 'outlet' ? r.label : recordName(plan, ref.recordId);
+  const outlet = outletsOf(plan, r.id).find((o) => o.id === ref.portId);
+  const way = outlet?.wayId === undefined ? undefined : waysOf(plan, r.id).find((w) => w.id === outlet.wayId);
+  if (way) return `${r.label} way ${way.label}`;
+  return outlet?.label ? `${r.label} ${outlet.label}` : r.label;
+};

@@ -1,0 +1,102 @@
+import type { Point } from '../kernel/geometry.ts';
+import type { Id } from '../kernel/ids.ts';
+import type { InletPort, OutletPort, Way } from './kinds/ports.ts';
+import { fixturePlace, kindOf, type Plan, recordOf } from './plan.ts';
+import type { PortRef, RecordOf } from './records/index.ts';
+
+/** A spot with its height above the floor, where a cable can end. */
+export interface Place {
+  readonly at: Point;
+  readonly heightMm: number;
+  readonly floorId: Id;
+}
+
+/** Power inlets of a record, none where it takes no power. */
+export const inletsOf = (plan: Plan, recordId: Id): readonly InletPort[] => {
+  const r = plan.records.get(recordId);
+  if (r?.type !== 'fixture' && r?.type !== 'ballast' && r?.type !== 'box') return [];
+  const kind = kindOf(plan, r.kindId, 'fixture', 'ballast', 'box');
+  return kind?.inlets ?? [];
+};
+
+/** Power outlets of a record. A wall outlet has one, called `out`. */
+export const outletsOf = (plan: Plan, recordId: Id): readonly OutletPort[] => {
+  const r = plan.records.get(recordId);
+  if (r?.type === 'outlet') {
+    return [
+      { id: 'out', connector: r.connector, legs: r.legs, neutral: r.neutral, wayId: r.wayId, label: r.label },
+    ];
+  }
+  if (r?.type !== 'fixture' && r?.type !== 'ballast' && r?.type !== 'box' && r?.type !== 'source') return [];
+  return kindOf(plan, r.kindId, 'fixture', 'ballast', 'box', 'source')?.outlets ?? [];
+};
+
+/** Ways of a source or box as they are in this plan: the record's own in place of, or on top of, the kind's. */
+export const waysOf = (plan: Plan, recordId: Id): readonly Way[] => {
+  const r = plan.records.get(recordId);
+  if (r?.type === 'source') return r.ways ?? kindOf(plan, r.kindId, 'source')?.ways ?? [];
+  if (r?.type !== 'box') return [];
+  const own = new Map((r.ways ?? []).map((w) => [w.id, w]));
+  return (kindOf(plan, r.kindId, 'box')?.ways ?? []).map((w) => own.get(w.id) ?? w);
+};
+
+/** Where a record with ports is on the floor; undefined for one that has no place. */
+export const placeOf = (plan: Plan, recordId: Id): Place | undefined => {
+  const r = plan.records.get(recordId);
+  switch (r?.type) {
+    case 'fixture':
+      return { ...fixturePlace(plan, r), floorId: r.floorId };
+    case 'outlet':
+      return { at: r.at, heightMm: r.heightMm, floorId: r.floorId };
+    case 'ballast':
+    case 'box':
+    case 'source':
+      return { at: r.at, heightMm: 0, floorId: r.floorId };
+    default:
+      return undefined;
+  }
+};
+
+/** What takes the mains for a fixture: its ballast where it has one, else itself. */
+export const powerInletRecord = (plan: Plan, fixture: RecordOf<'fixture'>): Id => {
+  if (!kindOf(plan, fixture.kindId, 'fixture')?.needsBallast) return fixture.id;
+  for (const r of plan.records.values()) {
+    if (r.type === 'ballast' && r.fixtureId === fixture.id) return r.id;
+  }
+  return fixture.id;
+};
+
+/** Cables that end at a record's port, by either end. */
+export const cablesAt = (plan: Plan, recordId: Id): readonly RecordOf<'cable'>[] => {
+  const found: RecordOf<'cable'>[] = [];
+  for (const r of plan.records.values()) {
+    if (r.type === 'cable' && (r.from.recordId === recordId || r.to.recordId === recordId)) found.push(r);
+  }
+  return found;
+};
+
+/** The cable that feeds this inlet, if there is one. */
+export const feedOf = (plan: Plan, inlet: PortRef): RecordOf<'cable'> | undefined =>
+  cablesAt(plan, inlet.recordId).find(
+    (c) => c.to.recordId === inlet.recordId && c.to.portId === inlet.portId,
+  );
+
+/** Points between the two ends of an automatic route: one square corner, the longer leg first. */
+export const autoRoute = (from: Point, to: Point): readonly Point[] => {
+  const dx = Math.abs(to.xMm - from.xMm);
+  const dy = Math.abs(to.yMm - from.yMm);
+  if (dx < 1 || dy < 1) return [];
+  return dx >= dy ? [{ xMm: to.xMm, yMm: from.yMm }] : [{ xMm: from.xMm, yMm: to.yMm }];
+};
+
+/** All cables whose feed starts at one outlet port. */
+export const pluggedInto = (plan: Plan, outlet: PortRef): readonly RecordOf<'cable'>[] =>
+  cablesAt(plan, outlet.recordId).filter(
+    (c) => c.from.recordId === outlet.recordId && c.from.portId === outlet.portId,
+  );
+
+/** Checks that a record is a source, box or wall outlet: something cables start from. */
+export const isFeeder = (plan: Plan, id: Id): boolean =>
+  recordOf(plan, 'source', id) !== undefined ||
+  recordOf(plan, 'box', id) !== undefined ||
+  recordOf(plan, 'outlet', id) !== undefined;
