@@ -1,6 +1,8 @@
 import { z } from 'zod';
+import type { Point } from '../../kernel/geometry.ts';
 
-export const pointSchema = z.looseObject({ xMm: z.number(), yMm: z.number() });
+/** A point on a floor. Unknown keys are kept like everywhere, without showing in the type. */
+export const pointSchema: z.ZodType<Point> = z.looseObject({ xMm: z.number(), yMm: z.number() });
 
 /** What every record may carry besides its own fields. Unknown keys are kept and written back. */
 export const shared = {
