@@ -1,0 +1,2 @@
+export const POLICY: string;
+export const HEADER_POLICY: string;

@@ -1,0 +1,1 @@
+export const findChromium: (log?: (line: string) => void) => { path?: string; todo?: string };
