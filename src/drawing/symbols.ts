@@ -1,0 +1,86 @@
+import type { PathCommand } from './display-list.ts';
+import { COMPILED_SYMBOLS } from './symbols.generated.ts';
+
+/** `outline` 0.5 mm, closed shapes filled with the ground; `detail` thin strokes; `solid` filled with ink. */
+export type SymbolLine = 'outline' | 'detail' | 'solid';
+
+/** A symbol as compiled: millimetres, origin at the mounting point, +x the throw. */
+export interface CompiledSymbol {
+  readonly id: string;
+  readonly lengthMm: number;
+  readonly widthMm: number;
+  /** minX, minY, maxX, maxY of what is drawn. */
+  readonly box: readonly [number, number, number, number];
+  readonly words: string;
+  readonly paths: readonly { readonly line: SymbolLine; readonly d: string }[];
+}
+
+export interface SymbolShape extends CompiledSymbol {
+  readonly commands: readonly { readonly line: SymbolLine; readonly d: readonly PathCommand[] }[];
+}
+
+const compiled: ReadonlyMap<string, CompiledSymbol> = new Map(COMPILED_SYMBOLS.map((s) => [s.id, s]));
+const shapes = new Map<string, SymbolShape>();
+
+/** Drawn for a symbol id this program does not know. */
+export const PLAIN_SYMBOL = 'unit-plain';
+
+export const symbolIds: readonly string[] = COMPILED_SYMBOLS.map((s) => s.id);
+
+/** Path data in absolute M, L, C and Z as commands. */
+export const parsePath = (d: string): readonly PathCommand[] => {
+  const out: PathCommand[] = [];
+  for (const m of d.matchAll(/([MLCZ])([^MLCZ]*)/g)) {
+    const n = (m[2] ?? '')
+      .trim()
+      .split(/[\s,]+/)
+      .filter(Boolean)
+      .map(Number);
+    const [a = 0, b = 0, c = 0, e = 0, f = 0, g = 0] = n;
+    if (m[1] === 'M') out.push(['M', a, b]);
+    else if (m[1] === 'L') out.push(['L', a, b]);
+    else if (m[1] === 'C') out.push(['C', a, b, c, e, f, g]);
+    else out.push(['Z']);
+  }
+  return out;
+};
+
+/** The symbol with this id, or the plain one. */
+export const symbolShape = (id: string): SymbolShape => {
+  const key = compiled.has(id) ? id : PLAIN_SYMBOL;
+  const known = shapes.get(key);
+  if (known) return known;
+  const base = compiled.get(key);
+  if (!base) throw new Error(`no symbol ${key}`);
+  const made = { ...base, commands: base.paths.map((p) => ({ line: p.line, d: parsePath(p.d) })) };
+  shapes.set(key, made);
+  return made;
+};
+
+/**
+ * A symbol for icons in lists: path data per line class and the view box around it, in symbol millimetres.
+ */
+export const symbolPath = (
+  id: string,
+): {
+  readonly viewBox: readonly [number, number, number, number];
+  readonly paths: CompiledSymbol['paths'];
+} => {
+  const s = symbolShape(id);
+  const [minX, minY, maxX, maxY] = s.box;
+  const m = Math.max(maxX - minX, maxY - minY) * 0.06;
+  return { viewBox: [minX - m, minY - m, maxX - minX + 2 * m, maxY - minY + 2 * m], paths: s.paths };
+};
+
+/** The symbol's commands stretched to a real size, still about its mounting point. */
+export const scaledSymbol = (id: string, lengthMm: number, widthMm: number): SymbolShape['commands'] => {
+  const s = symbolShape(id);
+  const kx = lengthMm / s.lengthMm;
+  const ky = widthMm / s.widthMm;
+  return s.commands.map((p) => ({ line: p.line, d: p.d.map((c) => scaleCommand(c, kx, ky)) }));
+};
+
+const scaleCommand = (c: PathCommand, kx: number, ky: number): PathCommand => {
+  if (c[0] === 'C') return ['C', c[1] * kx, c[2] * ky, c[3] * kx, c[4] * ky, c[5] * kx, c[6] * ky];
+  return c[0] === 'Z' ? c : [c[0], c[1] * kx, c[2] * ky];
+};
