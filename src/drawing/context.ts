@@ -1,0 +1,176 @@
+import type { Id } from '../kernel/ids.ts';
+import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
+import { outletsOf, waysOf } from '../plan/ports.ts';
+import type { Ballast, Cable, Fixture, Opening, PlanRecord, Wall } from '../plan/records/index.ts';
+import type { Assessment } from '../report/types.ts';
+import type { DisplayItem } from './display-list.ts';
+
+export interface DrawOptions {
+  /** Unit bubbles and texts. Default true. */
+  readonly labels?: boolean;
+  readonly beams?: boolean;
+  readonly aims?: boolean;
+  readonly cables?: boolean;
+  readonly dimensions?: boolean;
+  readonly stands?: boolean;
+}
+
+export interface DrawFloor {
+  readonly floorId: Id;
+  readonly setupId: Id | undefined;
+  /** 48 for 1:48. */
+  readonly nominalScale: number;
+  readonly assessment?: Assessment | undefined;
+  readonly options?: DrawOptions;
+}
+
+export interface Architecture {
+  readonly walls: readonly Wall[];
+  readonly openings: ReadonlyMap<Id, readonly Opening[]>;
+}
+
+/** What drawing one floor looks up often, gathered once per plan and floor. */
+export interface FloorIndex {
+  /** Stays the same object while no wall or opening of the floor changes. */
+  readonly architecture: Architecture;
+  readonly fixtures: readonly Fixture[];
+  readonly ballastOf: ReadonlyMap<Id, Ballast>;
+  /** The first cable that feeds a record. */
+  readonly feed: ReadonlyMap<Id, Cable>;
+}
+
+export interface DrawContext extends Omit<DrawFloor, 'options'> {
+  readonly plan: Plan;
+  readonly settings: PlanRecord;
+  readonly options: Required<DrawOptions>;
+  readonly index: FloorIndex;
+}
+
+const lastArchitecture = new WeakMap<
+  object,
+  { readonly records: readonly object[]; readonly made: Architecture }
+>();
+
+const architectureOf = (plan: Plan, floorId: Id): Architecture => {
+  const walls = recordsOf(plan, 'wall').filter((w) => w.floorId === floorId);
+  const ids = new Set(walls.map((w) => w.id));
+  const all = recordsOf(plan, 'opening').filter((o) => ids.has(o.wallId));
+  const records = [...walls, ...all];
+  const floor = recordOf(plan, 'floor', floorId);
+  const last = floor && lastArchitecture.get(floor);
+  if (last && last.records.length === records.length && last.records.every((r, i) => r === records[i])) {
+    return last.made;
+  }
+  const openings = new Map<Id, Opening[]>();
+  for (const o of all) {
+    const list = openings.get(o.wallId);
+    if (list) list.push(o);
+    else openings.set(o.wallId, [o]);
+  }
+  for (const list of openings.values()) list.sort((a, b) => a.offsetMm - b.offsetMm);
+  const made = { walls, openings };
+  if (floor) lastArchitecture.set(floor, { records, made });
+  return made;
+};
+
+const indexes = new WeakMap<Plan, Map<Id, FloorIndex>>();
+
+export const floorIndex = (plan: Plan, floorId: Id): FloorIndex => {
+  let byFloor = indexes.get(plan);
+  if (!byFloor) {
+    byFloor = new Map();
+    indexes.set(plan, byFloor);
+  }
+  const known = byFloor.get(floorId);
+  if (known) return known;
+  const feed = new Map<Id, Cable>();
+  for (const c of recordsOf(plan, 'cable')) if (!feed.has(c.to.recordId)) feed.set(c.to.recordId, c);
+  const made: FloorIndex = {
+    architecture: architectureOf(plan, floorId),
+    fixtures: recordsOf(plan, 'fixture').filter((f) => f.floorId === floorId),
+    ballastOf: new Map(recordsOf(plan, 'ballast').map((b) => [b.fixtureId, b])),
+    feed,
+  };
+  byFloor.set(floorId, made);
+  return made;
+};
+
+export const drawContext = (plan: Plan, what: DrawFloor): DrawContext => ({
+  ...what,
+  plan,
+  settings: planRecord(plan),
+  options: {
+    labels: true,
+    beams: true,
+    aims: true,
+    cables: true,
+    dimensions: true,
+    stands: true,
+    ...what.options,
+  },
+  index: floorIndex(plan, what.floorId),
+});
+
+const slots = new WeakMap<
+  object,
+  Map<string, { readonly deps: readonly unknown[]; readonly item: DisplayItem | undefined }>
+>();
+
+/**
+ * The item in this slot of a record, built anew only when one of `deps` is no longer the same.
+ * Old records take their slots with them when they go.
+ */
+export const memoItem = (
+  owner: object,
+  slot: string,
+  deps: readonly unknown[],
+  build: () => DisplayItem | undefined,
+): DisplayItem | undefined => {
+  let own = slots.get(owner);
+  if (!own) {
+    own = new Map();
+    slots.set(owner, own);
+  }
+  const known = own.get(slot);
+  if (known && known.deps.length === deps.length && known.deps.every((d, i) => Object.is(d, deps[i]))) {
+    return known.item;
+  }
+  const item = build();
+  own.set(slot, { deps, item });
+  return item;
+};
+
+/** Where a record takes its power, in short words: `K1·4`, `W2`; undefined when it is not plugged. */
+export const pluggedAt = (ctx: DrawContext, recordId: Id): string | undefined => {
+  let at = ctx.index.ballastOf.get(recordId)?.id ?? recordId;
+  for (let hops = 0; hops < 40; hops++) {
+    const cable = ctx.index.feed.get(at);
+    if (!cable) return undefined;
+    const from = ctx.plan.records.get(cable.from.recordId);
+    if (from?.type === 'outlet') return from.label;
+    if (from?.type === 'box' || from?.type === 'source') {
+      const wayId = outletsOf(ctx.plan, from.id).find((o) => o.id === cable.from.portId)?.wayId;
+      const way = wayId === undefined ? undefined : waysOf(ctx.plan, from.id).find((w) => w.id === wayId);
+      return way ? `${from.label}·${way.label}` : from.label;
+    }
+    if (!from) return undefined;
+    at = from.id;
+  }
+  return undefined;
+};
+
+/** A kind's symbol and true size, with a plain square where the plan lost the kind. */
+export const kindLook = (
+  plan: Plan,
+  kindId: Id,
+): {
+  readonly symbolId: string;
+  readonly lengthMm: number;
+  readonly widthMm: number;
+  readonly name: string;
+} => {
+  const k = kindOf(plan, kindId);
+  return k
+    ? { symbolId: k.symbol, lengthMm: k.sizeMm.lengthMm, widthMm: k.sizeMm.widthMm, name: k.name }
+    : { symbolId: 'unit-plain', lengthMm: 300, widthMm: 300, name: 'kind not in the plan' };
+};

@@ -1,0 +1,82 @@
+import { type Box, emptyBox, isEmptyBox, unionBox } from '../kernel/geometry.ts';
+import type { Id } from '../kernel/ids.ts';
+import { type Plan, recordsOf } from '../plan/plan.ts';
+import type { RecordOf, RecordType } from '../plan/records/index.ts';
+import { aimItem, beamItem } from './beams.ts';
+import { cableItems } from './cables.ts';
+import { type DrawContext, type DrawFloor, drawContext } from './context.ts';
+import { dimensionItems } from './dimensions.ts';
+import { type DisplayItem, type DisplayList, DRAWING_LAYERS } from './display-list.ts';
+import { ballastItem, fixtureItem, headCableItem, outletItem, placedItem, standItem } from './gear.ts';
+import { type LabelReport, labelItems, noLabels } from './labels.ts';
+import { openingItem } from './openings.ts';
+import { markItem, setPieceItem } from './scene.ts';
+import { wallItem } from './walls.ts';
+
+/** A drawn floor with what became of its labels. */
+export interface FloorDrawing extends DisplayList {
+  readonly labels: LabelReport;
+}
+
+const present = (items: readonly (DisplayItem | undefined)[]): DisplayItem[] =>
+  items.filter((i): i is DisplayItem => i !== undefined);
+
+const onFloor = <T extends RecordType>(ctx: DrawContext, type: T): RecordOf<T>[] =>
+  recordsOf(ctx.plan, type).filter((r) => (r as { floorId?: unknown }).floorId === ctx.floorId);
+
+/** Everything but texts. */
+const geometryItems = (ctx: DrawContext): DisplayItem[] => {
+  const { options, index } = ctx;
+  const ballasts = onFloor(ctx, 'ballast');
+  return present([
+    ...index.architecture.walls.map((w) => wallItem(ctx, w)),
+    ...[...index.architecture.openings.values()].flat().map((o) => openingItem(ctx, o)),
+    ...onFloor(ctx, 'setPiece').map((s) => setPieceItem(ctx, s)),
+    ...onFloor(ctx, 'mark').map((m) => markItem(ctx, m)),
+    ...(options.beams ? index.fixtures.map((f) => beamItem(ctx, f)) : []),
+    ...(options.aims ? index.fixtures.map((f) => aimItem(ctx, f)) : []),
+    ...(options.cables ? [...cableItems(ctx), ...ballasts.map((b) => headCableItem(ctx, b))] : []),
+    ...(options.stands ? onFloor(ctx, 'stand').map((s) => standItem(ctx, s)) : []),
+    ...ballasts.map((b) => ballastItem(ctx, b)),
+    ...onFloor(ctx, 'source').map((s) => placedItem(ctx, s)),
+    ...onFloor(ctx, 'box').map((b) => placedItem(ctx, b)),
+    ...onFloor(ctx, 'outlet').map((o) => outletItem(ctx, o)),
+    ...index.fixtures.map((f) => fixtureItem(ctx, f)),
+  ]);
+};
+
+const ORDER = new Map(DRAWING_LAYERS.map((l, i) => [l, i]));
+
+/**
+ * One floor as a display list for a setup and a nominal scale: geometry in floor millimetres, weights and texts in
+ * paper millimetres. Items keep their identity while nothing in them changed. Labels are placed for the nominal
+ * scale, so that they do not overlap one another or, as far as there is room, any line.
+ */
+export const drawFloor = (plan: Plan, what: DrawFloor): FloorDrawing => {
+  const ctx = drawContext(plan, what);
+  const geometry = geometryItems(ctx);
+  const dimensions = ctx.options.dimensions ? dimensionItems(ctx) : [];
+  const labels = ctx.options.labels ? labelItems(ctx, [...geometry, ...dimensions]) : noLabels;
+  const items = [...geometry, ...dimensions, ...labels.items];
+  items.sort((a, b) => (ORDER.get(a.layer) ?? 0) - (ORDER.get(b.layer) ?? 0));
+  return { floorId: what.floorId, nominalScale: what.nominalScale, items, labels: labels.report };
+};
+
+/** Box around items in floor millimetres; undefined when nothing is drawn. */
+export const itemsBox = (items: readonly DisplayItem[]): Box | undefined => {
+  const box = items.reduce((b, i) => unionBox(b, i.box), emptyBox);
+  return isEmptyBox(box) ? undefined : box;
+};
+
+/** Box around the geometry of a floor in floor millimetres, texts left out; undefined for an empty floor. */
+export const floorExtents = (plan: Plan, floorId: Id): Box | undefined =>
+  itemsBox(
+    geometryItems(
+      drawContext(plan, {
+        floorId,
+        setupId: undefined,
+        nominalScale: 50,
+        options: { beams: false, aims: false },
+      }),
+    ),
+  );

@@ -1,0 +1,113 @@
+import { add, direction, type Point, scale } from '../kernel/geometry.ts';
+import { facingOf } from '../plan/edits/arrange.ts';
+import { fixturePlace, kindOf, recordOf } from '../plan/plan.ts';
+import type { Ballast, Box, Fixture, Outlet, Source, Stand } from '../plan/records/index.ts';
+import { burns } from './beams.ts';
+import { type DrawContext, kindLook, memoItem } from './context.ts';
+import type { ColorRole, DisplayItem, Primitive } from './display-list.ts';
+import { itemOf, linePrim, pen, WEIGHT } from './prims.ts';
+
+interface Placement {
+  readonly symbolId: string;
+  readonly at: Point;
+  readonly rotationDeg: number;
+  readonly lengthMm: number;
+  readonly widthMm: number;
+  readonly broken?: boolean;
+  readonly role?: ColorRole;
+}
+
+const symbolPrim = (p: Placement): Primitive => ({
+  kind: 'symbol',
+  symbolId: p.symbolId,
+  xMm: p.at.xMm,
+  yMm: p.at.yMm,
+  rotationDeg: p.rotationDeg,
+  lengthMm: p.lengthMm,
+  widthMm: p.widthMm,
+  broken: p.broken ?? false,
+  role: p.role ?? 'gear',
+});
+
+/** A fixture as its symbol at true size, broken where it is off in the shown setup. */
+export const fixtureItem = (ctx: DrawContext, f: Fixture): DisplayItem | undefined => {
+  const { at } = fixturePlace(ctx.plan, f);
+  const facing = facingOf(ctx.plan, f);
+  const broken = !burns(ctx, f);
+  const kind = kindOf(ctx.plan, f.kindId);
+  return memoItem(f, `fixture|${ctx.nominalScale}`, [at.xMm, at.yMm, facing, broken, kind], () =>
+    itemOf(`fixture:${f.id}`, f.id, 'gear', ctx.nominalScale, [
+      symbolPrim({ ...kindLook(ctx.plan, f.kindId), at, rotationDeg: facing, broken }),
+    ]),
+  );
+};
+
+/** A stand as the circle its legs take up, with its middle. */
+export const standItem = (ctx: DrawContext, s: Stand): DisplayItem | undefined => {
+  const kind = kindOf(ctx.plan, s.kindId, 'stand');
+  return memoItem(s, `stand|${ctx.nominalScale}`, [kind], () => {
+    const r = (kind?.legCircleMm ?? 1000) / 2;
+    const ring: Primitive = {
+      kind: 'circle',
+      xMm: s.at.xMm,
+      yMm: s.at.yMm,
+      rMm: r,
+      space: 'floor',
+      stroke: pen('stand', WEIGHT.thin, [1.2, 0.8]),
+    };
+    const legs = [0, 120, 240].map((deg) => {
+      const d = direction(s.rotationDeg + deg);
+      return linePrim(add(s.at, scale(d, r * 0.86)), add(s.at, scale(d, r)), pen('stand', WEIGHT.thin));
+    });
+    return itemOf(`stand:${s.id}`, s.id, 'stands', ctx.nominalScale, [ring, ...legs]);
+  });
+};
+
+/** A ballast with the head cable to its fixture. */
+export const ballastItem = (ctx: DrawContext, b: Ballast): DisplayItem | undefined => {
+  const head = recordOf(ctx.plan, 'fixture', b.fixtureId);
+  const to = head ? fixturePlace(ctx.plan, head).at : undefined;
+  const kind = kindOf(ctx.plan, b.kindId);
+  return memoItem(b, `ballast|${ctx.nominalScale}`, [kind, to?.xMm, to?.yMm], () =>
+    itemOf(`ballast:${b.id}`, b.id, 'gear', ctx.nominalScale, [
+      symbolPrim({ ...kindLook(ctx.plan, b.kindId), at: b.at, rotationDeg: b.rotationDeg }),
+    ]),
+  );
+};
+
+/** The head cable of a ballast, on the cable layer so that symbols stand over it. */
+export const headCableItem = (ctx: DrawContext, b: Ballast): DisplayItem | undefined => {
+  const head = recordOf(ctx.plan, 'fixture', b.fixtureId);
+  if (!head || head.floorId !== ctx.floorId) return undefined;
+  const to = fixturePlace(ctx.plan, head).at;
+  return memoItem(b, `head-cable|${ctx.nominalScale}`, [to.xMm, to.yMm], () =>
+    itemOf(`head-cable:${b.id}`, b.id, 'cables', ctx.nominalScale, [
+      linePrim(b.at, to, pen('cable', WEIGHT.cable)),
+    ]),
+  );
+};
+
+/** A distribution box or a source at true size. */
+export const placedItem = (ctx: DrawContext, r: Box | Source): DisplayItem | undefined => {
+  const kind = kindOf(ctx.plan, r.kindId);
+  return memoItem(r, `placed|${ctx.nominalScale}`, [kind], () =>
+    itemOf(`${r.type}:${r.id}`, r.id, 'gear', ctx.nominalScale, [
+      symbolPrim({ ...kindLook(ctx.plan, r.kindId), at: r.at, rotationDeg: r.rotationDeg }),
+    ]),
+  );
+};
+
+/** A wall outlet: a sign, so never smaller than readable on paper. */
+export const outletItem = (ctx: DrawContext, o: Outlet): DisplayItem | undefined =>
+  memoItem(o, `outlet|${ctx.nominalScale}`, [], () => {
+    const lengthMm = Math.max(135, 2 * ctx.nominalScale);
+    return itemOf(`outlet:${o.id}`, o.id, 'gear', ctx.nominalScale, [
+      symbolPrim({
+        symbolId: 'wall-outlet',
+        at: o.at,
+        rotationDeg: o.rotationDeg,
+        lengthMm,
+        widthMm: (lengthMm * 200) / 135,
+      }),
+    ]);
+  });

@@ -1,0 +1,73 @@
+import { add, direction, point, rotate, scale } from '../kernel/geometry.ts';
+import type { Mark, SetPiece } from '../plan/records/index.ts';
+import { castFan } from './beams.ts';
+import { type DrawContext, memoItem } from './context.ts';
+import type { DisplayItem, PathCommand, Primitive } from './display-list.ts';
+import { ellipsePath, itemOf, linePrim, pen, polyPath, WEIGHT } from './prims.ts';
+
+const piecePath = (s: SetPiece): PathCommand[] => {
+  const o = s.outline;
+  if (o.shape === 'ellipse') return ellipsePath(s.at, o.lengthMm / 2, o.widthMm / 2, s.rotationDeg);
+  const points =
+    o.shape === 'rect'
+      ? [
+          point(-o.lengthMm / 2, -o.widthMm / 2),
+          point(o.lengthMm / 2, -o.widthMm / 2),
+          point(o.lengthMm / 2, o.widthMm / 2),
+          point(-o.lengthMm / 2, o.widthMm / 2),
+        ]
+      : o.points;
+  return polyPath(
+    points.map((p) => add(s.at, rotate(p, s.rotationDeg))),
+    true,
+  );
+};
+
+export const setPieceItem = (ctx: DrawContext, s: SetPiece): DisplayItem | undefined =>
+  memoItem(s, `piece|${ctx.nominalScale}`, [], () => {
+    const stroke =
+      s.line === 'hidden'
+        ? pen('set-piece', WEIGHT.furniture, [2, 1])
+        : s.line === 'ground'
+          ? pen('ink-faint', WEIGHT.thin)
+          : pen('set-piece', WEIGHT.furniture);
+    return itemOf(`piece:${s.id}`, s.id, 'set', ctx.nominalScale, [
+      { kind: 'path', d: piecePath(s), stroke },
+    ]);
+  });
+
+/** How far frame lines of a camera run when nothing stops them. */
+const VIEW_MM = 2600;
+
+const MARK_SYMBOL = {
+  camera: { id: 'camera', lengthMm: 620, widthMm: 260 },
+  talent: { id: 'talent-mark', lengthMm: 330, widthMm: 330 },
+  note: { id: 'note-mark', lengthMm: 260, widthMm: 260 },
+} as const;
+
+/** A camera as its outline with frame lines, an actor's mark, a note. */
+export const markItem = (ctx: DrawContext, m: Mark): DisplayItem | undefined =>
+  memoItem(m, `mark|${ctx.nominalScale}`, [ctx.index.architecture], () => {
+    const look = MARK_SYMBOL[m.what];
+    // A note is a sign, not a thing: it keeps its size on paper.
+    const k = m.what === 'note' ? Math.max(1, (3 * ctx.nominalScale) / look.lengthMm) : 1;
+    const prims: Primitive[] = [];
+    if (m.what === 'camera' && m.viewDeg !== undefined) {
+      const lens = add(m.at, scale(direction(m.facingDeg), 290));
+      for (const ray of castFan(ctx, lens, m.facingDeg, m.viewDeg, VIEW_MM, 1)) {
+        prims.push(linePrim(lens, ray.to, pen('ink-soft', WEIGHT.thin)));
+      }
+    }
+    prims.push({
+      kind: 'symbol',
+      symbolId: look.id,
+      xMm: m.at.xMm,
+      yMm: m.at.yMm,
+      rotationDeg: m.what === 'note' ? 0 : m.facingDeg,
+      lengthMm: look.lengthMm * k,
+      widthMm: look.widthMm * k,
+      broken: false,
+      role: m.what === 'note' ? 'note' : 'ink',
+    });
+    return itemOf(`mark:${m.id}`, m.id, 'set', ctx.nominalScale, prims);
+  });
