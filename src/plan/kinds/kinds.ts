@@ -52,6 +52,8 @@ export const fixtureKindSchema = z.looseObject({
   beamDeg: z.number().optional(),
   fieldDeg: z.number().optional(),
   candelaCd: z.number().optional(),
+  /** Narrow end of a zoom; `beamDeg` and `candelaCd` are then its wide end. */
+  spot: z.looseObject({ beamDeg: z.number(), candelaCd: z.number() }).optional(),
   cct: z.looseObject({ minK: z.number(), maxK: z.number(), color: z.boolean().default(false) }).optional(),
   modes: z.array(modeSchema).default([]),
   ownCellsWh: z.number().optional(),
