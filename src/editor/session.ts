@@ -3,6 +3,7 @@ import { applyChanges, type ChangeSet, invert, isEmptyChange, type Transaction }
 import { type Plan, recordsOf, setupsOf } from '../plan/plan.ts';
 import type { Assessment } from '../report/types.ts';
 import type { Camera, Viewport } from './camera.ts';
+import { NO_OVERLAY, type Overlay } from './overlay.ts';
 
 export type Workspace = 'floor' | 'power' | 'papers';
 export type ToolId = 'select' | 'place' | 'cable' | 'aim' | 'pan';
@@ -30,6 +31,8 @@ export interface SessionState {
   readonly placing: Placing | undefined;
   /** A drag in progress: shown, not yet an edit. */
   readonly preview: ChangeSet | undefined;
+  /** Guides, marquee and rubber line of the tool at work. */
+  readonly overlay: Overlay;
   readonly readOnly: boolean;
   /** One line for the person: what a tool waits for, or why something was refused. */
   readonly message: string;
@@ -72,6 +75,7 @@ const initial = (plan: Plan): SessionState => ({
   tool: 'select',
   placing: undefined,
   preview: undefined,
+  overlay: NO_OVERLAY,
   readOnly: false,
   message: '',
 });

@@ -1,0 +1,54 @@
+import type { LengthUnits } from '../kernel/units.ts';
+import { MM_PER_FOOT, MM_PER_INCH } from '../kernel/units.ts';
+
+/** Every threshold of the editor and the canvas, in one place. Pixels are CSS pixels. */
+export const OPTIONS = {
+  /** A press becomes a drag when the pointer went this far. */
+  dragPx: 4,
+  touchDragPx: 9,
+  /** How far from a thing a press still means it. */
+  hitPx: 5,
+  touchHitPx: 14,
+  /** Radius of handles, drawn and hit. */
+  handlePx: 6,
+  touchHandlePx: 13,
+  /** Least radius of the ring around a selected unit, and its distance from the unit. */
+  ringMinPx: 22,
+  ringGapPx: 9,
+  /** How near, on the screen, a thing must be to snap to it. */
+  snapPx: 8,
+  /** How near the pointer must be to a mark for a fixture to follow it. */
+  markPx: 16,
+  /** Turning by the handle goes by this step unless snapping is held off. */
+  turnStepDeg: 5,
+  rotateSmallDeg: 1,
+  rotateLargeDeg: 15,
+  /** Drawn beyond the view, as a share of the view's size, before anything is drawn anew. */
+  cullMargin: 0.5,
+  /** Labels are left out below this many pixels per millimetre. */
+  labelMinPxPerMm: 0.012,
+  /** Text on the screen: least pixels per paper millimetre, and how far past a step of the scale before it changes back. */
+  paperMinPxPerMm: 3.6,
+  scaleHysteresis: 0.12,
+  pixelRatioCap: 2,
+  zoomStep: 1.25,
+  /** Zoom for one pixel of wheel travel. */
+  wheelZoomPerPx: 0.0016,
+  /** Space kept free around what is fitted into the view, pixels. */
+  fitMarginPx: 48,
+  /** Fitting one small thing stops at this zoom. */
+  fitMaxPxPerMm: 0.25,
+  /** How far a copy lies from its original. */
+  duplicateMm: 600,
+  /** Height a unit is hung at when it is placed hung, and when it is on the floor. */
+  hungHeightMm: 2700,
+  floorHeightMm: 150,
+} as const;
+
+/** Steps that arrow keys move by, millimetres. */
+export const nudgeMm = (units: LengthUnits): { readonly small: number; readonly large: number } =>
+  units === 'imperial' ? { small: MM_PER_INCH, large: MM_PER_FOOT } : { small: 10, large: 100 };
+
+/** Spacing of the light and the heavy grid lines, millimetres. */
+export const gridMm = (units: LengthUnits): { readonly light: number; readonly heavy: number } =>
+  units === 'imperial' ? { light: MM_PER_FOOT, heavy: 5 * MM_PER_FOOT } : { light: 500, heavy: 2500 };

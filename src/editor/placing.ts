@@ -1,0 +1,107 @@
+import type { Point } from '../kernel/geometry.ts';
+import type { Id, NewId } from '../kernel/ids.ts';
+import { fail, ok, type Result } from '../kernel/result.ts';
+import type { ChangeSet } from '../plan/change-set.ts';
+import { placeBox, placeFixture, placeMark, placeSource, placeStand } from '../plan/edits/place.ts';
+import { placeSetPiece } from '../plan/edits/set-piece.ts';
+import { type Plan, recordOf, recordsOf } from '../plan/plan.ts';
+import type { AnyRecord, Mark } from '../plan/records/index.ts';
+import type { Book } from './book.ts';
+import { OPTIONS } from './options.ts';
+
+export interface PlaceThere {
+  /** Slug of a kind, or `mark:camera`, `mark:talent`, `mark:note`. */
+  readonly slug: string;
+  readonly floorId: Id;
+  readonly at: Point;
+  readonly facingDeg: number;
+}
+
+export interface Placed {
+  readonly changes: ChangeSet;
+  readonly id: Id;
+  readonly name: string;
+}
+
+const MARKS: readonly Mark['what'][] = ['camera', 'talent', 'note'];
+
+/** What a placing would put on the floor. Kinds come from the book, else from the plan itself. */
+export const placeThere = (plan: Plan, book: Book, what: PlaceThere, newId: NewId): Result<Placed> => {
+  const mark = MARKS.find((m) => what.slug === `mark:${m}`);
+  if (mark) {
+    const placed = placeMark(plan, mark, what.floorId, what.at, newId);
+    return ok({
+      ...turned(placed.changes, what.facingDeg),
+      id: placed.mark.id,
+      name: `mark ${placed.mark.name}`,
+    });
+  }
+  const kind = book.find(what.slug) ?? recordsOf(plan, 'kind').find((k) => k.slug === what.slug);
+  if (!kind) {
+    return fail({ what: 'This kind is not in the gear book.', todo: 'Choose another from the gear shelf.' });
+  }
+  switch (kind.family) {
+    case 'fixture': {
+      const hung = kind.mount.fits.includes('hung') || kind.mount.fits.every((m) => m === 'clamp');
+      const ceiling = recordOf(plan, 'floor', what.floorId)?.ceilingMm ?? OPTIONS.hungHeightMm;
+      const { changes, fixture } = placeFixture(
+        plan,
+        {
+          kind,
+          ballast: kind.needsBallast ? book.ballastFor(kind.slug) : undefined,
+          floorId: what.floorId,
+          at: what.at,
+          heightMm: hung ? ceiling : OPTIONS.floorHeightMm,
+          facingDeg: what.facingDeg,
+        },
+        newId,
+      );
+      return ok({ changes, id: fixture.id, name: `unit ${fixture.unit}` });
+    }
+    case 'stand': {
+      const { changes, stand } = placeStand(plan, kind, what.floorId, what.at, newId);
+      return ok({ ...turned(changes, what.facingDeg), id: stand.id, name: 'a stand' });
+    }
+    case 'box': {
+      const { changes, box } = placeBox(plan, kind, what.floorId, what.at, newId);
+      return ok({ ...turned(changes, what.facingDeg), id: box.id, name: `box ${box.label}` });
+    }
+    case 'source': {
+      const { changes, source } = placeSource(plan, kind, what.floorId, what.at, newId);
+      return ok({ ...turned(changes, what.facingDeg), id: source.id, name: `source ${source.label}` });
+    }
+    case 'camera': {
+      const { changes, mark: m } = placeMark(plan, 'camera', what.floorId, what.at, newId);
+      return ok({ ...turned(changes, what.facingDeg), id: m.id, name: `mark ${m.name}` });
+    }
+    case 'furniture':
+    case 'vehicle':
+    case 'grip': {
+      const { changes, piece } = placeSetPiece(plan, { ...what, kind, rotationDeg: what.facingDeg }, newId);
+      return ok({ changes, id: piece.id, name: kind.name });
+    }
+    case 'cable':
+      return fail({
+        what: 'A cable runs between two things.',
+        todo: 'Use the Cable tool and press on both.',
+      });
+    case 'ballast':
+      return fail({
+        what: 'A ballast comes with its head.',
+        todo: 'Place the head; its ballast comes along.',
+      });
+  }
+};
+
+/** What was added, turned to a facing. Boxes and the like stand straight at a facing of 0. */
+const turned = (changes: ChangeSet, deg: number): { readonly changes: ChangeSet } => ({
+  changes: {
+    ...changes,
+    added: changes.added.map((r): AnyRecord => {
+      if (r.type === 'mark') return { ...r, facingDeg: deg };
+      if ('rotationDeg' in r && typeof r.rotationDeg === 'number')
+        return { ...r, rotationDeg: deg } as AnyRecord;
+      return r;
+    }),
+  },
+});
