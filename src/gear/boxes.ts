@@ -1,3 +1,4 @@
+import type { Practice } from '../plan/records/index.ts';
 import { COMMON, type Entry, type Family } from './shape.ts';
 import { group, inletPort, type WayGroup, waysAndOutlets } from './ways.ts';
 
@@ -387,9 +388,44 @@ const europe: readonly BoxRow[] = [
   ],
 ];
 
+/** Outlet strips and quad boxes: several outlets behind one plug, no breaker of their own. */
+const strips: Readonly<Record<Practice, readonly (readonly [string, string, string, number, number])[]>> = {
+  'north-america': [
+    ['quad-box-20', 'Quad box 20 A, 4 outlets, no breaker', 'nema-5-20', 4, 1.5],
+    ['strip-15', 'Outlet strip 15 A, 4 outlets, no breaker', 'nema-5-15', 4, 0.8],
+  ],
+  europe: [
+    ['strip-schuko-4', 'Outlet strip 16 A household, 4 outlets, no breaker', 'schuko-16', 4, 1],
+    ['strip-blue-3', 'Splitter 16 A blue, 3 outlets, no breaker', 'iec-16-1', 3, 1.5],
+    ['strip-13-4', 'Outlet strip 13 A fused, 4 outlets, no breaker', 'bs-1363', 4, 1],
+  ],
+};
+
+const stripKinds: Family = (practice) =>
+  strips[practice].map(([slug, name, connector, count, massKg]): Entry => {
+    const port = inletPort(connector);
+    return {
+      family: 'box',
+      slug,
+      name,
+      also: ['quad', 'strip', 'splitter', 'multi-outlet'],
+      massKg,
+      sizeMm: { widthMm: 60 * count, lengthMm: 120 },
+      symbol: 'box-small',
+      inlets: [port],
+      ways: [],
+      outlets: Array.from({ length: count }, (_, i) => ({
+        ...port,
+        id: String(i + 1),
+        label: String(i + 1),
+      })),
+      basis: { all: COMMON },
+    };
+  });
+
 const LARGE_KG = 20;
 
-export const boxKinds: Family = (practice) =>
+const breakerBoxes: Family = (practice) =>
   (practice === 'north-america' ? northAmerica : europe).map(
     ([slug, name, inlet, mainA, groups, through, massKg, size]): Entry => {
       const port = inletPort(inlet);
@@ -408,3 +444,5 @@ export const boxKinds: Family = (practice) =>
       };
     },
   );
+
+export const boxKinds: Family = (practice) => [...breakerBoxes(practice), ...stripKinds(practice)];

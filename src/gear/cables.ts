@@ -22,6 +22,7 @@ const HEAVY_F75 = 'NEC Table 400.5(A)(2) column F, 75 °C, three loaded';
 const HEAVY_F90 = 'NEC Table 400.5(A)(2) column F, 90 °C, single conductors bundled';
 const F4F3 = 'BS 7671 Table 4F3A, flexible cords';
 const F4F1 = 'BS 7671 Table 4F1A, 60 °C rubber flexible, two-core';
+const F4F2_3 = 'BS 7671 Table 4F2A, 90 °C flexible, three-phase';
 const F4F1_3 = 'BS 7671 Table 4F1A, 60 °C rubber flexible, three-phase';
 
 const short = [10, 25, 50];
@@ -353,7 +354,17 @@ const europe: readonly CableRow[] = [
   ['flex-2-5-red-16', 'Flex 5G2.5, 16 A red', 'mm2:2.5', 20, F4F3, 'iec-16-3', 'iec-16-3', big, 0.25],
   ['flex-6-red-32', 'Flex 5G6, 32 A red', 'mm2:6', 34, F4F1_3, 'iec-32-3', 'iec-32-3', big, 0.55],
   ['flex-16-red-63', 'Flex 5G16, 63 A red', 'mm2:16', 63, F4F1_3, 'iec-63-3', 'iec-63-3', big, 1.25],
-  ['flex-35-red-125', 'Flex 5G35, 125 A red', 'mm2:35', 102, F4F1_3, 'iec-125-3', 'iec-125-3', big, 2.4],
+  [
+    'flex-35-red-125',
+    'Flex 5G35, 90 °C, 125 A red',
+    'mm2:35',
+    146,
+    F4F2_3,
+    'iec-125-3',
+    'iec-125-3',
+    big,
+    2.4,
+  ],
   ['flex-50-red-125', 'Flex 5G50, 125 A red', 'mm2:50', 124, F4F1_3, 'iec-125-3', 'iec-125-3', big, 3.3],
   [
     'feeder-95-eu',

@@ -62,7 +62,7 @@ const rcd30 = { rcdMa: 30 };
 const cam3 = 'single-pole-400-3';
 const cam2 = 'single-pole-400-2';
 
-// Main breakers: the standard size next below full-load amps at 0.8 power factor, or the nearest that is made.
+// Main breakers: a standard size at or below full-load amps at 0.8 power factor.
 const northAmerica: readonly SourceRow[] = [
   generator(
     '120',
@@ -130,10 +130,10 @@ const northAmerica: readonly SourceRow[] = [
   generator(
     '120/208',
     100,
-    350,
+    300,
     3100,
     [1700, 4200],
-    [group(1, 350, cam3, 'na'), group(3, 20, 'nema-5-20', 'na', gfci)],
+    [group(1, 300, cam3, 'na'), group(3, 20, 'nema-5-20', 'na', gfci)],
     'towable,diesel,quiet',
   ),
   generator(
@@ -142,7 +142,7 @@ const northAmerica: readonly SourceRow[] = [
     500,
     4500,
     [2100, 5200],
-    [group(2, 400, cam3, 'na'), group(3, 20, 'nema-5-20', 'na', gfci)],
+    [group(2, 300, cam3, 'na'), group(3, 20, 'nema-5-20', 'na', gfci)],
     'towable,truck,diesel,quiet',
   ),
   {

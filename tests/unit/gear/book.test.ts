@@ -1,5 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import conductors from '../../../shared/conductors.json' with { type: 'json' };
 import {
   findKind,
   gearBook,
@@ -183,6 +184,18 @@ for (const practice of ['north-america', 'europe'] as const) {
         for (const o of k.outlets)
           if (o.wayId) expect(k.ways.some((w) => w.id === o.wayId)).toBe(true);
           else expect(o.legs).toBe(count);
+      }
+    });
+
+    it('makes every cable of a conductor the table knows', () => {
+      const known = new Set(conductors.rows.map((r) => r.id));
+      for (const k of cables) {
+        expect(known.has(k.conductor), `${k.slug}: ${k.conductor}`).toBe(true);
+        expect(k.ampacityA, k.slug).toBeGreaterThan(0);
+        expect(
+          [...k.stockLengthsMm].sort((a, b) => a - b),
+          k.slug,
+        ).toEqual(k.stockLengthsMm);
       }
     });
 
