@@ -293,6 +293,7 @@ const europe: readonly CableRow[] = [
     [1, 5, 10],
     0.18,
   ],
+  ['extension-13', 'Extension 13 A fused, 3G1.5', 'mm2:1.5', 16, F4F3, 'bs-1363', 'bs-1363', [5, 10], 0.12],
   [
     'adaptor-13-blue',
     'Adaptor, 13 A fused to 16 A blue',
