@@ -1,0 +1,19 @@
+/** A plan shown on the start page: an invented production. `load` gives the plan file's JSON as data. */
+export interface DemoSet {
+  readonly slug: string;
+  readonly title: string;
+  readonly story: string;
+  readonly load: () => Promise<unknown>;
+}
+
+const json = (module: { readonly default: unknown }): unknown => module.default;
+
+export const demoPlans: readonly DemoSet[] = [
+  {
+    slug: 'study',
+    title: 'Study, day',
+    story:
+      'A small room on two 20 A wall circuits, drawn on the scout. Eleven units; circuit 7 comes close to what it may carry.',
+    load: () => import('./study.plan.json', { with: { type: 'json' } }).then(json),
+  },
+];

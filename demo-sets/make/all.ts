@@ -1,0 +1,7 @@
+import type { Plan } from '../../src/plan/plan.ts';
+import { study } from './study.ts';
+
+/** Every demo by its slug, made anew. */
+export const demoMakers: Readonly<Record<string, () => Plan>> = {
+  study,
+};

@@ -1,0 +1,388 @@
+import { findKind, gearBook, needKind } from '../../src/gear/index.ts';
+import { type Point, point } from '../../src/kernel/geometry.ts';
+import { mates } from '../../src/plan/connectors.ts';
+import type { CableKind, Kind } from '../../src/plan/kinds/kinds.ts';
+import type { Way } from '../../src/plan/kinds/ports.ts';
+import { levelId, type Plan } from '../../src/plan/plan.ts';
+import { inletsOf, outletsOf, placeOf } from '../../src/plan/ports.ts';
+import {
+  type AnyRecord,
+  type Fixture,
+  type PlanRecord,
+  type Practice,
+  recordSchemas,
+  type WallMaterial,
+} from '../../src/plan/records/index.ts';
+import { readUnits } from './units.ts';
+
+type XY = readonly [x: number, y: number];
+
+/** A way between the two ends: by hand, or bent once or twice at a given line. */
+export type Route =
+  | readonly XY[]
+  | 'straight'
+  | 'across-first'
+  | 'down-first'
+  | { readonly along: number }
+  | { readonly down: number };
+
+export interface FixtureSpec {
+  readonly unit: string;
+  readonly kind: string;
+  readonly at: XY;
+  readonly h: number;
+  /** A mark's id, a facing in degrees clockwise from +x, or a facing with a tilt. */
+  readonly aim: string | number | readonly [facingDeg: number, tiltDeg: number];
+  readonly stand?: string;
+  /** How it is held up without a stand; rigged when nothing is said. */
+  readonly on?: 'floor' | 'rigged' | 'held';
+  readonly use: string;
+  readonly gel?: string;
+  readonly ch?: string;
+  /** `K1:3a` is outlet 3a of K1; `12:through` the outlet of unit 12; a wall outlet goes by its label alone. */
+  readonly feed?: string;
+  readonly cable?: string;
+  readonly route?: Route;
+  readonly ballast?: XY;
+  readonly ballastKind?: string;
+  readonly patch?: readonly [universe: number, modeId: string, address: number];
+  readonly radio?: boolean;
+  readonly packs?: boolean;
+}
+
+/** Writes a demo plan in feet or metres, record by record, and gives it as a plan. */
+export class Builder {
+  readonly #records = new Map<string, AnyRecord>();
+  readonly #labels = new Map<string, string>();
+  readonly #practice: Practice;
+  readonly #unitMm: number;
+  readonly #floorId = 'floor-1';
+  #count = 0;
+
+  constructor(
+    plan: Pick<PlanRecord, 'practice' | 'lengthUnits'> & Record<string, unknown>,
+    floor: Record<string, unknown>,
+  ) {
+    this.#practice = plan.practice;
+    this.#unitMm = plan.lengthUnits === 'imperial' ? 304.8 : 1000;
+    this.#put({ id: 'plan', type: 'plan', ...plan });
+    this.#put({ id: this.#floorId, type: 'floor', ...floor });
+  }
+
+  #put(record: Record<string, unknown> & { type: keyof typeof recordSchemas }): AnyRecord {
+    const made = recordSchemas[record.type].parse(record) as AnyRecord;
+    if (this.#records.has(made.id)) throw new Error(`two records with the id ${made.id}`);
+    this.#records.set(made.id, made);
+    return made;
+  }
+
+  #mm = (n: number): number => Math.round(n * this.#unitMm);
+  #point = ([x, y]: XY): Point => point(this.#mm(x), this.#mm(y));
+  #next = (prefix: string): string => `${prefix}-${String(++this.#count).padStart(3, '0')}`;
+
+  get #plan(): Plan {
+    return { records: this.#records, setAside: [], extra: {} };
+  }
+
+  #kind(slug: string, family: Kind['family']): string {
+    const kind = needKind(this.#practice, slug, family);
+    this.#records.set(kind.id, kind);
+    return kind.id;
+  }
+
+  #labelled(label: string): string {
+    const id = this.#labels.get(label);
+    if (!id) throw new Error(`nothing is called ${label}`);
+    return id;
+  }
+
+  wall(from: XY, to: XY, thickness: number, height: number, material: WallMaterial = 'plasterboard'): string {
+    const id = this.#next('wall');
+    this.#put({
+      id,
+      type: 'wall',
+      floorId: this.#floorId,
+      from: this.#point(from),
+      to: this.#point(to),
+      thicknessMm: this.#mm(thickness),
+      heightMm: this.#mm(height),
+      material,
+    });
+    return id;
+  }
+
+  opening(
+    wallId: string,
+    what: 'door' | 'window' | 'archway',
+    offset: number,
+    width: number,
+    height: number,
+    more: { sill?: number; swing?: 'left-start' | 'left-end' | 'right-start' | 'right-end' } = {},
+  ): void {
+    this.#put({
+      id: this.#next('opening'),
+      type: 'opening',
+      wallId,
+      what,
+      offsetMm: this.#mm(offset),
+      widthMm: this.#mm(width),
+      heightMm: this.#mm(height),
+      sillMm: this.#mm(more.sill ?? 0),
+      ...(more.swing ? { swing: more.swing } : {}),
+    });
+  }
+
+  /** A rectangle (or ellipse) `length` along x and `width` along y before it is turned. */
+  piece(
+    label: string,
+    at: XY,
+    length: number,
+    width: number,
+    more: {
+      rotationDeg?: number;
+      shape?: 'rect' | 'ellipse';
+      height?: number;
+      line?: 'solid' | 'hidden' | 'ground';
+    } = {},
+  ): void {
+    this.#put({
+      id: this.#next('piece'),
+      type: 'setPiece',
+      floorId: this.#floorId,
+      at: this.#point(at),
+      rotationDeg: more.rotationDeg ?? 0,
+      outline: { shape: more.shape ?? 'rect', lengthMm: this.#mm(length), widthMm: this.#mm(width) },
+      heightMm: this.#mm(more.height ?? 2.5),
+      label,
+      line: more.line ?? 'solid',
+    });
+  }
+
+  mark(
+    id: string,
+    what: 'camera' | 'talent' | 'note',
+    name: string,
+    at: XY,
+    height: number,
+    facingDeg: number,
+    viewDeg?: number,
+  ): void {
+    this.#put({
+      id,
+      type: 'mark',
+      floorId: this.#floorId,
+      what,
+      at: this.#point(at),
+      heightMm: this.#mm(height),
+      facingDeg,
+      name,
+      ...(viewDeg === undefined ? {} : { viewDeg }),
+    });
+  }
+
+  source(
+    label: string,
+    kind: string,
+    at: XY,
+    more: { rotationDeg?: number; voltsV?: number; ways?: readonly Way[]; notes?: string } = {},
+  ): void {
+    const id = `source-${label.toLowerCase()}`;
+    this.#labels.set(label, id);
+    this.#put({
+      id,
+      type: 'source',
+      floorId: this.#floorId,
+      kindId: this.#kind(kind, 'source'),
+      at: this.#point(at),
+      label,
+      ...more,
+    });
+  }
+
+  outlet(
+    label: string,
+    source: string,
+    wayId: string,
+    connector: string,
+    at: XY,
+    rotationDeg: number,
+    height = 1,
+  ): void {
+    const id = `outlet-${label.toLowerCase()}`;
+    this.#labels.set(label, id);
+    this.#put({
+      id,
+      type: 'outlet',
+      floorId: this.#floorId,
+      at: this.#point(at),
+      rotationDeg,
+      heightMm: this.#mm(height),
+      sourceId: this.#labelled(source),
+      wayId,
+      connector,
+      label,
+    });
+  }
+
+  box(
+    label: string,
+    kind: string,
+    at: XY,
+    feed: string,
+    more: { rotationDeg?: number; cable?: string; route?: Route } = {},
+  ): void {
+    const id = `box-${label.toLowerCase()}`;
+    this.#labels.set(label, id);
+    this.#put({
+      id,
+      type: 'box',
+      floorId: this.#floorId,
+      kindId: this.#kind(kind, 'box'),
+      at: this.#point(at),
+      rotationDeg: more.rotationDeg ?? 0,
+      label,
+    });
+    this.#plug(feed, id, more.cable, more.route);
+  }
+
+  universe(number: number, name: string): void {
+    this.#put({ id: `universe-${number}`, type: 'universe', number, name, colorIndex: number - 1 });
+  }
+
+  fixture(f: FixtureSpec): void {
+    const id = `unit-${f.unit}`;
+    const kind = needKind(this.#practice, f.kind, 'fixture');
+    this.#labels.set(f.unit, id);
+    const at = this.#point(f.at);
+    const heightMm = this.#mm(f.h);
+    let support: Record<string, string> = { on: f.on ?? 'rigged' };
+    if (f.stand) {
+      const standId = `stand-${f.unit}`;
+      support = { on: 'stand', standId };
+      const kindId = this.#kind(f.stand, 'stand');
+      this.#put({ id: standId, type: 'stand', floorId: this.#floorId, kindId, at, rotationDeg: 0, heightMm });
+    }
+    this.#put({
+      id,
+      type: 'fixture',
+      floorId: this.#floorId,
+      kindId: this.#kind(f.kind, 'fixture'),
+      at,
+      heightMm,
+      aim: this.#aim(f.aim),
+      support,
+      unit: f.unit,
+      channel: f.ch ?? f.unit,
+      use: f.use,
+      gel: f.gel ?? '',
+      link: f.radio ? 'radio' : f.patch ? 'line' : 'none',
+      onPacks: f.packs ?? false,
+      ...(f.patch
+        ? {
+            patch: {
+              universeId: `universe-${f.patch[0]}`,
+              modeId: f.patch[1],
+              address: f.patch[2],
+              paired: false,
+            },
+          }
+        : {}),
+    });
+    let load = id;
+    if (kind.needsBallast) load = this.#ballast(f, kind.slug);
+    if (f.feed) this.#plug(f.feed, load, f.cable, f.route);
+  }
+
+  #aim(aim: FixtureSpec['aim']): Fixture['aim'] {
+    if (typeof aim === 'string') {
+      if (!this.#records.has(aim)) throw new Error(`no mark ${aim}`);
+      return { at: 'mark', markId: aim };
+    }
+    if (typeof aim === 'number') return { at: 'facing', facingDeg: aim, tiltDeg: -15 };
+    return { at: 'facing', facingDeg: aim[0], tiltDeg: aim[1] };
+  }
+
+  #ballast(f: FixtureSpec, head: string): string {
+    const slug =
+      f.ballastKind ??
+      gearBook(this.#practice).find((k) => k.family === 'ballast' && k.heads.includes(head))?.slug ??
+      'none';
+    const kind = needKind(this.#practice, slug, 'ballast');
+    const id = `ballast-${f.unit}`;
+    this.#put({
+      id,
+      type: 'ballast',
+      floorId: this.#floorId,
+      kindId: this.#kind(slug, 'ballast'),
+      at: this.#point(f.ballast ?? [f.at[0], f.at[1] + 1]),
+      fixtureId: `unit-${f.unit}`,
+      headCableMm: kind.headCablesMm[0] ?? 7000,
+    });
+    return id;
+  }
+
+  #plug(feed: string, toId: string, cableSlug: string | undefined, route: Route | undefined): void {
+    const [label = '', port] = feed.split(':');
+    const fromId = this.#labelled(label);
+    const outlet = outletsOf(this.#plan, fromId).find((o) => o.id === (port ?? 'out'));
+    const inlet = inletsOf(this.#plan, toId)[0];
+    if (!outlet) throw new Error(`${feed}: no such outlet for ${toId}`);
+    if (!inlet) throw new Error(`${toId} has no inlet`);
+    for (const r of this.#records.values())
+      if (r.type === 'cable' && r.from.recordId === fromId && r.from.portId === outlet.id)
+        throw new Error(`${feed} is taken by ${r.to.recordId}, wanted for ${toId}`);
+    const kind = this.#cableKind(outlet.connector, inlet.connector, cableSlug, `${feed} to ${toId}`);
+    this.#records.set(kind.id, kind);
+    const from = placeOf(this.#plan, fromId);
+    const to = placeOf(this.#plan, toId);
+    if (!from || !to) throw new Error(`${feed} to ${toId}: an end has no place`);
+    this.#put({
+      id: `cable-${toId}`,
+      type: 'cable',
+      kindId: kind.id,
+      from: { recordId: fromId, portId: outlet.id },
+      to: { recordId: toId, portId: inlet.id },
+      route: { auto: false, points: this.#points(from.at, to.at, route ?? 'down-first') },
+    });
+  }
+
+  #cableKind(outlet: string, inlet: string, slug: string | undefined, where: string): CableKind {
+    const fits = (k: Kind): k is CableKind =>
+      k.family === 'cable' && mates(outlet, k.plug) && mates(k.socket, inlet);
+    const kind = slug ? findKind(this.#practice, slug) : gearBook(this.#practice).filter(fits)[0];
+    if (!kind || !fits(kind))
+      throw new Error(`${where}: no cable from ${outlet} to ${inlet} (${slug ?? 'any'})`);
+    return kind;
+  }
+
+  #points(from: Point, to: Point, route: Route): Point[] {
+    if (route === 'straight') return [];
+    if (route === 'across-first') return [point(to.xMm, from.yMm)];
+    if (route === 'down-first') return [point(from.xMm, to.yMm)];
+    if ('along' in route)
+      return [point(from.xMm, this.#mm(route.along)), point(to.xMm, this.#mm(route.along))];
+    if ('down' in route) return [point(this.#mm(route.down), from.yMm), point(this.#mm(route.down), to.yMm)];
+    return route.map(this.#point);
+  }
+
+  /** A setup with the levels of all units: `{ '*': 0, '1-4': 80 }`, later entries over earlier ones. */
+  setup(order: number, scene: string, name: string, levels: Readonly<Record<string, number>>): void {
+    const setupId = `setup-${order}`;
+    this.#put({ id: setupId, type: 'setup', order, name, scene });
+    const pct = new Map<string, number>();
+    for (const [units, value] of Object.entries(levels))
+      for (const unit of readUnits(units, this.#units())) pct.set(unit, value);
+    for (const [unit, levelPct] of pct) {
+      const fixtureId = `unit-${unit}`;
+      this.#put({ id: levelId(setupId, fixtureId), type: 'level', setupId, fixtureId, levelPct });
+    }
+  }
+
+  #units(): string[] {
+    return [...this.#records.values()].flatMap((r) => (r.type === 'fixture' ? [r.unit] : []));
+  }
+
+  build(): Plan {
+    return this.#plan;
+  }
+}
