@@ -1,3 +1,4 @@
+import type { Box } from '../kernel/geometry.ts';
 import type { Id } from '../kernel/ids.ts';
 import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
 import { outletsOf, waysOf } from '../plan/ports.ts';
@@ -22,6 +23,8 @@ export interface DrawFloor {
   readonly nominalScale: number;
   readonly assessment?: Assessment | undefined;
   readonly options?: DrawOptions;
+  /** Labels keep inside this box of the floor. */
+  readonly bounds?: Box;
 }
 
 export interface Architecture {

@@ -29,15 +29,36 @@ const symbolPrim = (p: Placement): Primitive => ({
   role: p.role ?? 'gear',
 });
 
+/** Least size of a fixture on paper, across either way and over all, in millimetres. */
+const LEAST_MM = 1.3;
+const LEAST_OVERALL_MM = 2.4;
+
+/**
+ * The size a fixture is drawn at: its true size, except that bulbs and thin tubes are kept large enough to be read.
+ */
+export const drawnSize = (
+  look: { readonly lengthMm: number; readonly widthMm: number },
+  nominal: number,
+): { readonly lengthMm: number; readonly widthMm: number } => {
+  const lengthMm = Math.max(1, look.lengthMm);
+  const widthMm = Math.max(1, look.widthMm);
+  const k = Math.max(1, (LEAST_OVERALL_MM * nominal) / Math.max(lengthMm, widthMm));
+  return {
+    lengthMm: Math.max(lengthMm * k, LEAST_MM * nominal),
+    widthMm: Math.max(widthMm * k, LEAST_MM * nominal),
+  };
+};
+
 /** A fixture as its symbol at true size, broken where it is off in the shown setup. */
 export const fixtureItem = (ctx: DrawContext, f: Fixture): DisplayItem | undefined => {
   const { at } = fixturePlace(ctx.plan, f);
   const facing = facingOf(ctx.plan, f);
   const broken = !burns(ctx, f);
   const kind = kindOf(ctx.plan, f.kindId);
+  const look = kindLook(ctx.plan, f.kindId);
   return memoItem(f, `fixture|${ctx.nominalScale}`, [at.xMm, at.yMm, facing, broken, kind], () =>
     itemOf(`fixture:${f.id}`, f.id, 'gear', ctx.nominalScale, [
-      symbolPrim({ ...kindLook(ctx.plan, f.kindId), at, rotationDeg: facing, broken }),
+      symbolPrim({ ...look, ...drawnSize(look, ctx.nominalScale), at, rotationDeg: facing, broken }),
     ]),
   );
 };

@@ -1,8 +1,32 @@
-import type { Id } from '../kernel/ids.ts';
-import type { DrawContext } from './context.ts';
-import type { DisplayItem } from './display-list.ts';
+import { type Box, growBox, type Point, scale } from '../kernel/geometry.ts';
+import { compareNatural, type Id } from '../kernel/ids.ts';
+import { formatLength } from '../kernel/units.ts';
+import { facingOf } from '../plan/edits/arrange.ts';
+import { fixturePlace, kindOf, recordOf, recordsOf } from '../plan/plan.ts';
+import { waysOf } from '../plan/ports.ts';
+import type { Fixture } from '../plan/records/index.ts';
+import { aimOf } from './beams.ts';
+import { type DrawContext, kindLook, memoItem, pluggedAt } from './context.ts';
+import type { DisplayItem, Primitive } from './display-list.ts';
+import { drawnSize } from './gear.ts';
+import { type LabelGrid, labelGrid } from './label-grid.ts';
+import { addObstacles, textCover } from './label-obstacles.ts';
+import {
+  BUBBLE_CAP_MM,
+  bubbleRadius,
+  LABEL_CAP_MM,
+  LABEL_PITCH_MM,
+  type LabelAsk,
+  type LabelLine,
+  type LabelSpot,
+  placeAnyhow,
+  placeLabel,
+  takeSpot,
+} from './label-place.ts';
+import { itemOf, linePrim, pen, textPrim, WEIGHT } from './prims.ts';
+import { fitText, showable, textWidthMm } from './text.ts';
 
-/** What became of the labels: full ones, those cut to the number, and those that found no clear place. */
+/** What became of the units' labels: full ones, those cut to the number, and those that found no clear place. */
 export interface LabelReport {
   readonly full: number;
   readonly numberOnly: readonly Id[];
@@ -16,4 +40,322 @@ export interface Labels {
 
 export const noLabels: Labels = { items: [], report: { full: 0, numberOnly: [], crowded: [] } };
 
-export const labelItems = (_ctx: DrawContext, _items: readonly DisplayItem[]): Labels => noLabels;
+/** Longest line of a label on paper. */
+const MAX_LINE_MM = 46;
+
+const line = (text: string, weight: LabelLine['weight'] = 'regular', soft = false): LabelLine => ({
+  text: fitText(showable(text).text, LABEL_CAP_MM, weight, MAX_LINE_MM),
+  weight,
+  soft,
+});
+
+/** Power, address and height of a unit in one line: `K1·4 · U2 101 · 7′-6″`. */
+export const unitFacts = (ctx: DrawContext, f: Fixture): string => {
+  const universe = f.patch ? recordOf(ctx.plan, 'universe', f.patch.universeId) : undefined;
+  const address = f.patch && universe ? `U${universe.number} ${f.patch.address}` : '';
+  const power = f.onPacks ? 'own cells' : (pluggedAt(ctx, f.id) ?? '');
+  const height = formatLength(fixturePlace(ctx.plan, f).heightMm, ctx.settings.lengthUnits);
+  return [power, address, height].filter(Boolean).join(' · ');
+};
+
+const paperPoint = (p: Point, nominal: number): Point => scale(p, 1 / nominal);
+
+const spotPrimitives = (
+  spot: LabelSpot,
+  lines: readonly LabelLine[],
+  nominal: number,
+  bubble: { readonly text: string; readonly rMm: number; readonly dashed: boolean } | undefined,
+): Primitive[] => {
+  const at = scale(spot.at, nominal);
+  const prims: Primitive[] = [];
+  if (spot.leader) {
+    const [a, b] = spot.leader;
+    prims.push(linePrim(scale(a, nominal), scale(b, nominal), pen('ink', WEIGHT.thin)));
+    prims.push({
+      kind: 'circle',
+      xMm: b.xMm * nominal,
+      yMm: b.yMm * nominal,
+      rMm: 0.3,
+      space: 'paper',
+      fill: { role: 'ink' },
+    });
+  }
+  if (bubble) {
+    prims.push({
+      kind: 'circle',
+      xMm: at.xMm,
+      yMm: at.yMm,
+      rMm: bubble.rMm,
+      space: 'paper',
+      stroke: pen('ink', WEIGHT.furniture),
+      fill: { role: 'paper' },
+    });
+    prims.push(textPrim(at, 0, BUBBLE_CAP_MM / 2, bubble.text, { capMm: BUBBLE_CAP_MM, align: 'center' }));
+  }
+  lines.forEach((l, i) => {
+    prims.push(
+      textPrim(at, spot.textDx, spot.firstBaselineDy + i * LABEL_PITCH_MM, l.text, {
+        capMm: LABEL_CAP_MM,
+        weight: l.weight,
+        align: spot.align,
+        role: l.soft ? 'ink-soft' : 'ink',
+      }),
+    );
+  });
+  return prims;
+};
+
+/** What a memoised label depends on: where it went and what it says. */
+const spotDeps = (spot: LabelSpot, lines: readonly LabelLine[]): unknown[] => [
+  spot.at.xMm,
+  spot.at.yMm,
+  spot.textDx,
+  spot.firstBaselineDy,
+  spot.align,
+  ...(spot.leader ? [spot.leader[0].xMm, spot.leader[0].yMm, spot.leader[1].xMm, spot.leader[1].yMm] : []),
+  ...lines.map((l) => l.text),
+];
+
+interface Placer {
+  readonly ctx: DrawContext;
+  readonly grid: LabelGrid;
+  readonly bounds: Box | undefined;
+  readonly out: DisplayItem[];
+}
+
+const push = (p: Placer, item: DisplayItem | undefined): void => {
+  if (item) p.out.push(item);
+};
+
+/** A text beside a thing, without a bubble. */
+const placeBeside = (
+  p: Placer,
+  record: object & { readonly id: Id },
+  at: Point,
+  halfMm: readonly [number, number],
+  facingDeg: number,
+  lines: readonly LabelLine[],
+): void => {
+  const n = p.ctx.nominalScale;
+  const ask: LabelAsk = {
+    at: paperPoint(at, n),
+    halfMm: [halfMm[0] / n, halfMm[1] / n],
+    facingDeg,
+    bubbleMm: 0,
+    lines,
+    owner: record.id,
+    bounds: p.bounds,
+    maxMm: 23,
+  };
+  const spot =
+    placeLabel(p.grid, ask) ??
+    placeLabel(p.grid, { ...ask, lines: lines.slice(0, 1) }) ??
+    placeAnyhow(p.grid, { ...ask, lines: lines.slice(0, 1) });
+  if (!spot) return;
+  takeSpot(p.grid, spot, record.id);
+  push(
+    p,
+    memoItem(record, `label|${n}`, spotDeps(spot, lines), () =>
+      itemOf(`label:${record.id}`, record.id, 'labels', n, spotPrimitives(spot, lines, n, undefined)),
+    ),
+  );
+};
+
+const pieceLabels = (p: Placer): void => {
+  const n = p.ctx.nominalScale;
+  for (const s of recordsOf(p.ctx.plan, 'setPiece')) {
+    if (s.floorId !== p.ctx.floorId || s.label === '') continue;
+    const text = showable(s.label).text;
+    const prim = textPrim(s.at, 0, LABEL_CAP_MM / 2, text, {
+      capMm: LABEL_CAP_MM,
+      align: 'center',
+      role: 'ink-soft',
+    });
+    if (prim.kind !== 'text') continue;
+    const cover = textCover(prim, n, 0.5);
+    if (cover.some((b) => p.grid.cost(b, s.id) === undefined)) {
+      placeBeside(p, s, s.at, [2 * n, 1 * n], 0, [line(s.label, 'regular', true)]);
+      continue;
+    }
+    for (const b of cover) p.grid.addBox(b, `label:${s.id}`);
+    push(
+      p,
+      memoItem(s, `label|${n}`, [], () => itemOf(`label:${s.id}`, s.id, 'labels', n, [prim])),
+    );
+  }
+};
+
+/** Texts that run along aim lines: the throw, heights included. */
+const throwLabels = (p: Placer): void => {
+  const n = p.ctx.nominalScale;
+  if (!p.ctx.options.aims) return;
+  for (const f of p.ctx.index.fixtures) {
+    const aim = aimOf(p.ctx, f);
+    if (!aim) continue;
+    const text = formatLength(aim.throwMm, p.ctx.settings.lengthUnits);
+    let deg = (Math.atan2(aim.to.yMm - aim.from.yMm, aim.to.xMm - aim.from.xMm) * 180) / Math.PI;
+    if (deg > 90) deg -= 180;
+    if (deg <= -90) deg += 180;
+    const lengthMm = Math.hypot(aim.to.xMm - aim.from.xMm, aim.to.yMm - aim.from.yMm) / n;
+    if (textWidthMm(text, LABEL_CAP_MM) > lengthMm * 0.8) continue;
+    for (const [t, above] of THROW_PLACES) {
+      const off = above ? -0.7 : LABEL_CAP_MM + 0.7;
+      const rad = (deg * Math.PI) / 180;
+      const at = {
+        xMm: aim.from.xMm + (aim.to.xMm - aim.from.xMm) * t,
+        yMm: aim.from.yMm + (aim.to.yMm - aim.from.yMm) * t,
+      };
+      const prim = textPrim(at, -off * Math.sin(rad), off * Math.cos(rad), text, {
+        capMm: LABEL_CAP_MM,
+        align: 'center',
+        role: 'aim',
+        rotationDeg: deg,
+      });
+      if (prim.kind !== 'text') continue;
+      const cover = textCover(prim, n, 0.1);
+      if (cover.some((b) => p.grid.cost(b, f.id) === undefined)) continue;
+      for (const b of cover) p.grid.addBox(b, `label:${f.id}`);
+      push(
+        p,
+        memoItem(f, `throw|${n}`, [prim.xMm, prim.yMm, prim.dxPaperMm, prim.dyPaperMm, deg, text], () =>
+          itemOf(`throw:${f.id}`, f.id, 'labels', n, [prim]),
+        ),
+      );
+      break;
+    }
+  }
+};
+
+const THROW_PLACES: readonly (readonly [number, boolean])[] = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8].flatMap(
+  (t) => [[t, true] as const, [t, false] as const],
+);
+
+const placeNames = (p: Placer): void => {
+  const { plan, floorId } = p.ctx;
+  for (const type of ['box', 'source'] as const) {
+    for (const r of recordsOf(plan, type)) {
+      if (r.floorId !== floorId) continue;
+      const look = kindLook(plan, r.kindId);
+      const facts = r.type === 'source' && r.ways && r.ways.length > 0 ? `${look.name}` : look.name;
+      placeBeside(p, r, r.at, [look.lengthMm / 2, look.widthMm / 2], r.rotationDeg, [
+        line(r.label || type, 'semibold'),
+        line(facts),
+      ]);
+    }
+  }
+  for (const o of recordsOf(plan, 'outlet')) {
+    if (o.floorId !== floorId) continue;
+    const source = recordOf(plan, 'source', o.sourceId);
+    const way = waysOf(plan, o.sourceId).find((w) => w.id === o.wayId);
+    const facts = [source?.label, way ? `circuit ${way.label}, ${way.breakerA} A` : '']
+      .filter(Boolean)
+      .join(', ');
+    const half = Math.max(135, 2 * p.ctx.nominalScale);
+    placeBeside(p, o, o.at, [half, half * 0.75], o.rotationDeg, [
+      line(o.label || 'outlet', 'semibold'),
+      line(facts),
+    ]);
+  }
+  for (const m of recordsOf(plan, 'mark')) {
+    if (m.floorId !== floorId || m.name === '') continue;
+    const half: readonly [number, number] = m.what === 'camera' ? [310, 140] : [170, 170];
+    placeBeside(p, m, m.at, half, m.facingDeg, [line(m.name)]);
+  }
+};
+
+const unitLabels = (p: Placer): LabelReport => {
+  const { ctx, grid } = p;
+  const n = ctx.nominalScale;
+  let full = 0;
+  const numberOnly: Id[] = [];
+  const crowded: Id[] = [];
+  for (const f of ctx.index.fixtures) {
+    const { at } = fixturePlace(ctx.plan, f);
+    const kind = kindOf(ctx.plan, f.kindId);
+    const look = kindLook(ctx.plan, f.kindId);
+    const size = drawnSize(look, n);
+    const unit = fitText(showable(f.unit || '?').text, BUBBLE_CAP_MM, 'regular', 9);
+    const rMm = bubbleRadius(unit);
+    const facts = line(unitFacts(ctx, f));
+    const name = line(look.name, 'semibold');
+    const use = f.use ? [line(f.use)] : [];
+    const ask = (lines: readonly LabelLine[], maxMm: number): LabelAsk => ({
+      at: paperPoint(at, n),
+      halfMm: [size.lengthMm / 2 / n, size.widthMm / 2 / n],
+      facingDeg: facingOf(ctx.plan, f),
+      bubbleMm: rMm,
+      lines,
+      owner: f.id,
+      bounds: p.bounds,
+      maxMm,
+    });
+    const tiers: readonly (readonly [readonly LabelLine[], number])[] = [
+      [[name, ...use, facts], 17],
+      [[use[0] ?? name, facts], 12],
+      [[], 30],
+    ];
+    let lines: readonly LabelLine[] = [];
+    let spot: LabelSpot | undefined;
+    for (const [tierLines, maxMm] of tiers) {
+      lines = tierLines;
+      spot = placeLabel(grid, ask(lines, maxMm));
+      if (spot) break;
+    }
+    if (spot) {
+      if (lines.length > 0) full++;
+      else numberOnly.push(f.id);
+    } else {
+      spot = placeAnyhow(grid, ask([], 47));
+      crowded.push(f.id);
+    }
+    if (!spot) continue;
+    const placed = spot;
+    takeSpot(grid, placed, f.id);
+    push(
+      p,
+      memoItem(f, `label|${n}`, [unit, kind, ...spotDeps(placed, lines)], () =>
+        itemOf(
+          `label:${f.id}`,
+          f.id,
+          'labels',
+          n,
+          spotPrimitives(placed, lines, n, { text: unit, rMm, dashed: false }),
+        ),
+      ),
+    );
+  }
+  const byUnit = (ids: Id[]): readonly Id[] =>
+    ids.sort((a, b) =>
+      compareNatural(
+        recordOf(ctx.plan, 'fixture', a)?.unit ?? '',
+        recordOf(ctx.plan, 'fixture', b)?.unit ?? '',
+      ),
+    );
+  return { full, numberOnly: byUnit(numberOnly), crowded: byUnit(crowded) };
+};
+
+/**
+ * Texts for everything drawn, placed one after the other by record id, so that the same plan at the same nominal
+ * scale always gives the same places. Units fall back from a full label to a short one, then to their number.
+ */
+export const labelItems = (ctx: DrawContext, items: readonly DisplayItem[]): Labels => {
+  const grid = labelGrid();
+  for (const item of items) addObstacles(grid, item, ctx.nominalScale);
+  const bounds =
+    ctx.bounds &&
+    growBox(
+      {
+        minX: ctx.bounds.minX / ctx.nominalScale,
+        minY: ctx.bounds.minY / ctx.nominalScale,
+        maxX: ctx.bounds.maxX / ctx.nominalScale,
+        maxY: ctx.bounds.maxY / ctx.nominalScale,
+      },
+      0,
+    );
+  const p: Placer = { ctx, grid, bounds, out: [] };
+  pieceLabels(p);
+  throwLabels(p);
+  placeNames(p);
+  const report = unitLabels(p);
+  return { items: p.out, report };
+};

@@ -72,15 +72,48 @@ export const symbolPath = (
   return { viewBox: [minX - m, minY - m, maxX - minX + 2 * m, maxY - minY + 2 * m], paths: s.paths };
 };
 
-/** The symbol's commands stretched to a real size, still about its mounting point. */
+/** The symbol's commands stretched to a real size, still about its mounting point. Dots stay round. */
 export const scaledSymbol = (id: string, lengthMm: number, widthMm: number): SymbolShape['commands'] => {
   const s = symbolShape(id);
   const kx = lengthMm / s.lengthMm;
   const ky = widthMm / s.widthMm;
-  return s.commands.map((p) => ({ line: p.line, d: p.d.map((c) => scaleCommand(c, kx, ky)) }));
+  return s.commands.map((p) => ({
+    line: p.line,
+    d: p.line === 'solid' ? scaleDots(p.d, kx, ky) : p.d.map((c) => scaleCommand(c, kx, ky)),
+  }));
+};
+
+const scaleDots = (d: readonly PathCommand[], kx: number, ky: number): PathCommand[] => {
+  const out: PathCommand[] = [];
+  for (const part of subpaths(d)) {
+    const start = part[0];
+    const half = part[2];
+    const round = part.length === 6 && part.slice(1, 5).every((c) => c[0] === 'C');
+    if (round && start?.[0] === 'M' && half?.[0] === 'C') {
+      const cx = (start[1] + half[5]) / 2;
+      const cy = (start[2] + half[6]) / 2;
+      const k = Math.min(Math.sqrt(kx * ky), 1.3 * Math.min(kx, ky));
+      out.push(...part.map((c) => shiftCommand(scaleCommand(c, k, k), cx * (kx - k), cy * (ky - k))));
+    } else out.push(...part.map((c) => scaleCommand(c, kx, ky)));
+  }
+  return out;
+};
+
+const subpaths = (d: readonly PathCommand[]): PathCommand[][] => {
+  const out: PathCommand[][] = [];
+  for (const c of d) {
+    if (c[0] === 'M') out.push([c]);
+    else out.at(-1)?.push(c);
+  }
+  return out;
 };
 
 const scaleCommand = (c: PathCommand, kx: number, ky: number): PathCommand => {
   if (c[0] === 'C') return ['C', c[1] * kx, c[2] * ky, c[3] * kx, c[4] * ky, c[5] * kx, c[6] * ky];
   return c[0] === 'Z' ? c : [c[0], c[1] * kx, c[2] * ky];
+};
+
+const shiftCommand = (c: PathCommand, x: number, y: number): PathCommand => {
+  if (c[0] === 'C') return ['C', c[1] + x, c[2] + y, c[3] + x, c[4] + y, c[5] + x, c[6] + y];
+  return c[0] === 'Z' ? c : [c[0], c[1] + x, c[2] + y];
 };

@@ -1,0 +1,129 @@
+import type { DisplayList, Fill, PathCommand, Stroke } from '../drawing/display-list.ts';
+import { itemsBox } from '../drawing/draw-floor.ts';
+import { hatchLines } from '../drawing/hatch.ts';
+import { scaledSymbol } from '../drawing/symbols.ts';
+import { emMm } from '../drawing/text.ts';
+import type { Page, PageItem } from '../papers/page.ts';
+import { placeList } from '../papers/place-list.ts';
+import { type ColorScheme, PAPER_COLORS } from './colors.ts';
+
+/** Family name the host page gives the embedded font. */
+export const SVG_FONT_FAMILY = 'Lampwright Sans';
+
+const num = (n: number): string => String(Number(n.toFixed(3)));
+
+const escapeText = (s: string): string =>
+  s.replace(/[&<>"]/g, (c) => (c === '&' ? '&amp;' : c === '<' ? '&lt;' : c === '>' ? '&gt;' : '&quot;'));
+
+const pathData = (d: readonly PathCommand[]): string =>
+  d
+    .map((c) =>
+      c[0] === 'Z'
+        ? 'Z'
+        : c[0] +
+          c
+            .slice(1)
+            .map((n) => num(Number(n)))
+            .join(' '),
+    )
+    .join('');
+
+const strokeText = (s: Stroke | undefined, colors: ColorScheme): string => {
+  if (!s) return '';
+  const dash = s.dashMm ? ` stroke-dasharray="${s.dashMm.map(num).join(' ')}"` : '';
+  return ` stroke="${colors[s.role]}" stroke-width="${num(s.weightMm)}"${dash}`;
+};
+
+const hatchText = (d: readonly PathCommand[], fill: Fill, colors: ColorScheme): string => {
+  if (!fill.hatch) return '';
+  const lines = hatchLines(d, fill.hatch.angleDeg, fill.hatch.spacingMm).map(
+    ([a, b]) => `M${num(a.xMm)} ${num(a.yMm)}L${num(b.xMm)} ${num(b.yMm)}`,
+  );
+  if (lines.length === 0) return '';
+  return `<path d="${lines.join('')}" stroke="${colors[fill.role]}" stroke-width="${num(fill.hatch.weightMm)}"/>`;
+};
+
+const fillText = (fill: Fill | undefined, colors: ColorScheme): string => {
+  if (!fill || fill.hatch) return '';
+  const opacity = fill.opacity === undefined ? '' : ` fill-opacity="${num(fill.opacity)}"`;
+  return ` fill="${colors[fill.role]}"${opacity}`;
+};
+
+const ANCHOR = { left: 'start', center: 'middle', right: 'end' } as const;
+
+const itemSvg = (p: PageItem, colors: ColorScheme, ids: { next: number }): string => {
+  switch (p.kind) {
+    case 'path': {
+      const own = p.stroke || (p.fill && !p.fill.hatch);
+      const hatch = p.fill ? hatchText(p.d, p.fill, colors) : '';
+      return `${hatch}${own ? `<path d="${pathData(p.d)}"${strokeText(p.stroke, colors)}${fillText(p.fill, colors)}/>` : ''}`;
+    }
+    case 'circle':
+      return `<circle cx="${num(p.xMm)}" cy="${num(p.yMm)}" r="${num(p.rMm)}"${strokeText(p.stroke, colors)}${fillText(p.fill, colors)}/>`;
+    case 'text': {
+      const turn = p.rotationDeg
+        ? ` transform="rotate(${num(p.rotationDeg)} ${num(p.xMm)} ${num(p.yMm)})"`
+        : '';
+      const bold = p.weight === 'semibold' ? ' font-weight="600"' : '';
+      return (
+        `<text x="${num(p.xMm)}" y="${num(p.yMm)}" font-size="${num(emMm(p.capMm))}" text-anchor="${ANCHOR[p.align]}"` +
+        ` fill="${colors[p.role]}"${bold}${turn}>${escapeText(p.text)}</text>`
+      );
+    }
+    case 'symbol': {
+      const paths = scaledSymbol(p.symbolId, p.lengthMm, p.widthMm).map(({ line, d }) => {
+        if (line === 'solid') return `<path d="${pathData(d)}" fill="${colors[p.role]}"/>`;
+        const weight = line === 'outline' ? 0.5 : 0.25;
+        const dash = p.broken && line === 'outline' ? ' stroke-dasharray="1.2 0.8"' : '';
+        const ground = line === 'outline' ? ` fill="${colors['gear-fill']}"` : '';
+        return `<path d="${pathData(d)}" stroke="${colors[p.role]}" stroke-width="${weight}"${dash}${ground}/>`;
+      });
+      return `<g transform="translate(${num(p.xMm)} ${num(p.yMm)}) rotate(${num(p.rotationDeg)})">${paths.join('')}</g>`;
+    }
+    case 'clip': {
+      const id = `clip${ids.next++}`;
+      return (
+        `<clipPath id="${id}"><rect x="${num(p.xMm)}" y="${num(p.yMm)}" width="${num(p.widthMm)}" height="${num(p.heightMm)}"/></clipPath>` +
+        `<g clip-path="url(#${id})">${p.items.map((i) => itemSvg(i, colors, ids)).join('')}</g>`
+      );
+    }
+  }
+};
+
+const document = (
+  widthMm: number,
+  heightMm: number,
+  title: string,
+  items: readonly PageItem[],
+  colors: ColorScheme,
+): string => {
+  const ids = { next: 1 };
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${num(widthMm)} ${num(heightMm)}" width="${num(widthMm)}mm" height="${num(heightMm)}mm"` +
+    ` fill="none" font-family="'${SVG_FONT_FAMILY}', sans-serif" stroke-linejoin="round" stroke-linecap="butt" font-kerning="none">` +
+    `<title>${escapeText(title)}</title><rect width="${num(widthMm)}" height="${num(heightMm)}" fill="${colors.paper}"/>` +
+    `${items.map((i) => itemSvg(i, colors, ids)).join('\n')}</svg>\n`
+  );
+};
+
+/** A page as an SVG document, the same figures and texts as in the PDF. Presentation attributes only, no styles. */
+export const pageToSvg = (page: Page, colors: ColorScheme = PAPER_COLORS): string =>
+  document(page.widthMm, page.heightMm, page.title, page.items, colors);
+
+/** A display list as an SVG document at its nominal scale, with a margin around what is drawn. */
+export const displayListToSvg = (
+  list: DisplayList,
+  colors: ColorScheme = PAPER_COLORS,
+  marginMm = 5,
+): string => {
+  const box = itemsBox(list.items) ?? { minX: 0, minY: 0, maxX: list.nominalScale, maxY: list.nominalScale };
+  const items = placeList(list, {
+    floorXMm: box.minX,
+    floorYMm: box.minY,
+    pageXMm: marginMm,
+    pageYMm: marginMm,
+  });
+  const w = (box.maxX - box.minX) / list.nominalScale + 2 * marginMm;
+  const h = (box.maxY - box.minY) / list.nominalScale + 2 * marginMm;
+  return document(w, h, 'Plan', items, colors);
+};
