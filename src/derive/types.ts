@@ -47,6 +47,9 @@ export interface SupplyEntity {
  * - `loadW`, `loadVa`: connected real and apparent power at nominal volts, cable loss left out.
  * - `voltsV`: the least volts at its end (leg-neutral, or leg-leg for a load so connected); `dropPct` against the source.
  * - `usePct`: the largest current over its limit, legs and neutral, times 100.
+ * - `dropV`: the largest fall in volts from the source to its end, also where the source's own volts are not known.
+ * - `inW`, `inVa`: real and apparent power that goes into it, cable loss behind it included.
+ * A load's figures are those of its inlet: what it passes on through its own outlets is in them.
  * NaN means not computed.
  */
 export const QUANTITIES = [
@@ -59,6 +62,9 @@ export const QUANTITIES = [
   'voltsV',
   'dropPct',
   'usePct',
+  'dropV',
+  'inW',
+  'inVa',
 ] as const;
 
 export type Quantity = (typeof QUANTITIES)[number];

@@ -1,0 +1,38 @@
+import ampacity from '../../shared/ampacity.json' with { type: 'json' };
+import table from '../../shared/conductors.json' with { type: 'json' };
+
+/** One conductor size. `ohmPerKm` is the direct-current resistance at `refC`. */
+export interface Conductor {
+  readonly id: string;
+  readonly name: string;
+  readonly areaMm2: number;
+  readonly ohmPerKm: number;
+  readonly refC: number;
+  readonly family: string;
+  readonly source: string;
+  readonly status: string;
+}
+
+const rows: ReadonlyMap<string, Conductor> = new Map(table.rows.map((r) => [r.id, r]));
+
+/** A row of the conductor table, by ids like `awg:12` and `mm2:2.5`. */
+export const conductor = (id: string): Conductor | undefined => rows.get(id);
+
+/**
+ * Resistance in ohms per kilometre of one conductor at a temperature in °C.
+ * R(T) = R_ref × (1 + α × (T − T_ref)), α 0.00323 from 75 °C (NEC chapter 9 table 8) and 0.00393 from 20 °C (IEC 60287).
+ */
+export const resistanceOhmPerKm = (c: Conductor, atC: number): number =>
+  c.ohmPerKm * (1 + (c.refC === 75 ? table.alphaAt75 : table.alphaAt20) * (atC - c.refC));
+
+/**
+ * Factor on ampacity for air warmer than 30 °C, from the 60 °C insulation column, the most cautious one.
+ * Air at or below 30 °C gives 1: cold is not counted in favour. Above 55 °C the table ends and its last row holds.
+ */
+export const ambientFactor = (ambientC: number): number => {
+  const row = ampacity.ambient.find((r) => ambientC <= r.toC) ?? ampacity.ambient.at(-1);
+  return row?.c60 ?? 1;
+};
+
+/** Warmest air the ambient table covers, in °C. */
+export const ambientMaxC: number = Math.max(...ampacity.ambient.map((r) => r.toC));

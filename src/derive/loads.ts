@@ -1,0 +1,69 @@
+import type { Id } from '../kernel/ids.ts';
+import type { LoadSpec } from '../plan/kinds/ports.ts';
+import { kindOf, levelOf, type Plan, recordsOf } from '../plan/plan.ts';
+import type { Ballast, Fixture } from '../plan/records/index.ts';
+
+/** What a fixture's or ballast's kind draws at its inlet; undefined where it draws nothing of its own. */
+export const loadSpecOf = (plan: Plan, r: Fixture | Ballast): LoadSpec | undefined =>
+  r.type === 'ballast'
+    ? kindOf(plan, r.kindId, 'ballast')?.load
+    : r.onPacks
+      ? undefined
+      : kindOf(plan, r.kindId, 'fixture')?.load;
+
+/** The fixture whose level counts for a load: the fixture itself, or the ballast's head. */
+export const levelFixtureId = (r: Fixture | Ballast): Id => (r.type === 'ballast' ? r.fixtureId : r.id);
+
+/** Real and reactive power at nominal volts. Reactive power is positive where the current lags. */
+export interface LoadPower {
+  readonly wattsW: number;
+  readonly varsVar: number;
+}
+
+/**
+ * Power of a load at a level in per cent: watts = standby + (rated − standby) × level, assumed linear.
+ * At 0 % a plugged load still draws its standby watts. Vars keep the rated power factor: Q = P × √(1 − pf²) / pf.
+ */
+export const powerAtLevel = (spec: LoadSpec, levelPct: number): LoadPower => {
+  const wattsW = spec.standbyW + ((spec.wattsW - spec.standbyW) * levelPct) / 100;
+  const tan = Math.sqrt(Math.max(0, 1 - spec.powerFactor ** 2)) / spec.powerFactor;
+  return { wattsW, varsVar: wattsW * tan * (spec.leading ? -1 : 1) };
+};
+
+/** Power of a fixture or ballast in a setup, with the level it was reckoned at. */
+export const loadPower = (
+  plan: Plan,
+  r: Fixture | Ballast,
+  setupId: Id,
+): (LoadPower & { readonly levelPct: number; readonly levelAssumed: boolean }) | undefined => {
+  const spec = loadSpecOf(plan, r);
+  if (!spec) return undefined;
+  const { levelPct, assumed } = levelOf(plan, setupId, levelFixtureId(r));
+  return { ...powerAtLevel(spec, levelPct), levelPct, levelAssumed: assumed };
+};
+
+/** What makes a load impossible to compute, in words; undefined when it can be. */
+export const loadProblem = (spec: LoadSpec): string | undefined => {
+  if (!Number.isFinite(spec.wattsW) || spec.wattsW < 0) return `its watts are ${spec.wattsW}`;
+  if (!Number.isFinite(spec.standbyW) || spec.standbyW < 0) return `its standby watts are ${spec.standbyW}`;
+  if (!(spec.powerFactor > 0 && spec.powerFactor <= 1)) return `its power factor is ${spec.powerFactor}`;
+  if (spec.model === 'exponential' && !(Number.isFinite(spec.expP) && Number.isFinite(spec.expQ)))
+    return 'its load model needs two exponents';
+  return undefined;
+};
+
+const badLevels = new WeakMap<Plan, ReadonlyMap<Id, { readonly setupId: Id; readonly levelPct: number }>>();
+
+/** Fixtures with a level outside 0 to 100 %, with one such level each. */
+export const badLevelsOf = (
+  plan: Plan,
+): ReadonlyMap<Id, { readonly setupId: Id; readonly levelPct: number }> => {
+  const known = badLevels.get(plan);
+  if (known) return known;
+  const map = new Map<Id, { setupId: Id; levelPct: number }>();
+  for (const l of recordsOf(plan, 'level'))
+    if (!(l.levelPct >= 0 && l.levelPct <= 100) && !map.has(l.fixtureId))
+      map.set(l.fixtureId, { setupId: l.setupId, levelPct: l.levelPct });
+  badLevels.set(plan, map);
+  return map;
+};

@@ -1,0 +1,304 @@
+import type { Id } from '../kernel/ids.ts';
+import { connector, mates } from '../plan/connectors.ts';
+import type { CableKind, SourceKind } from '../plan/kinds/kinds.ts';
+import type { InletPort, LoadSpec, OutletPort, Way } from '../plan/kinds/ports.ts';
+import { kindOf, type Plan, recordOf, recordsOf } from '../plan/plan.ts';
+import { outletsOf, waysOf } from '../plan/ports.ts';
+import type { AnyRecord, Ballast, Box, Cable, Fixture, Outlet, Source } from '../plan/records/index.ts';
+import { conductor } from './conductors.ts';
+import { always, type EngineFinding } from './findings.ts';
+import { recordLabel } from './labels.ts';
+import { badLevelsOf, loadProblem, loadSpecOf } from './loads.ts';
+import type { SystemShape } from './systems.ts';
+
+/** Cables by their ends, and the defects found so far. Each check gives words where the thing cannot be computed. */
+export class SupplyIndex {
+  readonly defects: EngineFinding[] = [];
+  readonly #plan: Plan;
+  readonly #from = new Map<string, Cable[]>();
+  readonly #into = new Map<Id, Cable[]>();
+  readonly #walls = new Map<Id, Outlet[]>();
+
+  constructor(plan: Plan) {
+    this.#plan = plan;
+    for (const c of recordsOf(plan, 'cable')) {
+      put(this.#from, `${c.from.recordId}/${c.from.portId}`, c);
+      put(this.#into, c.to.recordId, c);
+    }
+    for (const w of recordsOf(plan, 'outlet')) put(this.#walls, w.sourceId, w);
+  }
+
+  cablesAt = (recordId: Id, portId: string): readonly Cable[] =>
+    this.#from.get(`${recordId}/${portId}`) ?? [];
+  feeds = (recordId: Id): readonly Cable[] => this.#into.get(recordId) ?? [];
+  wallOutlets = (sourceId: Id): readonly Outlet[] => this.#walls.get(sourceId) ?? [];
+
+  stop(rule: string, about: string, ids: readonly Id[], params: EngineFinding['params']): void {
+    this.defects.push(always(rule, 'stop', about, ids, params));
+  }
+
+  kindFault(r: AnyRecord, kindId: Id): string {
+    this.stop('power-kind', r.id, [r.id], { label: recordLabel(this.#plan, r), kindId });
+    return 'its kind is not in the plan';
+  }
+
+  sourceFault(s: Source, kind: SourceKind | undefined, shape: SystemShape | undefined): string | undefined {
+    if (!kind) return this.kindFault(s, s.kindId);
+    const label = recordLabel(this.#plan, s);
+    if (!shape) {
+      this.stop('power-value', s.id, [s.id], { label, problem: `its system is ${kind.system}` });
+      return `its system ${kind.system} is not known`;
+    }
+    if (s.voltsV !== undefined && !(s.voltsV > 0)) {
+      this.stop('power-value', s.id, [s.id], { label, problem: `its volts are ${s.voltsV}` });
+      return `its volts are ${s.voltsV}`;
+    }
+    return undefined;
+  }
+
+  wayFault(
+    owner: Source | Box,
+    way: Way,
+    label: string,
+    reach: { readonly legs: readonly number[]; readonly notComputed: string | undefined },
+    there: boolean,
+  ): string | undefined {
+    if (reach.notComputed !== undefined) return undefined;
+    if (!(way.breakerA > 0) || !Number.isFinite(way.breakerA)) {
+      this.stop('power-value', `${owner.id}/${way.id}`, [owner.id], {
+        label,
+        problem: `its breaker is ${way.breakerA} A`,
+      });
+      return `its breaker is ${way.breakerA} A`;
+    }
+    if (there) return undefined;
+    this.stop('power-way-legs', `${owner.id}/${way.id}`, [owner.id], {
+      label,
+      wants: Math.max(...way.legs) + 1,
+      has: reach.legs.length,
+    });
+    return `it sits on leg ${Math.max(...way.legs) + 1} and ${reach.legs.length} reach its box`;
+  }
+
+  portFault(owner: AnyRecord, port: OutletPort, legs: number, already: boolean): string | undefined {
+    if (already) return undefined;
+    const label = recordLabel(this.#plan, owner);
+    if (port.legs > legs) {
+      this.stop('power-outlet-legs', `${owner.id}/${port.id}`, [owner.id], {
+        label,
+        port: port.label ?? port.id,
+        wants: port.legs,
+        has: legs,
+      });
+      return `the outlet has ${port.legs} legs and ${legs} reach it`;
+    }
+    return undefined;
+  }
+
+  /** A wall outlet may be a double one; any other outlet takes one plug. */
+  checkShared(recordId: Id, port: OutletPort, cables: readonly Cable[]): void {
+    const r = this.#plan.records.get(recordId);
+    if (!r || cables.length <= (r.type === 'outlet' ? 2 : 1)) return;
+    this.defects.push(
+      always(
+        'power-outlet-shared',
+        'warn',
+        `${recordId}/${port.id}`,
+        [recordId, ...cables.map((c) => c.id)],
+        {
+          label: recordLabel(this.#plan, r),
+          port: port.label ?? port.id,
+          plugs: cables.length,
+        },
+      ),
+    );
+  }
+
+  outletFault(w: Outlet): string {
+    const label = recordLabel(this.#plan, w);
+    const source = recordOf(this.#plan, 'source', w.sourceId);
+    this.stop('power-outlet-way', w.id, [w.id], {
+      label,
+      source: source ? recordLabel(this.#plan, source) : 'a source that is not in the plan',
+      wayId: w.wayId,
+    });
+    return 'the circuit it belongs to is not there';
+  }
+
+  unfedFault(b: Box): string {
+    const ports = outletsOf(this.#plan, b.id);
+    const used = ports.some((p) => this.cablesAt(b.id, p.id).length > 0);
+    this.defects.push(
+      always('power-box-unfed', used ? 'warn' : 'note', b.id, [b.id], { label: recordLabel(this.#plan, b) }),
+    );
+    return 'nothing feeds it';
+  }
+
+  /** Words where a load should be plugged in and is not; undefined where it takes no mains. */
+  unpluggedFault(r: Fixture | Ballast): string | undefined {
+    const label = recordLabel(this.#plan, r);
+    if (r.type === 'fixture' && !r.onPacks) {
+      const kind = kindOf(this.#plan, r.kindId, 'fixture');
+      if (!kind) return this.kindFault(r, r.kindId);
+      if (kind.needsBallast && !recordsOf(this.#plan, 'ballast').some((b) => b.fixtureId === r.id))
+        this.defects.push(always('power-no-ballast', 'warn', r.id, [r.id], { label }));
+    }
+    const powered = r.type === 'ballast' || loadSpecOf(this.#plan, r) !== undefined;
+    const feeding = outletsOf(this.#plan, r.id).some((p) => this.cablesAt(r.id, p.id).length > 0);
+    if (!powered && !feeding) return undefined;
+    this.defects.push(always('power-unplugged', 'warn', r.id, [r.id], { label }));
+    return 'it is not plugged in';
+  }
+
+  /** Words where the outlet a cable comes from is not there; undefined where it is, and only no source reaches it. */
+  fromFault(c: Cable): string | undefined {
+    const from = this.#plan.records.get(c.from.recordId);
+    const port = outletsOf(this.#plan, c.from.recordId).find((o) => o.id === c.from.portId);
+    if (from && port) return port.wayId === undefined ? undefined : this.#wayGone(c, from, port.wayId);
+    this.stop('power-cable-end', `${c.id}/from`, [c.id], {
+      label: recordLabel(this.#plan, c),
+      end: from
+        ? `an outlet ${c.from.portId} that ${recordLabel(this.#plan, from)} does not have`
+        : 'something that is not in the plan',
+      which: 'comes from',
+    });
+    return 'it comes from an outlet that is not there';
+  }
+
+  #wayGone(c: Cable, from: AnyRecord, wayId: string): string | undefined {
+    const ways = from.type === 'source' || from.type === 'box' ? waysOf(this.#plan, from.id) : undefined;
+    if (!ways || ways.some((w) => w.id === wayId)) return undefined;
+    this.stop('power-cable-end', `${c.id}/from`, [c.id, from.id], {
+      label: recordLabel(this.#plan, c),
+      end: `way ${wayId} that ${recordLabel(this.#plan, from)} does not have`,
+      which: 'comes from',
+    });
+    return 'it comes from a way that is not there';
+  }
+
+  /** Names the loop a cable is in or hangs on. Reported once per loop. */
+  loopFault(c: Cable): string {
+    const path: Id[] = [];
+    let at: Cable | undefined = c;
+    while (at && !path.includes(at.to.recordId)) {
+      path.push(at.to.recordId);
+      at = this.feeds(at.from.recordId)[0];
+    }
+    const start = at ? path.indexOf(at.to.recordId) : -1;
+    if (start < 0) return 'no source reaches it';
+    const loop = path.slice(start).sort();
+    const about = loop.join('+');
+    if (!this.defects.some((d) => d.rule === 'power-loop' && d.about === about))
+      this.stop('power-loop', about, loop, {
+        label: loop.map((id) => recordLabel(this.#plan, this.#plan.records.get(id))).join(', '),
+      });
+    return 'it is fed in a circle';
+  }
+}
+
+const put = <K, V>(map: Map<K, V[]>, key: K, value: V): void => {
+  const list = map.get(key);
+  if (list) list.push(value);
+  else map.set(key, [value]);
+};
+
+const connectorName = (id: string): string => connector(id)?.name ?? id;
+
+/** Checks one cable: its kind, both ends, what else feeds the same inlet. */
+export const cableFault = (
+  plan: Plan,
+  index: SupplyIndex,
+  c: Cable,
+  kind: CableKind | undefined,
+  from: OutletPort | undefined,
+  inlet: InletPort | undefined,
+): string | undefined => {
+  const label = recordLabel(plan, c);
+  if (!kind) return index.kindFault(c, c.kindId);
+  if (!conductor(kind.conductor)) {
+    index.stop('power-value', c.id, [c.id], {
+      label,
+      problem: `its conductor ${kind.conductor} is not in the table`,
+    });
+    return `its conductor ${kind.conductor} is not in the table`;
+  }
+  if (!(kind.ampacityA > 0) || !Number.isFinite(kind.ampacityA)) {
+    index.stop('power-value', c.id, [c.id], { label, problem: `its ampacity is ${kind.ampacityA} A` });
+    return `its ampacity is ${kind.ampacityA} A`;
+  }
+  const to = plan.records.get(c.to.recordId);
+  if (!to || !inlet) {
+    index.stop('power-cable-end', `${c.id}/to`, [c.id, ...(to ? [to.id] : [])], {
+      label,
+      end: to
+        ? `an inlet ${c.to.portId} that ${recordLabel(plan, to)} does not have`
+        : 'something that is not in the plan',
+      which: 'goes to',
+    });
+    return 'it goes to an inlet that is not there';
+  }
+  const feeds = index.feeds(to.id);
+  if (feeds.length > 1) {
+    const same = feeds.filter((f) => f.to.portId === c.to.portId).length > 1;
+    const rule = same ? 'power-two-into-one' : 'power-second-feed';
+    const about = same ? `${to.id}/${c.to.portId}` : to.id;
+    if (!index.defects.some((d) => d.rule === rule && d.about === about))
+      index.stop(rule, about, [to.id, ...feeds.map((f) => f.id)], {
+        label: recordLabel(plan, to),
+        inlet: inlet.label ?? inlet.id,
+        cables: feeds.map((f) => recordLabel(plan, f)).join(', '),
+      });
+    return same ? 'another cable goes into the same inlet' : `${recordLabel(plan, to)} is fed twice`;
+  }
+  if (from && !mates(from.connector, kind.plug)) {
+    index.stop('power-mate', `${c.id}/from`, [c.id, c.from.recordId], {
+      label,
+      other: recordLabel(plan, plan.records.get(c.from.recordId)),
+      outlet: connectorName(from.connector),
+      plug: connectorName(kind.plug),
+    });
+    return 'its plug does not go into the outlet';
+  }
+  if (!mates(kind.socket, inlet.connector)) {
+    index.stop('power-mate', `${c.id}/to`, [c.id, to.id], {
+      label,
+      other: recordLabel(plan, to),
+      outlet: connectorName(kind.socket),
+      plug: connectorName(inlet.connector),
+    });
+    return 'its socket does not take the inlet';
+  }
+  return undefined;
+};
+
+/** Checks one load: its kind, its values, its levels, its connection. */
+export const loadFault = (
+  plan: Plan,
+  index: SupplyIndex,
+  r: Fixture | Ballast,
+  spec: LoadSpec | undefined,
+  connection: string | undefined,
+): string | undefined => {
+  const label = recordLabel(plan, r);
+  if (!kindOf(plan, r.kindId, r.type)) return index.kindFault(r, r.kindId);
+  const problem = spec && loadProblem(spec);
+  if (problem) {
+    index.stop('power-value', r.id, [r.id], { label, problem });
+    return problem;
+  }
+  const bad = badLevelsOf(plan).get(r.type === 'ballast' ? r.fixtureId : r.id);
+  if (spec && bad) {
+    index.stop('power-level', r.id, [r.id], {
+      label,
+      levelPct: bad.levelPct,
+      setup: recordLabel(plan, plan.records.get(bad.setupId)),
+    });
+    return `its level is ${bad.levelPct} %`;
+  }
+  if (connection) {
+    index.stop('power-load-legs', r.id, [r.id], { label, problem: connection });
+    return connection;
+  }
+  if (spec?.wattsW === 0) index.defects.push(always('power-zero-watts', 'note', r.id, [r.id], { label }));
+  return undefined;
+};

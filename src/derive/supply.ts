@@ -1,0 +1,287 @@
+import { compareIds, compareNatural, type Id } from '../kernel/ids.ts';
+import type { InletPort, OutletPort, Way } from '../plan/kinds/ports.ts';
+import { kindOf, type Plan, recordsOf } from '../plan/plan.ts';
+import { inletsOf, outletsOf, waysOf } from '../plan/ports.ts';
+import type { Ballast, Box, Cable, Fixture, Outlet, Source } from '../plan/records/index.ts';
+import { loadBranches } from './connections.ts';
+import { recordLabel, wayLabel } from './labels.ts';
+import { cableLength } from './lengths.ts';
+import { loadSpecOf } from './loads.ts';
+import { cableFault, loadFault, SupplyIndex } from './supply-checks.ts';
+import type { SupplyNode, SupplyTree } from './supply-types.ts';
+import { type SystemShape, systemShape } from './systems.ts';
+
+const memo = new WeakMap<Plan, SupplyTree>();
+
+/**
+ * The supply tree of a plan: sources, their ways, wall outlets, cables, boxes with their ways, and loads, in tree order.
+ * What is wrong in the walk (a loop, two cables into one inlet, an end that is not there, connectors that do not mate,
+ * legs that are not there, something not plugged in) is a defect; it and what hangs on it is kept and not computed.
+ */
+export const supplyTree = (plan: Plan): SupplyTree => {
+  const known = memo.get(plan);
+  if (known) return known;
+  const tree = new Walk(plan).run();
+  memo.set(plan, tree);
+  return tree;
+};
+
+/** What reaches a port: the legs of the source and a neutral. */
+interface Reach {
+  readonly parent: number;
+  readonly depth: number;
+  readonly source: Source | undefined;
+  readonly shape: SystemShape | undefined;
+  readonly legs: readonly number[];
+  readonly neutral: boolean;
+  readonly notComputed: string | undefined;
+}
+
+const nowhere = (why: string): Reach => ({
+  parent: -1,
+  depth: 0,
+  source: undefined,
+  shape: undefined,
+  legs: [],
+  neutral: false,
+  notComputed: why,
+});
+
+class Walk {
+  readonly #plan: Plan;
+  readonly #index: SupplyIndex;
+  readonly #nodes: SupplyNode[] = [];
+  readonly #seen = new Set<Id>();
+
+  constructor(plan: Plan) {
+    this.#plan = plan;
+    this.#index = new SupplyIndex(plan);
+  }
+
+  run(): SupplyTree {
+    const plan = this.#plan;
+    const byLabel = (a: { label: string; id: Id }, b: { label: string; id: Id }): number =>
+      compareNatural(a.label, b.label) || compareIds(a.id, b.id);
+    for (const s of [...recordsOf(plan, 'source')].sort(byLabel)) this.#source(s);
+    this.#unfed();
+    const children: number[][] = this.#nodes.map(() => []);
+    for (const n of this.#nodes) if (n.parent >= 0) children[n.parent]?.push(n.index);
+    return {
+      nodes: this.#nodes,
+      byKey: new Map(this.#nodes.map((n) => [n.key, n])),
+      children,
+      defects: this.#index.defects,
+    };
+  }
+
+  #push(
+    reach: Reach,
+    n: Pick<SupplyNode, 'key' | 'what' | 'recordId' | 'label'> & Partial<SupplyNode>,
+  ): { node: SupplyNode; reach: Reach } {
+    const notComputed = reach.notComputed ?? n.notComputed;
+    const node: SupplyNode = {
+      wayId: undefined,
+      way: undefined,
+      mainBreakerA: undefined,
+      connectors: [],
+      load: undefined,
+      branches: [],
+      lengthMm: 0,
+      ...n,
+      index: this.#nodes.length,
+      parent: reach.parent,
+      depth: reach.depth,
+      sourceId: reach.source?.id,
+      system: reach.source ? kindOf(this.#plan, reach.source.kindId, 'source')?.system : undefined,
+      legs: n.legs ?? reach.legs,
+      neutral: n.neutral ?? reach.neutral,
+      notComputed,
+    };
+    this.#nodes.push(node);
+    return {
+      node,
+      reach: {
+        ...reach,
+        parent: node.index,
+        depth: reach.depth + 1,
+        legs: node.legs,
+        neutral: node.neutral,
+        notComputed:
+          notComputed && !notComputed.startsWith('hangs on')
+            ? `hangs on ${node.label}: ${notComputed}`
+            : notComputed,
+      },
+    };
+  }
+
+  #source(s: Source): void {
+    const plan = this.#plan;
+    this.#seen.add(s.id);
+    const kind = kindOf(plan, s.kindId, 'source');
+    const shape = kind && systemShape(kind.system);
+    const fault = this.#index.sourceFault(s, kind, shape);
+    const legs = Array.from({ length: shape?.legs ?? 0 }, (_, i) => i);
+    const start: Reach = { ...nowhere(''), source: s, shape, legs, neutral: true, notComputed: undefined };
+    const { reach } = this.#push(start, {
+      key: s.id,
+      what: 'source',
+      recordId: s.id,
+      label: recordLabel(plan, s),
+      mainBreakerA: s.mainBreakerA ?? kind?.mainBreakerA,
+      notComputed: fault,
+    });
+    this.#owner(s, reach, waysOf(plan, s.id), this.#index.wallOutlets(s.id));
+  }
+
+  /** Ways, wall outlets and cables of a source or a box. */
+  #owner(owner: Source | Box, reach: Reach, ways: readonly Way[], walls: readonly Outlet[]): void {
+    const ports = outletsOf(this.#plan, owner.id);
+    for (const way of ways) {
+      const legs = way.legs.map((l) => reach.legs[l]);
+      const label = wayLabel(recordLabel(this.#plan, owner), way);
+      const there = legs.every((l) => l !== undefined);
+      const fault = this.#index.wayFault(owner, way, label, reach, there);
+      const { reach: inside } = this.#push(reach, {
+        key: `${owner.id}/${way.id}`,
+        what: 'way',
+        recordId: owner.id,
+        wayId: way.id,
+        label,
+        legs: there ? (legs as readonly number[]) : [],
+        way,
+        notComputed: fault,
+      });
+      for (const w of walls) if (w.wayId === way.id) this.#wallOutlet(w, inside);
+      for (const p of ports) if (p.wayId === way.id) this.#port(owner.id, p, inside);
+    }
+    for (const p of ports) if (p.wayId === undefined) this.#port(owner.id, p, reach);
+  }
+
+  #wallOutlet(w: Outlet, reach: Reach): void {
+    if (this.#seen.has(w.id)) return;
+    this.#seen.add(w.id);
+    const port = outletsOf(this.#plan, w.id)[0];
+    const { reach: out } = this.#push(reach, {
+      key: w.id,
+      what: 'outlet',
+      recordId: w.id,
+      label: recordLabel(this.#plan, w),
+      connectors: [w.connector],
+      legs: reach.legs.slice(0, w.legs),
+      neutral: reach.neutral && w.neutral,
+      notComputed: port && this.#index.portFault(w, port, reach.legs.length, reach.notComputed !== undefined),
+    });
+    if (port) this.#port(w.id, port, out, true);
+  }
+
+  #port(recordId: Id, port: OutletPort, reach: Reach, checked = false): void {
+    const cables = this.#index.cablesAt(recordId, port.id);
+    if (cables.length === 0) return;
+    const owner = this.#plan.records.get(recordId);
+    const fault =
+      checked || !owner
+        ? undefined
+        : this.#index.portFault(owner, port, reach.legs.length, reach.notComputed !== undefined);
+    const out: Reach = {
+      ...reach,
+      legs: reach.legs.slice(0, port.legs),
+      neutral: reach.neutral && port.neutral,
+      notComputed: reach.notComputed ?? fault,
+    };
+    this.#index.checkShared(recordId, port, cables);
+    for (const c of cables) this.#cable(c, out, port);
+  }
+
+  #cable(c: Cable, reach: Reach, from: OutletPort | undefined): void {
+    if (this.#seen.has(c.id)) return;
+    this.#seen.add(c.id);
+    const kind = kindOf(this.#plan, c.kindId, 'cable');
+    const length = cableLength(this.#plan, c);
+    const inlet = inletsOf(this.#plan, c.to.recordId).find((i) => i.id === c.to.portId);
+    const fault = cableFault(this.#plan, this.#index, c, kind, from, inlet);
+    const { reach: end } = this.#push(reach, {
+      key: c.id,
+      what: 'cable',
+      recordId: c.id,
+      label: recordLabel(this.#plan, c),
+      legs: reach.legs.slice(0, kind?.legs ?? 3),
+      neutral: reach.neutral && (kind?.neutral ?? true),
+      connectors: kind ? [kind.plug, kind.socket] : [],
+      lengthMm: length?.totalMm ?? 0,
+      notComputed: fault,
+    });
+    this.#into(c.to.recordId, inlet, end);
+  }
+
+  #into(recordId: Id, inlet: InletPort | undefined, reach: Reach): void {
+    const r = this.#plan.records.get(recordId);
+    if (this.#seen.has(recordId)) return;
+    if (r?.type === 'box') this.#box(r, inlet, reach);
+    else if (r?.type === 'fixture' || r?.type === 'ballast') this.#load(r, inlet, reach);
+  }
+
+  #box(b: Box, inlet: InletPort | undefined, reach: Reach): void {
+    this.#seen.add(b.id);
+    const kind = kindOf(this.#plan, b.kindId, 'box');
+    const { reach: inside } = this.#push(reach, {
+      key: b.id,
+      what: 'box',
+      recordId: b.id,
+      label: recordLabel(this.#plan, b),
+      connectors: inlet ? [inlet.connector] : [],
+      legs: reach.legs.slice(0, inlet?.legs ?? 3),
+      neutral: reach.neutral && (inlet?.neutral ?? true),
+      mainBreakerA: kind?.mainBreakerA,
+      notComputed: kind ? undefined : this.#index.kindFault(b, b.kindId),
+    });
+    this.#owner(b, inside, waysOf(this.#plan, b.id), []);
+  }
+
+  #load(r: Fixture | Ballast, inlet: InletPort | undefined, reach: Reach): void {
+    this.#seen.add(r.id);
+    const spec = loadSpecOf(this.#plan, r);
+    const branches =
+      spec && inlet && reach.shape && reach.notComputed === undefined
+        ? loadBranches(reach.shape, inlet, reach.legs, reach.neutral, spec)
+        : [];
+    const { reach: through } = this.#push(reach, {
+      key: r.id,
+      what: 'load',
+      recordId: r.id,
+      label: recordLabel(this.#plan, r),
+      connectors: inlet ? [inlet.connector] : [],
+      load: spec,
+      branches: typeof branches === 'string' ? [] : branches,
+      notComputed: loadFault(
+        this.#plan,
+        this.#index,
+        r,
+        spec,
+        typeof branches === 'string' ? branches : undefined,
+      ),
+    });
+    for (const p of outletsOf(this.#plan, r.id)) this.#port(r.id, p, through);
+  }
+
+  /** What no source reaches: boxes and loads without a feed, cables from nowhere, loops. */
+  #unfed(): void {
+    const plan = this.#plan;
+    for (const w of recordsOf(plan, 'outlet'))
+      if (!this.#seen.has(w.id)) this.#wallOutlet(w, nowhere(this.#index.outletFault(w)));
+    for (const b of recordsOf(plan, 'box'))
+      if (!this.#seen.has(b.id) && this.#index.feeds(b.id).length === 0)
+        this.#box(b, inletsOf(plan, b.id)[0], nowhere(this.#index.unfedFault(b)));
+    for (const r of [...recordsOf(plan, 'fixture'), ...recordsOf(plan, 'ballast')])
+      if (!this.#seen.has(r.id) && this.#index.feeds(r.id).length === 0) {
+        const why = this.#index.unpluggedFault(r);
+        if (why) this.#load(r, inletsOf(plan, r.id)[0], nowhere(why));
+      }
+    const loose = recordsOf(plan, 'cable').filter((c) => !this.#seen.has(c.id));
+    for (const c of loose) {
+      const why = this.#index.fromFault(c);
+      if (why) this.#cable(c, nowhere(why), undefined);
+    }
+    for (const c of loose)
+      if (!this.#seen.has(c.id)) this.#cable(c, nowhere(this.#index.loopFault(c)), undefined);
+  }
+}

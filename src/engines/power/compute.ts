@@ -1,0 +1,147 @@
+import { figureTable } from '../../derive/figures.ts';
+import { loadPower } from '../../derive/loads.ts';
+import { supplyTree } from '../../derive/supply.ts';
+import type { SupplyNode, SupplyTree } from '../../derive/supply-types.ts';
+import { QUANTITIES, type SupplyEntity } from '../../derive/types.ts';
+import type { Id } from '../../kernel/ids.ts';
+import { type Plan, setupsOf } from '../../plan/plan.ts';
+import { extract } from './extract.ts';
+import { powerFindings } from './findings/index.ts';
+import { type NodeLimits, nodeLimits } from './limits.ts';
+import { type SourceModel, sourceModel } from './model.ts';
+import { onePass, type Sweep, sweep } from './solve.ts';
+import type { Computed, PowerResult, SetupName, SolvedSetup, SolvedSource } from './types.ts';
+
+export const EVERYTHING_AT_FULL: SetupName = { id: 'all', name: 'Everything at full' };
+
+export const computedSetups = (plan: Plan): readonly SetupName[] => {
+  const setups = setupsOf(plan).map((s) => ({ id: s.id, name: s.name }));
+  return setups.length > 0 ? setups : [EVERYTHING_AT_FULL];
+};
+
+const memo = new WeakMap<Plan, PowerResult>();
+
+/**
+ * Currents, powers, volts, limits and findings of a plan, for every setup.
+ * With the result of an earlier plan, a source whose network or whose loads in a setup did not change is not solved again;
+ * the answer is the same either way.
+ */
+export const computePower = (plan: Plan, previous?: PowerResult): PowerResult => {
+  const known = memo.get(plan);
+  if (known) return known;
+  const tree = supplyTree(plan);
+  const setups = computedSetups(plan);
+  const limits = nodeLimits(plan, tree);
+  const values = new Float64Array(tree.nodes.length * QUANTITIES.length * setups.length).fill(Number.NaN);
+  const powers = loadPowers(plan, tree, setups);
+  const sources = new Map<Id, SolvedSource>();
+  for (const root of tree.nodes) {
+    if (root.what !== 'source') continue;
+    const solved = solveSource(plan, tree, root, powers, setups.length, previous?.sources.get(root.recordId));
+    if (!solved) continue;
+    sources.set(root.recordId, solved);
+    solved.setups.forEach((r, s) => {
+      extract(values, s, setups.length, tree.nodes, limits, solved.model, r.sweep, r.wattsW, r.varsVar);
+    });
+  }
+  const entities = tree.nodes.map((n, i) => entityOf(n, tree.nodes[n.parent]?.key, limits[i]));
+  const figures = figureTable(
+    entities.map((e) => e.key),
+    setups.map((s) => s.id),
+    values,
+  );
+  const result: Computed = { plan, setups, tree, limits, entities, figures, sources };
+  const done: PowerResult = { ...result, findings: powerFindings(result) };
+  memo.set(plan, done);
+  return done;
+};
+
+/** Watts and vars of every load node by setup: index × setups × 2. */
+const loadPowers = (plan: Plan, tree: SupplyTree, setups: readonly SetupName[]): Float64Array => {
+  const out = new Float64Array(tree.nodes.length * setups.length * 2);
+  for (const n of tree.nodes) {
+    if (n.branches.length === 0) continue;
+    const r = plan.records.get(n.recordId);
+    if (r?.type !== 'fixture' && r?.type !== 'ballast') continue;
+    setups.forEach((s, k) => {
+      const p = loadPower(plan, r, s.id);
+      out[(n.index * setups.length + k) * 2] = p?.wattsW ?? 0;
+      out[(n.index * setups.length + k) * 2 + 1] = p?.varsVar ?? 0;
+    });
+  }
+  return out;
+};
+
+const solveSource = (
+  plan: Plan,
+  tree: SupplyTree,
+  root: SupplyNode,
+  powers: Float64Array,
+  setups: number,
+  before: SolvedSource | undefined,
+): SolvedSource | undefined => {
+  const model = sourceModel(plan, tree, root);
+  if (!model) return undefined;
+  const same = before !== undefined && sameNetwork(before.model, model);
+  const solved: SolvedSetup[] = [];
+  for (let s = 0; s < setups; s++) {
+    const n = model.branchLoad.length;
+    const wattsW = new Float64Array(n);
+    const varsVar = new Float64Array(n);
+    for (let b = 0; b < n; b++) {
+      const at = ((model.branchLoad[b] as number) * setups + s) * 2;
+      const share = model.branchShare[b] as number;
+      wattsW[b] = (powers[at] as number) * share;
+      varsVar[b] = (powers[at + 1] as number) * share;
+    }
+    const old = same
+      ? before.setups.find((x) => sameNumbers(x.wattsW, wattsW) && sameNumbers(x.varsVar, varsVar))
+      : solved.find((x) => sameNumbers(x.wattsW, wattsW) && sameNumbers(x.varsVar, varsVar));
+    const run = old?.sweep ?? runSweep(model, wattsW, varsVar);
+    solved.push({ wattsW, varsVar, sweep: run });
+  }
+  return { model, setups: solved };
+};
+
+/** Volts known: the full load flow. Unknown: currents at nominal volts, and the drops they make. */
+export const runSweep = (m: SourceModel, wattsW: Float64Array, varsVar: Float64Array): Sweep =>
+  (m.basis === 'unknown' ? onePass : sweep)(m.feeder, m.branches, wattsW, varsVar);
+
+const sameNumbers = (
+  a: Float64Array | Int32Array | Uint8Array,
+  b: Float64Array | Int32Array | Uint8Array,
+): boolean => {
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
+};
+
+/** Whether two networks are the same to the solver, number by number. */
+const sameNetwork = (a: SourceModel, b: SourceModel): boolean =>
+  a.basis === b.basis &&
+  sameNumbers(a.feeder.parent, b.feeder.parent) &&
+  sameNumbers(a.feeder.impedance.ohms, b.feeder.impedance.ohms) &&
+  sameNumbers(a.feeder.sourceV, b.feeder.sourceV) &&
+  sameNumbers(a.branches.node, b.branches.node) &&
+  sameNumbers(a.branches.from, b.branches.from) &&
+  sameNumbers(a.branches.to, b.branches.to) &&
+  sameNumbers(a.branches.nominalV, b.branches.nominalV) &&
+  sameNumbers(a.branches.expP, b.branches.expP) &&
+  sameNumbers(a.branches.expQ, b.branches.expQ);
+
+const entityOf = (n: SupplyNode, parentKey: string | undefined, l: NodeLimits | undefined): SupplyEntity => ({
+  key: n.key,
+  what: n.what,
+  recordId: n.recordId,
+  wayId: n.wayId,
+  label: n.label,
+  parentKey,
+  sourceId: n.sourceId,
+  system: n.system,
+  legs: n.legs,
+  neutral: n.neutral,
+  legLimit: l?.leg,
+  neutralLimit: l?.neutral,
+  notComputed: n.notComputed,
+  depth: n.depth,
+});

@@ -1,0 +1,78 @@
+import type { EngineFinding } from '../../../derive/findings.ts';
+import { legName } from '../../../derive/systems.ts';
+import type { Quantity } from '../../../derive/types.ts';
+import { planRecord } from '../../../plan/plan.ts';
+import type { Computed } from '../types.ts';
+import { inSetups, passing } from './context.ts';
+
+const LEG_QUANTITIES: readonly Quantity[] = ['leg0A', 'leg1A', 'leg2A'];
+
+/** Rule id by what sets a limit. */
+const RULES: Readonly<Record<string, string>> = {
+  breaker: 'power-breaker',
+  'main-breaker': 'power-main-breaker',
+  connector: 'power-connector',
+  outlet: 'power-outlet',
+  cable: 'power-cable',
+  generator: 'power-generator-leg',
+};
+
+/** Legs and neutrals that carry more than their limit. One finding per thing, on its worst leg. */
+export const overloads = (c: Computed): readonly EngineFinding[] => {
+  const practice = planRecord(c.plan).practice;
+  const out: EngineFinding[] = [];
+  c.tree.nodes.forEach((n, i) => {
+    const limit = c.limits[i];
+    if (limit?.leg) {
+      const { limitA, ratingA, setBy, rule } = limit.leg;
+      const legOf = (s: number): number =>
+        n.legs.reduce((a, b) => {
+          const [x, y] = [a, b].map((l) => c.figures.get(n.key, LEG_QUANTITIES[l] ?? 'leg0A', s));
+          return (y ?? 0) > (x ?? 0) ? b : a;
+        }, n.legs[0] ?? 0);
+      const most = (s: number): number => c.figures.get(n.key, LEG_QUANTITIES[legOf(s)] ?? 'leg0A', s);
+      const hit = passing(c.setups.length, most, limitA);
+      if (hit) {
+        const leg = legOf(hit.worst);
+        out.push(
+          inSetups(
+            c,
+            RULES[setBy] ?? 'power-breaker',
+            'stop',
+            n,
+            hit,
+            LEG_QUANTITIES[leg],
+            (100 * hit.value) / limitA,
+            {
+              amps: hit.value,
+              limitA,
+              ratingA,
+              setBy,
+              limitRow: rule,
+              leg: legName(practice, n.system, leg),
+              legs: n.legs.length,
+              pct: (100 * hit.value) / limitA,
+            },
+          ),
+        );
+      }
+    }
+    if (limit?.neutral) {
+      const { limitA, ratingA, setBy, rule } = limit.neutral;
+      const hit = passing(c.setups.length, (s) => c.figures.get(n.key, 'neutralA', s), limitA);
+      // With one leg the neutral carries the leg's own current, which is judged there.
+      if (hit && n.legs.length > 1)
+        out.push(
+          inSetups(c, 'power-neutral', 'stop', n, hit, 'neutralA', (100 * hit.value) / limitA, {
+            amps: hit.value,
+            limitA,
+            ratingA,
+            setBy,
+            limitRow: rule,
+            pct: (100 * hit.value) / limitA,
+          }),
+        );
+    }
+  });
+  return out;
+};

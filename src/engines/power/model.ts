@@ -1,0 +1,154 @@
+import { conductor, resistanceOhmPerKm } from '../../derive/conductors.ts';
+import { limitOf } from '../../derive/limits.ts';
+import type { SupplyNode, SupplyTree } from '../../derive/supply-types.ts';
+import { NEUTRAL } from '../../derive/supply-types.ts';
+import { type SystemShape, systemShape } from '../../derive/systems.ts';
+import type { Id } from '../../kernel/ids.ts';
+import type { CableKind } from '../../plan/kinds/kinds.ts';
+import type { LoadSpec } from '../../plan/kinds/ports.ts';
+import { kindOf, type Plan, recordOf } from '../../plan/plan.ts';
+import type { Branches, Feeder } from './solve.ts';
+
+/** Resistance and reactance in ohms per metre of one wire of a cable, parallel conductors counted. */
+export interface WireImpedance {
+  readonly legOhmPerM: number;
+  readonly neutralOhmPerM: number;
+  readonly reactanceOhmPerM: number;
+  readonly atC: number;
+}
+
+/** Impedance of a cable kind's wires. Its conductor must be in the table: the supply walk has checked that. */
+export const wireImpedance = (plan: Plan, kind: CableKind): WireImpedance => {
+  const leg = conductor(kind.conductor);
+  if (!leg) throw new Error(`no conductor ${kind.conductor}`);
+  const neutral = (kind.neutralConductor && conductor(kind.neutralConductor)) || leg;
+  const atC = limitOf(plan, leg.family === 'awg' ? 'conductor-temp-awg' : 'conductor-temp-mm2').value;
+  const x = limitOf(
+    plan,
+    kind.construction === 'multicore' ? 'reactance-multicore' : 'reactance-singles',
+  ).value;
+  const n = Math.max(1, kind.parallel);
+  return {
+    legOhmPerM: resistanceOhmPerKm(leg, atC) / 1000 / n,
+    neutralOhmPerM: resistanceOhmPerKm(neutral, atC) / 1000 / n,
+    reactanceOhmPerM: x / 1000 / n,
+    atC,
+  };
+};
+
+/** Exponents of P and Q over volts for a load. */
+export const loadExponents = (plan: Plan, spec: LoadSpec): readonly [number, number] => {
+  switch (spec.model) {
+    case 'constant-power':
+      return [0, 0];
+    case 'constant-current':
+      return [1, 1];
+    case 'constant-impedance':
+      return [2, 2];
+    case 'tungsten': {
+      const e = 1 + limitOf(plan, 'tungsten-current-exponent').value;
+      return [e, e];
+    }
+    case 'exponential':
+      return [spec.expP ?? 0, spec.expQ ?? 0];
+  }
+};
+
+/** How a source's volts are known: given in the plan, a set's nominal (assumed), or not at all. */
+export type VoltsBasis = 'given' | 'set-nominal' | 'unknown';
+
+/** One source as the solver needs it. `nodeOf` gives the tree's index of each of the feeder's nodes. */
+export interface SourceModel {
+  readonly sourceId: Id;
+  readonly shape: SystemShape;
+  readonly basis: VoltsBasis;
+  readonly volts: number;
+  readonly feeder: Feeder;
+  readonly branches: Branches;
+  readonly nodeOf: Int32Array;
+  /** The tree's index of the load of each branch, and its share of that load's power. */
+  readonly branchLoad: Int32Array;
+  readonly branchShare: Float64Array;
+}
+
+/** Volts to neutral of a source and how they are known. Only a set that makes its own may be taken at nominal. */
+export const sourceVolts = (plan: Plan, sourceId: Id): { volts: number; basis: VoltsBasis } => {
+  const record = recordOf(plan, 'source', sourceId);
+  const kind = record && kindOf(plan, record.kindId, 'source');
+  const nominal = (kind && systemShape(kind.system)?.lineToNeutralV) ?? Number.NaN;
+  if (record?.voltsV !== undefined) return { volts: record.voltsV, basis: 'given' };
+  const own = kind?.what === 'generator' || kind?.what === 'power-station';
+  return { volts: nominal, basis: own ? 'set-nominal' : 'unknown' };
+};
+
+/** Turns the part of the tree under one source into the solver's arrays. Nodes that are not computed are left out. */
+export const sourceModel = (plan: Plan, tree: SupplyTree, root: SupplyNode): SourceModel | undefined => {
+  const shape = root.system && systemShape(root.system);
+  if (!shape || root.notComputed !== undefined) return undefined;
+  const nodes: SupplyNode[] = [];
+  const local = new Map<number, number>();
+  for (let i = root.index; i < tree.nodes.length; i++) {
+    const n = tree.nodes[i];
+    if (!n || (n !== root && n.sourceId !== root.sourceId)) break;
+    if (n.notComputed !== undefined) continue;
+    local.set(n.index, nodes.length);
+    nodes.push(n);
+  }
+  const { volts, basis } = sourceVolts(plan, root.recordId);
+  const parent = new Int32Array(nodes.length);
+  const ohms = new Float64Array(nodes.length * 8);
+  const impedances = new Map<Id, WireImpedance>();
+  nodes.forEach((n, k) => {
+    parent[k] = n.parent < 0 ? 0 : (local.get(n.parent) ?? 0);
+    if (n.what !== 'cable') return;
+    const cable = recordOf(plan, 'cable', n.recordId);
+    const kind = cable && kindOf(plan, cable.kindId, 'cable');
+    if (!kind) return;
+    let z = impedances.get(kind.id);
+    if (!z) {
+      z = wireImpedance(plan, kind);
+      impedances.set(kind.id, z);
+    }
+    const m = n.lengthMm / 1000;
+    for (const l of n.legs) {
+      ohms[k * 8 + l * 2] = z.legOhmPerM * m;
+      ohms[k * 8 + l * 2 + 1] = z.reactanceOhmPerM * m;
+    }
+    ohms[k * 8 + NEUTRAL * 2] = z.neutralOhmPerM * m;
+    ohms[k * 8 + NEUTRAL * 2 + 1] = z.reactanceOhmPerM * m;
+  });
+  const sourceV = new Float64Array(8);
+  shape.anglesRad.forEach((a, l) => {
+    sourceV[l * 2] = volts * Math.cos(a);
+    sourceV[l * 2 + 1] = volts * Math.sin(a);
+  });
+  return {
+    sourceId: root.recordId,
+    shape,
+    basis,
+    volts,
+    feeder: { nodes: nodes.length, parent, impedance: { kind: 'diagonal', ohms }, sourceV },
+    nodeOf: Int32Array.from(nodes, (n) => n.index),
+    ...loadArrays(plan, nodes),
+  };
+};
+
+const loadArrays = (
+  plan: Plan,
+  nodes: readonly SupplyNode[],
+): Pick<SourceModel, 'branches' | 'branchLoad' | 'branchShare'> => {
+  const all = nodes.flatMap((n, k) => n.branches.map((b) => ({ n, k, b })));
+  const exponents = all.map(({ n }) => (n.load ? loadExponents(plan, n.load) : ([0, 0] as const)));
+  return {
+    branches: {
+      node: Int32Array.from(all, (x) => x.k),
+      from: Uint8Array.from(all, (x) => x.b.from),
+      to: Uint8Array.from(all, (x) => x.b.to),
+      nominalV: Float64Array.from(all, (x) => x.b.nominalV),
+      expP: Float64Array.from(exponents, (e) => e[0]),
+      expQ: Float64Array.from(exponents, (e) => e[1]),
+    },
+    branchLoad: Int32Array.from(all, (x) => x.n.index),
+    branchShare: Float64Array.from(all, (x) => x.b.share),
+  };
+};

@@ -1,0 +1,80 @@
+import { limitCitation, limitsOf } from '../derive/limits.ts';
+import { type PowerResult, sourceRating, sourceVolts } from '../engines/power/index.ts';
+import { levelId, type Plan, planRecord, recordsOf } from '../plan/plan.ts';
+import type { Assumption } from './types.ts';
+
+/** What the program took from elsewhere because the plan does not say; each in one line, with the records it is about. */
+export const assumptionsOf = (plan: Plan, power: PowerResult): readonly Assumption[] => {
+  const out: Assumption[] = [];
+  const add = (id: string, text: string, recordIds: readonly string[] = []): void => {
+    if (!out.some((a) => a.id === id)) out.push({ id, text, recordIds });
+  };
+  const { practice } = planRecord(plan);
+  for (const l of limitsOf(plan).values())
+    if (l.override) add(`limit:${l.id}`, `Limit “${l.id}” ${limitCitation(l)}.`, ['plan']);
+  const loads = power.tree.nodes.filter((n) => n.branches.length > 0);
+  if (loads.length > 0) {
+    const factor = limitsOf(plan).get('breaker-load-factor');
+    if (practice === 'north-america' && factor && !factor.override)
+      add(
+        'continuous',
+        'Every load counts as continuous (three hours or more), since no shooting day is given.',
+      );
+    const unset = loads.filter((n) => {
+      const r = plan.records.get(n.recordId);
+      const id = r?.type === 'ballast' ? r.fixtureId : n.recordId;
+      return power.setups.some((s) => !plan.records.has(levelId(s.id, id)));
+    });
+    if (unset.length > 0)
+      add(
+        'level-full',
+        `${unset.length} ${unset.length === 1 ? 'load has' : 'loads have'} no level in at least one setup: counted at full there.`,
+        unset.map((n) => n.recordId),
+      );
+    add(
+      'level-linear',
+      'Watts follow the level in a straight line from standby to rated; the power factor stays as rated.',
+    );
+  }
+  for (const s of recordsOf(plan, 'source')) {
+    const name = s.label || 'A source';
+    const { basis, volts } = sourceVolts(plan, s.id);
+    if (basis === 'set-nominal') add(`volts:${s.id}`, `${name}: set to its nominal ${volts} V.`, [s.id]);
+    if (basis === 'unknown')
+      add(
+        `volts:${s.id}`,
+        `${name}: volts not known; currents are reckoned at nominal ${volts} V, volts at the ends are not computed.`,
+        [s.id],
+      );
+    const rating = sourceRating(plan, s.id);
+    if (rating.derived)
+      add(
+        `rating:${s.id}`,
+        `${name}: rated ${rating.derived === 'kw' ? 'kW' : 'kVA'} taken from the other at a power factor of 0.8.`,
+        [s.id],
+      );
+  }
+  const cables = recordsOf(plan, 'cable');
+  if (cables.some((c) => c.slackPct === undefined && c.piecesMm === undefined)) {
+    const pct = limitsOf(plan).get('slack-pct')?.value ?? 0;
+    const min = (limitsOf(plan).get('slack-min')?.value ?? 0) / 1000;
+    add('slack', `Cable runs: ${pct} % slack, at least ${min} m (common practice, no published source).`);
+  }
+  if (cables.length > 0) {
+    add(
+      'conductor-temperature',
+      'Conductors at operating temperature (75 °C for AWG, 60 °C for metric); reactance is an estimate.',
+    );
+    add('connector-loss', 'Connectors, couplings and breakers add no resistance.');
+  }
+  const assumedKinds = recordsOf(plan, 'kind').filter((k) => Object.values(k.basis).includes('assumed'));
+  for (const k of assumedKinds) {
+    const fields = Object.entries(k.basis)
+      .filter(([, v]) => v === 'assumed')
+      .map(([f]) => f);
+    add(`kind:${k.id}`, `${k.name}: ${fields.includes('all') ? 'figures' : fields.join(', ')} assumed.`, [
+      k.id,
+    ]);
+  }
+  return out;
+};

@@ -1,0 +1,21 @@
+import type { Plan } from '../plan/plan.ts';
+import { type Writer, writerContext } from './text/context.ts';
+import { controlTexts } from './text/control.ts';
+import { overloadTexts } from './text/overload.ts';
+import { structureTexts } from './text/structure.ts';
+import { voltsTexts } from './text/volts.ts';
+import type { Finding, FindingText } from './types.ts';
+
+const texts: ReadonlyMap<string, Writer> = new Map(
+  Object.entries({ ...overloadTexts, ...voltsTexts, ...structureTexts, ...controlTexts }),
+);
+
+/** Rules that have words. Every rule an engine reports is among them; a test holds them together. */
+export const wordedRules: ReadonlySet<string> = new Set(texts.keys());
+
+/** A finding in words: what, the arithmetic and the limit, what to do, where the limit is from. */
+export const findingText = (plan: Plan, finding: Finding): FindingText => {
+  const write = texts.get(finding.rule);
+  if (!write) throw new Error(`no words for rule ${finding.rule}`);
+  return write(writerContext(plan, finding));
+};

@@ -1,0 +1,87 @@
+import { formatVoltAmps, formatWatts } from '../../kernel/units.ts';
+import { DEAD_FIRST, DEFER, type Writer, type WriterContext } from './context.ts';
+
+/** ` on leg B` where there is more than one. */
+const onLeg = (c: WriterContext): string => (c.num('legs') > 1 ? ` on leg ${c.text('leg')}` : '');
+
+const arithmetic = (c: WriterContext, thing: string): string => {
+  const eased =
+    c.num('limitA') === c.num('ratingA')
+      ? `the ${thing} is rated ${c.amps('ratingA')}`
+      : `the ${thing} is rated ${c.amps('ratingA')}, of which ${c.amps('limitA')} may be used here`;
+  return `${c.amps('amps')}${onLeg(c)}${c.setups}; ${eased}: ${c.pct('pct')}.`;
+};
+
+/** The load rule in words, where it eases a breaker to less than its rating. */
+const continuous = (c: WriterContext): string =>
+  c.northAmerica && c.num('limitA') < c.num('ratingA')
+    ? ' Every load counts as running three hours or more, since no shooting day is given (assumed).'
+    : '';
+
+const over =
+  (thing: string, todo: string): Writer =>
+  (c) => ({
+    head: `${c.text('label')}: ${c.amps('amps')} on a limit of ${c.amps('limitA')}`,
+    body: `${arithmetic(c, thing)}${continuous(c)} ${DEFER}`,
+    todo: `${todo} ${DEAD_FIRST}`,
+    citation: c.cite('limitRow'),
+  });
+
+export const overloadTexts: Readonly<Record<string, Writer>> = {
+  'power-breaker': over('breaker', 'Move a load to a way with room, or lower a level.'),
+  'power-main-breaker': over(
+    'main breaker',
+    'Move loads to another source or box, spread them over the legs, or lower levels.',
+  ),
+  'power-connector': over('connector', 'Use a larger connector or move load to another run.'),
+  'power-outlet': over('outlet', 'Move load to another outlet.'),
+  'power-cable': over('cable', 'Use a heavier cable, run a second one, or move load to another run.'),
+  'power-generator-leg': over(
+    'set, leg by leg,',
+    'Move loads to the other legs, use a larger set, or lower levels.',
+  ),
+  'power-neutral': (c) => ({
+    head: `${c.text('label')}: neutral carries ${c.amps('amps')} on a limit of ${c.amps('limitA')}`,
+    body: `The phasor sum of the legs puts ${c.amps('amps')} on the neutral${c.setups}; its ${c.text('setBy')} is rated ${c.amps('ratingA')}: ${c.pct('pct')}. Third-harmonic current is not in this figure and adds to it. ${DEFER}`,
+    todo: `Spread the load more evenly over the legs, or use a heavier neutral. ${DEAD_FIRST}`,
+    citation: c.cite('limitRow'),
+  }),
+  'power-generator-kw': (c) => ({
+    head: `${c.text('label')}: ${formatWatts(c.num('watts'))} on a set of ${formatWatts(c.num('ratedW'))}`,
+    body: `${formatWatts(c.num('watts'))} drawn${c.setups}, cable loss included; the set is rated ${formatWatts(c.num('ratedW'))}${c.text('derived') === 'kw' ? ' (from its kVA at a power factor of 0.8, assumed)' : ''}: ${c.pct('pct')}. ${DEFER}`,
+    todo: 'Use a larger set, a second set, or lower levels.',
+    citation: c.cite('generator-kw-factor'),
+  }),
+  'power-generator-kva': (c) => ({
+    head: `${c.text('label')}: ${formatVoltAmps(c.num('va'))} on a set of ${formatVoltAmps(c.num('ratedVa'))}`,
+    body: `${formatVoltAmps(c.num('va'))} drawn${c.setups}, cable loss included; the set is rated ${formatVoltAmps(c.num('ratedVa'))}${c.text('derived') === 'kva' ? ' (from its kW at a power factor of 0.8, assumed)' : ''}: ${c.pct('pct')}. ${DEFER}`,
+    todo: 'Use a larger set, a second set, units with a better power factor, or lower levels.',
+    citation: c.cite('generator-kva-factor'),
+  }),
+  'power-generator-light': (c) => ({
+    head: `${c.text('label')}: runs light, ${c.pct('pct')} of its rating`,
+    body: `Only ${formatWatts(c.num('watts'))} of ${formatWatts(c.num('ratedW'))} are drawn${c.setups}. A diesel set that runs for long below about ${c.num('limitPct')} % fouls itself.`,
+    todo: 'Use a smaller set, or ask its owner about a load bank.',
+    citation: c.cite('generator-light-load'),
+  }),
+  'power-unbalance': (c) => ({
+    head: `${c.text('label')}: leg ${c.text('leg')} is ${c.amps('deviationA')} off the mean of the legs`,
+    body: `Leg currents${c.setups}: ${c.text('legsText')}; mean ${c.amps('meanA')}. The largest deviation is ${c.pct('pct')} of the leg rating of ${c.amps('ratingA')}.`,
+    todo: 'Move plugs between ways of different legs to even them out.',
+    citation: c.cite('leg-balance'),
+  }),
+  'power-weaker': (c) => ({
+    head: `${c.text('label')}: ${c.amps('ratingA')} ${c.text('what')} behind a ${c.amps('breakerA')} breaker`,
+    body: `The ${c.text('what')} is rated ${c.amps('ratingA')}; the nearest smaller breaker ahead of it, ${c.text('ahead')}, is ${c.amps('breakerA')}, so the breaker does not guard it against overload. ${DEFER}`,
+    todo: 'Use a heavier one, or feed it from a smaller breaker.',
+    citation: c.northAmerica
+      ? 'NEC 240.5, 210.21(B) (from memory: verify)'
+      : 'In ≤ Iz: IEC 60364-4-43 clause 433.1; BS 7671 433.1.1 (from memory: verify)',
+  }),
+  'power-unguarded': (c) => ({
+    head: `${c.text('label')}: no breaker is known ahead of it`,
+    body: `From the source to ${c.text('label')} the plan names no breaker. ${DEFER}`,
+    todo: 'Give the source or box its main breaker, or have a qualified person say what protects this run.',
+    citation: c.northAmerica ? 'NEC 240.21 (from memory: verify)' : 'IEC 60364-4-43 (from memory: verify)',
+  }),
+};
