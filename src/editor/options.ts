@@ -52,3 +52,21 @@ export const nudgeMm = (units: LengthUnits): { readonly small: number; readonly 
 /** Spacing of the light and the heavy grid lines, millimetres. */
 export const gridMm = (units: LengthUnits): { readonly light: number; readonly heavy: number } =>
   units === 'imperial' ? { light: MM_PER_FOOT, heavy: 5 * MM_PER_FOOT } : { light: 500, heavy: 2500 };
+
+const BAR_MM: Readonly<Record<LengthUnits, readonly number[]>> = {
+  imperial: [1, 2, 5, 10, 20, 50, 100, 200, 500].map((ft) => ft * MM_PER_FOOT),
+  metric: [200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000, 100_000],
+};
+const BAR_LEAST_PX = 150;
+
+/** Length of the scale bar for a zoom, a round number near 150 to 400 pixels, with its words. */
+export const scaleBar = (
+  pxPerMm: number,
+  units: LengthUnits,
+): { readonly lengthMm: number; readonly half: string; readonly full: string } => {
+  const lengths = BAR_MM[units];
+  const lengthMm = lengths.find((l) => l * pxPerMm >= BAR_LEAST_PX) ?? (lengths.at(-1) as number);
+  const n = units === 'imperial' ? Math.round(lengthMm / MM_PER_FOOT) : lengthMm / 1000;
+  const unit = units === 'imperial' ? 'ft' : 'm';
+  return { lengthMm, half: String(Number((n / 2).toFixed(2))), full: `${Number(n.toFixed(2))} ${unit}` };
+};

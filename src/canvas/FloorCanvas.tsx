@@ -1,0 +1,118 @@
+import Konva from 'konva/lib/Core';
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { Stage } from 'react-konva/lib/ReactKonvaCore';
+import type { Book } from '../editor/book.ts';
+import { fitBox } from '../editor/fit.ts';
+import { extentsOf, selectionWords } from '../editor/floor-facts.ts';
+import { OPTIONS } from '../editor/options.ts';
+import { createScene } from '../editor/scene.ts';
+import type { Session } from '../editor/session.ts';
+import { createToolbox } from '../editor/tools/toolbox.ts';
+import { BackgroundLayer, FurnitureLayer, OverlayLayer, PlanLayer } from './Layers.tsx';
+import { FONT_FAMILY } from './painter.ts';
+import { PALETTES, type Scheme } from './palette.ts';
+import { usePointer } from './use-pointer.ts';
+import { useSession } from './use-session.ts';
+
+export interface FloorCanvasProps {
+  readonly session: Session;
+  readonly book: Book;
+  readonly scheme: Scheme;
+}
+
+/** The floor: drawn from the display list, worked on with the tools. Fills its parent. */
+export const FloorCanvas = ({ session, book, scheme }: FloorCanvasProps) => {
+  const container = useRef<HTMLDivElement>(null);
+  const [coarse, setCoarse] = useState(false);
+  const view = useSession(session, (s) => s.viewport);
+  const scene = useMemo(() => createScene(session), [session]);
+  const toolbox = useMemo(
+    () => createToolbox({ session, book, picker: scene.picker }),
+    [session, book, scene],
+  );
+  useEffect(() => () => toolbox.close(), [toolbox]);
+  useViewport(container, session);
+  usePointer(container, session, toolbox, setCoarse);
+  const palette = PALETTES[scheme];
+  const fonts = useFontsLoaded();
+  const layer = { session, scene, palette };
+
+  return (
+    <div
+      ref={container}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: keys act on the floor, so it takes the focus
+      tabIndex={0}
+      role="application"
+      aria-label="Floor drawing"
+      aria-describedby="floor-selection"
+      className="floor-canvas"
+      style={{ position: 'absolute', inset: 0, overflow: 'hidden', touchAction: 'none' }}
+    >
+      <Stage key={fonts} width={view.widthPx} height={view.heightPx} listening={false}>
+        <BackgroundLayer {...layer} />
+        <PlanLayer {...layer} />
+        <OverlayLayer {...layer} coarse={coarse} />
+        <FurnitureLayer session={session} palette={palette} />
+      </Stage>
+      <SelectionWords session={session} />
+    </div>
+  );
+};
+
+const HIDDEN = {
+  position: 'absolute',
+  width: 1,
+  height: 1,
+  margin: -1,
+  overflow: 'hidden',
+  clipPath: 'inset(50%)',
+  whiteSpace: 'nowrap',
+} as const;
+
+const SelectionWords = ({ session }: { readonly session: Session }) => {
+  const words = useSession(session, selectionWords);
+  return (
+    <div id="floor-selection" aria-live="polite" style={HIDDEN}>
+      {words}
+    </div>
+  );
+};
+
+/** Keeps the session's viewport the size of the container; the first size also fits the floor into view. */
+const useViewport = (container: { readonly current: HTMLDivElement | null }, session: Session): void => {
+  useEffect(() => {
+    const el = container.current;
+    if (!el) return;
+    Konva.pixelRatio = Math.min(OPTIONS.pixelRatioCap, window.devicePixelRatio || 1);
+    const measure = (): void => {
+      const viewport = { widthPx: el.clientWidth, heightPx: el.clientHeight };
+      const was = session.getState().viewport;
+      if (was.widthPx === viewport.widthPx && was.heightPx === viewport.heightPx) return;
+      const first = was.widthPx === 0 || was.heightPx === 0;
+      const camera = first ? fitBox(extentsOf(session.getState()), viewport) : undefined;
+      session.set(camera ? { viewport, camera } : { viewport });
+    };
+    measure();
+    const observer = new ResizeObserver(measure);
+    observer.observe(el);
+    return () => observer.disconnect();
+  }, [container, session]);
+};
+
+/** Text drawn before the font arrived would stay in another one, so the stage is made anew once. */
+const useFontsLoaded = (): string => {
+  const [loaded, setLoaded] = useState('before-fonts');
+  useEffect(() => {
+    let here = true;
+    const faces = [`400 12px ${FONT_FAMILY}`, `600 12px ${FONT_FAMILY}`];
+    Promise.all(faces.map((f) => document.fonts.load(f))).then(
+      () => here && setLoaded('with-fonts'),
+      // A missing font file is no reason to show nothing: the page's own font takes its place.
+      () => here && setLoaded('with-fonts'),
+    );
+    return () => {
+      here = false;
+    };
+  }, []);
+  return loaded;
+};
