@@ -1,0 +1,49 @@
+import { clearSelection } from './clear-selection.ts';
+import { deleteSelection } from './delete.ts';
+import { duplicate } from './duplicate.ts';
+import { fitAll, fitSelection } from './fit.ts';
+import { nudges } from './nudge.ts';
+import { redo } from './redo.ts';
+import { registerCommands } from './registry.ts';
+import { rotations } from './rotate.ts';
+import { selectAll } from './select-all.ts';
+import { nextSetup, previousSetup } from './setups.ts';
+import { putOnStands, takeOffStands } from './stands.ts';
+import { toggleLevel } from './toggle-level.ts';
+import { toolCommands } from './tools.ts';
+import { undo } from './undo.ts';
+import { unplugSelection } from './unplug.ts';
+import { zoomIn, zoomOut } from './zoom.ts';
+
+export type { Command, CommandContext } from './command.ts';
+export { registerCommands } from './registry.ts';
+
+/** Every command, in the order lists show them. */
+export const commands = registerCommands([
+  undo,
+  redo,
+  selectAll,
+  clearSelection,
+  deleteSelection,
+  duplicate,
+  ...nudges,
+  ...rotations,
+  putOnStands,
+  takeOffStands,
+  toggleLevel,
+  unplugSelection,
+  ...toolCommands,
+  zoomIn,
+  zoomOut,
+  fitAll,
+  fitSelection,
+  nextSetup,
+  previousSetup,
+]);
+
+/** The command with this id. Throws for one that does not exist. */
+export const command = (id: string): (typeof commands)[number] => {
+  const c = commands.find((x) => x.id === id);
+  if (!c) throw new Error(`no command ${id}`);
+  return c;
+};
