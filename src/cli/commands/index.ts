@@ -1,0 +1,6 @@
+import type { Command } from '../command.ts';
+import { gear } from './gear.ts';
+import { schema } from './schema.ts';
+
+/** All subcommands, in the order of the overview. */
+export const commands: ReadonlyMap<string, Command> = new Map(Object.entries({ gear, schema }));
