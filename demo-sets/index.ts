@@ -16,4 +16,11 @@ export const demoPlans: readonly DemoSet[] = [
       'A small room on two 20 A wall circuits, drawn on the scout. Eleven units; circuit 7 comes close to what it may carry.',
     load: () => import('./study.plan.json', { with: { type: 'json' } }).then(json),
   },
+  {
+    slug: 'street',
+    title: 'Street, night',
+    story:
+      'A street front past midnight on one 100 kW generator. Forty-eight units on eight boxes; one 2.5 kW unit hangs on a 20 A way, and one run is too long.',
+    load: () => import('./street.plan.json', { with: { type: 'json' } }).then(json),
+  },
 ];

@@ -1,7 +1,7 @@
 import { findKind, gearBook, needKind } from '../../src/gear/index.ts';
 import { type Point, point } from '../../src/kernel/geometry.ts';
 import { mates } from '../../src/plan/connectors.ts';
-import type { CableKind, Kind } from '../../src/plan/kinds/kinds.ts';
+import type { CableKind, FixtureKind, Kind } from '../../src/plan/kinds/kinds.ts';
 import type { Way } from '../../src/plan/kinds/ports.ts';
 import { levelId, type Plan } from '../../src/plan/plan.ts';
 import { inletsOf, outletsOf, placeOf } from '../../src/plan/ports.ts';
@@ -45,7 +45,8 @@ export interface FixtureSpec {
   readonly route?: Route;
   readonly ballast?: XY;
   readonly ballastKind?: string;
-  readonly patch?: readonly [universe: number, modeId: string, address: number];
+  /** Universe and mode; without an address it follows the last one in its universe. */
+  readonly patch?: readonly [universe: number, modeId: string, address?: number];
   readonly radio?: boolean;
   readonly packs?: boolean;
 }
@@ -57,6 +58,7 @@ export class Builder {
   readonly #practice: Practice;
   readonly #unitMm: number;
   readonly #floorId = 'floor-1';
+  readonly #nextAddress = new Map<number, number>();
   #count = 0;
 
   constructor(
@@ -277,20 +279,19 @@ export class Builder {
       gel: f.gel ?? '',
       link: f.radio ? 'radio' : f.patch ? 'line' : 'none',
       onPacks: f.packs ?? false,
-      ...(f.patch
-        ? {
-            patch: {
-              universeId: `universe-${f.patch[0]}`,
-              modeId: f.patch[1],
-              address: f.patch[2],
-              paired: false,
-            },
-          }
-        : {}),
+      ...(f.patch ? { patch: this.#patch(kind, ...f.patch) } : {}),
     });
     let load = id;
     if (kind.needsBallast) load = this.#ballast(f, kind.slug);
     if (f.feed) this.#plug(f.feed, load, f.cable, f.route);
+  }
+
+  #patch(kind: FixtureKind, universe: number, modeId: string, given?: number): Record<string, unknown> {
+    const mode = kind.modes.find((m) => m.id === modeId);
+    if (!mode) throw new Error(`${kind.slug} has no mode ${modeId}`);
+    const address = given ?? this.#nextAddress.get(universe) ?? 1;
+    this.#nextAddress.set(universe, address + mode.slots);
+    return { universeId: `universe-${universe}`, modeId, address, paired: false };
   }
 
   #aim(aim: FixtureSpec['aim']): Fixture['aim'] {

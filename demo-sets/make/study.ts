@@ -56,8 +56,8 @@ export const study = (): Plan => {
     notes:
       'Hall panel. 118 V measured at W1 on the scout with nothing of ours plugged in. What else hangs on 7 and 9 is not known.',
     ways: [
-      { id: '7', label: 'circuit 7', breakerA: 20, poles: 1, curve: 'na', legs: [0] },
-      { id: '9', label: 'circuit 9', breakerA: 20, poles: 1, curve: 'na', legs: [1] },
+      { id: '7', label: '7', breakerA: 20, poles: 1, curve: 'na', legs: [0] },
+      { id: '9', label: '9', breakerA: 20, poles: 1, curve: 'na', legs: [1] },
     ],
   });
   d.outlet('W1', 'P1', '7', 'nema-5-20', [0, 13.2], 0);
@@ -71,7 +71,7 @@ export const study = (): Plan => {
   d.fixture({
     unit: '1',
     kind: 'led-panel-60x60',
-    at: [13.2, 13.8],
+    at: [12.7, 13.4],
     h: 7,
     aim: 'ada',
     stand: 'stand-combo-2',
@@ -129,7 +129,7 @@ export const study = (): Plan => {
   d.fixture({
     unit: '5',
     kind: 'led-panel-30x120',
-    at: [9, 14.4],
+    at: [7.4, 14.2],
     h: 6.5,
     aim: 'jonas',
     stand: 'stand-combo-2',
