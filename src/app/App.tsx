@@ -1,0 +1,160 @@
+import { useCallback, useEffect, useRef, useState } from 'react';
+import { demoPlans } from '../../demo-sets/index.ts';
+import { idMaker } from '../kernel/ids.ts';
+import { problemText } from '../kernel/result.ts';
+import { type NewPlan, newPlan } from '../plan/edits/new-plan.ts';
+import { readPlan } from '../plan/file.ts';
+import type { Plan } from '../plan/plan.ts';
+import { browserStore } from '../storage/browser.ts';
+import type { OpenPlan, StoredPlanInfo } from '../storage/port.ts';
+import type { Scheme } from '../ui/services.ts';
+import { StartPage } from '../ui/start/StartPage.tsx';
+import { Editor } from './Editor.tsx';
+import { chooseText } from './files.ts';
+
+const store = browserStore();
+export const newId = idMaker(() => (crypto.getRandomValues(new Uint32Array(1))[0] ?? 0) / 2 ** 32);
+
+const planIdFromAddress = (): string | undefined => /^#\/plan\/([\w-]+)$/.exec(location.hash)?.[1];
+
+const storedScheme = (): Scheme => {
+  const kept = localStorage.getItem('lampwright.scheme');
+  if (kept === 'bench' || kept === 'truck') return kept;
+  return matchMedia('(prefers-color-scheme: dark)').matches ? 'truck' : 'bench';
+};
+
+/** Start page or open plan. The address carries which, so that a reload comes back to the same plan. */
+export const App = () => {
+  const [open, setOpen] = useState<OpenPlan | undefined>(undefined);
+  const [recent, setRecent] = useState<readonly StoredPlanInfo[]>([]);
+  const [removed, setRemoved] = useState<StoredPlanInfo | undefined>(undefined);
+  const [message, setMessage] = useState('');
+  const [busy, setBusy] = useState(planIdFromAddress() !== undefined);
+  const [scheme, setSchemeState] = useState<Scheme>(storedScheme);
+  const openRef = useRef<OpenPlan | undefined>(undefined);
+  openRef.current = open;
+
+  useEffect(() => {
+    document.documentElement.dataset.scheme = scheme;
+    localStorage.setItem('lampwright.scheme', scheme);
+  }, [scheme]);
+
+  const refresh = useCallback(async () => {
+    try {
+      setRecent(await store.list());
+    } catch (cause) {
+      setMessage(
+        `This browser does not let the program keep plans (${cause instanceof Error ? cause.message : 'unknown error'}). Save to a plan file.`,
+      );
+    }
+  }, []);
+
+  const show = useCallback((o: OpenPlan) => {
+    history.replaceState(null, '', `#/plan/${o.planId}`);
+    setMessage('');
+    setOpen(o);
+  }, []);
+
+  const openStored = useCallback(
+    async (planId: string) => {
+      setBusy(true);
+      const r = await store.open(planId);
+      if (r.ok) show(r.value);
+      else {
+        setMessage(problemText(r.error));
+        history.replaceState(null, '', location.pathname);
+      }
+      setBusy(false);
+    },
+    [show],
+  );
+
+  const create = useCallback(
+    async (plan: Plan, notices: readonly string[] = []) => {
+      setBusy(true);
+      const r = await store.create(plan);
+      if (r.ok) {
+        show(r.value);
+        if (notices.length > 0) setMessage(notices.join('\n'));
+      } else setMessage(problemText(r.error));
+      setBusy(false);
+    },
+    [show],
+  );
+
+  useEffect(() => {
+    const planId = planIdFromAddress();
+    if (planId) void openStored(planId);
+    void refresh();
+  }, [openStored, refresh]);
+
+  const openFile = async (): Promise<void> => {
+    const chosen = await chooseText();
+    if (!chosen.ok) return setMessage(problemText(chosen.error));
+    if (!chosen.value) return;
+    const read = readPlan(chosen.value.text, chosen.value.name);
+    if (!read.ok) return setMessage(problemText(read.error));
+    await create(read.value.plan, read.value.notices);
+  };
+
+  const openDemo = async (slug: string): Promise<void> => {
+    const demo = demoPlans.find((d) => d.slug === slug);
+    if (!demo) return;
+    setBusy(true);
+    const read = readPlan(JSON.stringify(await demo.load()), demo.title);
+    if (read.ok) await create(read.value.plan, read.value.notices);
+    else {
+      setMessage(problemText(read.error));
+      setBusy(false);
+    }
+  };
+
+  if (open) {
+    return (
+      <Editor
+        key={open.planId}
+        open={open}
+        notice={message}
+        scheme={scheme}
+        setScheme={setSchemeState}
+        newId={newId}
+        onLeave={async () => {
+          await open.close();
+          history.replaceState(null, '', location.pathname);
+          setMessage('');
+          setOpen(undefined);
+          await refresh();
+        }}
+      />
+    );
+  }
+  return (
+    <StartPage
+      demos={demoPlans}
+      recent={recent}
+      message={message}
+      busy={busy}
+      removed={removed}
+      scheme={scheme}
+      onScheme={setSchemeState}
+      onDemo={(slug) => void openDemo(slug)}
+      onOpenStored={(id) => void openStored(id)}
+      onOpenFile={() => void openFile()}
+      onNew={(p: NewPlan) => void create(newPlan(p, newId))}
+      onRemove={async (id) => {
+        const r = await store.remove(id);
+        if (!r.ok) return setMessage(problemText(r.error));
+        setRemoved(recent.find((x) => x.planId === id));
+        await refresh();
+      }}
+      onRestore={async () => {
+        if (removed) {
+          const r = await store.restore(removed.planId);
+          if (!r.ok) setMessage(problemText(r.error));
+        }
+        setRemoved(undefined);
+        await refresh();
+      }}
+    />
+  );
+};

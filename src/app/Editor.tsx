@@ -1,0 +1,119 @@
+import regularUrl from '@expo-google-fonts/source-sans-3/400Regular/SourceSans3_400Regular.ttf?url';
+import semiboldUrl from '@expo-google-fonts/source-sans-3/600SemiBold/SourceSans3_600SemiBold.ttf?url';
+import { useEffect, useMemo, useState } from 'react';
+import pkg from '../../package.json' with { type: 'json' };
+import { bookOf } from '../editor/book.ts';
+import { createSession } from '../editor/session.ts';
+import { gearBook, searchGear } from '../gear/index.ts';
+import type { NewId } from '../kernel/ids.ts';
+import { fail, ok } from '../kernel/result.ts';
+import { serialisePlan } from '../plan/file.ts';
+import { planRecord } from '../plan/plan.ts';
+import type { OpenPlan } from '../storage/port.ts';
+import { type Scheme, type Services, ServicesContext } from '../ui/services.ts';
+import { PlanScreen } from '../ui/shell/PlanScreen.tsx';
+import { startAssessor } from './assessor.ts';
+import { deliverFile, fileStem } from './files.ts';
+import { recallView, rememberView } from './view-memory.ts';
+
+interface EditorProps {
+  readonly open: OpenPlan;
+  readonly notice: string;
+  readonly scheme: Scheme;
+  readonly setScheme: (s: Scheme) => void;
+  readonly newId: NewId;
+  readonly onLeave: () => void;
+}
+
+const fontBytes = async (url: string): Promise<Uint8Array> =>
+  new Uint8Array(await (await fetch(url)).arrayBuffer());
+
+/** Ties an open plan to a session, the store, the engines and the screens. */
+export const Editor = ({ open, notice, scheme, setScheme, newId, onLeave }: EditorProps) => {
+  const [session] = useState(() => {
+    const s = createSession(open.plan, newId);
+    s.set({ message: [notice, ...open.notices].filter(Boolean).join(' ') });
+    return s;
+  });
+  const [fit] = useState(() => !recallView(session, open.planId));
+  const practice = planRecord(open.plan).practice;
+  const book = useMemo(() => bookOf(gearBook(practice)), [practice]);
+
+  useEffect(() => {
+    const readOnly = (): boolean => open.saveState().state === 'read-only';
+    session.set({ readOnly: readOnly() });
+    const offs = [
+      session.onTransaction((t, after) => {
+        if (t.origin === 'user') open.append(t, after);
+      }),
+      open.onForeign((t) => session.applyForeign(t)),
+      open.onSaveState(() => {
+        if (session.getState().readOnly !== readOnly()) session.set({ readOnly: readOnly() });
+      }),
+      startAssessor(session),
+      rememberView(session, open.planId),
+    ];
+    const leaving = (e: BeforeUnloadEvent): void => {
+      if (open.saveState().state === 'failed') e.preventDefault();
+    };
+    const hidden = (): void => {
+      if (document.visibilityState === 'hidden') void open.flush();
+    };
+    window.addEventListener('beforeunload', leaving);
+    document.addEventListener('visibilitychange', hidden);
+    return () => {
+      for (const off of offs) off();
+      window.removeEventListener('beforeunload', leaving);
+      document.removeEventListener('visibilitychange', hidden);
+    };
+  }, [open, session]);
+
+  useEffect(() => {
+    const name = (): void => {
+      const p = planRecord(session.getState().plan);
+      document.title = `${p.title || 'Untitled plan'} – Lampwright`;
+    };
+    name();
+    return session.subscribe(name);
+  }, [session]);
+
+  const services = useMemo<Services>(
+    () => ({
+      session,
+      book,
+      searchGear: (query, limit) =>
+        searchGear(practice, query, { families: ['fixture', 'stand', 'box', 'source'], limit }),
+      saveState: () => open.saveState(),
+      onSaveState: (l) => open.onSaveState(l),
+      takeOver: async () => {
+        const r = await open.takeOver();
+        if (!r.ok) return fail(r.error);
+        session.load(r.value);
+        session.set({ readOnly: open.saveState().state === 'read-only' });
+        return ok(undefined);
+      },
+      saveFile: () => {
+        const { plan } = session.getState();
+        const name = `${fileStem(planRecord(plan).title)}.plan.json`;
+        return deliverFile(name, serialisePlan(plan), 'application/json');
+      },
+      leave: onLeave,
+      scheme,
+      setScheme,
+      deliver: async (name, bytes, mime) => {
+        const r = await deliverFile(name, bytes, mime);
+        if (!r.ok) session.set({ message: r.error.what });
+      },
+      fonts: async () => ({ regular: await fontBytes(regularUrl), semibold: await fontBytes(semiboldUrl) }),
+      version: pkg.version,
+      today: () => new Date().toLocaleDateString('en-CA'),
+    }),
+    [session, book, practice, open, scheme, setScheme, onLeave],
+  );
+
+  return (
+    <ServicesContext value={services}>
+      <PlanScreen fitAtFirst={fit} />
+    </ServicesContext>
+  );
+};

@@ -1,0 +1,29 @@
+interface MeterProps {
+  readonly now: number;
+  readonly worst: number;
+  readonly limit: number | undefined;
+}
+
+const FULL = 1.25;
+
+/** A bar for the worst setup, a dotted tick for this one, a heavy tick for the limit; past the limit it is hatched. */
+export const Meter = ({ now, worst, limit }: MeterProps) => {
+  const top = limit !== undefined && limit > 0 ? limit * FULL : Math.max(worst, now, 1) * FULL;
+  const x = (a: number): number => (Number.isFinite(a) ? Math.min(100, Math.max(0, (100 * a) / top)) : 0);
+  const over = limit !== undefined && worst > limit;
+  const words = `now ${now.toFixed(1)} A, worst ${worst.toFixed(1)} A${limit === undefined ? '' : `, limit ${limit.toFixed(1)} A`}`;
+  return (
+    <svg className="meter" viewBox="0 0 100 10" preserveAspectRatio="none" role="img" aria-label={words}>
+      <title>{words}</title>
+      <rect className="meter-back" x="0" y="1" width="100" height="8" />
+      <rect className={over ? 'meter-bar over' : 'meter-bar'} x="0" y="1" width={x(worst)} height="8" />
+      {over && limit !== undefined ? (
+        <rect className="meter-hatch" x={x(limit)} y="1" width={x(worst) - x(limit)} height="8" />
+      ) : null}
+      <line className="meter-now" x1={x(now)} x2={x(now)} y1="0" y2="10" />
+      {limit !== undefined ? (
+        <line className="meter-limit" x1={x(limit)} x2={x(limit)} y1="0" y2="10" />
+      ) : null}
+    </svg>
+  );
+};

@@ -1,0 +1,27 @@
+import { Dialog } from '@base-ui/react/dialog';
+
+interface ModalProps {
+  readonly title: string;
+  readonly open: boolean;
+  readonly onClose: () => void;
+  readonly wide?: boolean;
+  readonly children: React.ReactNode;
+  readonly foot?: React.ReactNode;
+}
+
+/** A dialog with a head, a body that scrolls and an optional row of buttons. Escape closes it. */
+export const Modal = ({ title, open, onClose, wide, children, foot }: ModalProps) => (
+  <Dialog.Root open={open} onOpenChange={(o) => (o ? undefined : onClose())}>
+    <Dialog.Portal>
+      <Dialog.Backdrop className="dialog-back" />
+      <Dialog.Popup className={wide ? 'dialog wide' : 'dialog'}>
+        <div className="dialog-head">
+          <Dialog.Title className="dialog-title">{title}</Dialog.Title>
+          <Dialog.Close className="button quiet">Close</Dialog.Close>
+        </div>
+        <div className="dialog-body">{children}</div>
+        {foot ? <div className="dialog-foot">{foot}</div> : null}
+      </Dialog.Popup>
+    </Dialog.Portal>
+  </Dialog.Root>
+);

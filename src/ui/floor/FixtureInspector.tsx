@@ -1,0 +1,286 @@
+import { useState } from 'react';
+import { cableLength } from '../../derive/lengths.ts';
+import { fail, ok, type Result } from '../../kernel/result.ts';
+import { formatCableLength, formatLength, parseLengthMm } from '../../kernel/units.ts';
+import {
+  aimAtMark,
+  facingOf,
+  putOnStand,
+  setHeight,
+  takeOffStand,
+  throwMm,
+  tiltOf,
+} from '../../plan/edits/arrange.ts';
+import { changeRecord, setLevels } from '../../plan/edits/document.ts';
+import { unplug } from '../../plan/edits/plug.ts';
+import { portName } from '../../plan/names.ts';
+import { fixturePlace, kindOf, levelOf, planRecord, recordOf, recordsOf } from '../../plan/plan.ts';
+import type { Fixture } from '../../plan/records/index.ts';
+import { Field, Row } from '../common/Field.tsx';
+import { useSessionSlice } from '../hooks.ts';
+import { useServices } from '../services.ts';
+import { feedCable, powerInlet } from './feed.ts';
+import { LoadFigures } from './LoadFigures.tsx';
+import { PlugDialog } from './PlugDialog.tsx';
+
+const text = (s: string): string => s;
+const anyText = (s: string): Result<string> => ok(s.trim());
+
+export const FixtureInspector = ({ fixture }: { readonly fixture: Fixture }) => {
+  const { session, book } = useServices();
+  const [plugging, setPlugging] = useState(false);
+  const { plan, setupId, readOnly } = useSessionSlice((s) => ({
+    plan: s.plan,
+    setupId: s.setupId,
+    readOnly: s.readOnly,
+  }));
+  const kind = kindOf(plan, fixture.kindId, 'fixture');
+  const units = planRecord(plan).lengthUnits;
+  const place = fixturePlace(plan, fixture);
+  const cable = feedCable(plan, fixture);
+  const inlet = powerInlet(plan, fixture);
+  const level = setupId ? levelOf(plan, setupId, fixture.id) : { levelPct: 100, assumed: true };
+  const stand = fixture.support.on === 'stand' ? recordOf(plan, 'stand', fixture.support.standId) : undefined;
+  const standKind = stand ? kindOf(plan, stand.kindId, 'stand') : undefined;
+  const marks = recordsOf(plan, 'mark').filter((m) => m.what !== 'note' && m.floorId === fixture.floorId);
+  const reach = throwMm(plan, fixture);
+  const length = cable ? cableLength(plan, cable) : undefined;
+  const cableKind = cable ? kindOf(plan, cable.kindId, 'cable') : undefined;
+  const universe = fixture.patch ? recordOf(plan, 'universe', fixture.patch.universeId) : undefined;
+
+  const change = (label: string, patch: Partial<Fixture>): void => {
+    const r = changeRecord(plan, fixture, patch);
+    if (r.ok) session.commit(label, r.value);
+    else session.set({ message: r.error.what });
+  };
+
+  const support = (value: string): void => {
+    if (value === 'floor' || value === 'rigged' || value === 'held') {
+      session.commit('Change support', takeOffStand(plan, fixture.id, value));
+      return;
+    }
+    const wanted = book.stands().find((k) => k.slug === value);
+    if (wanted)
+      session.commit(
+        `Put unit ${fixture.unit} on a stand`,
+        putOnStand(plan, fixture.id, wanted, session.newId),
+      );
+  };
+
+  return (
+    <section aria-label={`Unit ${fixture.unit}`}>
+      <h2 className="inspector-title">
+        {fixture.unit} · {kind?.name ?? 'kind missing'}
+      </h2>
+      <p className="soft">
+        {fixture.aim.at === 'mark'
+          ? `follows mark “${recordOf(plan, 'mark', fixture.aim.markId)?.name ?? 'missing'}”`
+          : fixture.onPacks
+            ? 'runs on its own cells'
+            : (kind?.also[0] ?? '')}
+      </p>
+
+      <h3 className="inspector-head">Place</h3>
+      <Field
+        label="Unit"
+        value={fixture.unit}
+        format={text}
+        parse={requiredText}
+        disabled={readOnly}
+        onCommit={(unit) => change('Renumber unit', { unit })}
+      />
+      <Field
+        label="Use"
+        value={fixture.use}
+        format={text}
+        parse={anyText}
+        disabled={readOnly}
+        onCommit={(use) => change('Change use', { use })}
+      />
+      <Field
+        label="Gel"
+        value={fixture.gel}
+        format={text}
+        parse={anyText}
+        disabled={readOnly}
+        onCommit={(gel) => change('Change gel', { gel })}
+      />
+      <Field
+        label="Height"
+        value={place.heightMm}
+        format={(mm) => formatLength(mm, units)}
+        parse={(t) => parseHeight(t, units)}
+        disabled={readOnly}
+        hint={
+          standKind
+            ? `stand ${formatLength(standKind.heightMinMm, units)} to ${formatLength(standKind.heightMaxMm, units)}`
+            : undefined
+        }
+        onCommit={(mm) => session.commit('Change height', setHeight(plan, fixture.id, mm))}
+      />
+      <Field
+        label="Facing"
+        value={facingOf(plan, fixture)}
+        format={(d) => `${Math.round(d)}°`}
+        parse={parseDegrees}
+        disabled={readOnly}
+        hint={`tilt ${Math.round(tiltOf(plan, fixture))}°`.replace('-', '−')}
+        onCommit={(facingDeg) =>
+          change('Turn unit', { aim: { at: 'facing', facingDeg, tiltDeg: tiltOf(plan, fixture) } })
+        }
+      />
+      <Row label="Aim">
+        <select
+          className="inline-input"
+          aria-label="Aim"
+          disabled={readOnly}
+          value={fixture.aim.at === 'mark' ? fixture.aim.markId : ''}
+          onChange={(e) =>
+            e.target.value === ''
+              ? change('Let go of the mark', {
+                  aim: { at: 'facing', facingDeg: facingOf(plan, fixture), tiltDeg: tiltOf(plan, fixture) },
+                })
+              : session.commit('Aim at mark', aimAtMark(plan, [fixture.id], e.target.value))
+          }
+        >
+          <option value="">by facing</option>
+          {marks.map((m) => (
+            <option key={m.id} value={m.id}>
+              {m.name}
+            </option>
+          ))}
+        </select>
+        {reach !== undefined ? <span className="row-hint">{formatLength(reach, units)} throw</span> : null}
+      </Row>
+      <Row label="On">
+        <select
+          className="inline-input"
+          aria-label="Support"
+          disabled={readOnly}
+          value={standKind ? standKind.slug : fixture.support.on}
+          onChange={(e) => support(e.target.value)}
+        >
+          <option value="floor">the floor</option>
+          <option value="rigged">rigged above</option>
+          <option value="held">held by hand</option>
+          {standKind && !book.stands().some((k) => k.slug === standKind.slug) ? (
+            <option value={standKind.slug}>{standKind.name}</option>
+          ) : null}
+          {book.stands().map((k) => (
+            <option key={k.slug} value={k.slug}>
+              {k.name}
+            </option>
+          ))}
+        </select>
+        {standKind && kind ? (
+          <span className="row-hint">
+            {Math.round(kind.massKg)} of {Math.round(standKind.ratedLoadKg)} kg
+          </span>
+        ) : null}
+      </Row>
+
+      <h3 className="inspector-head">Power</h3>
+      <Row label="Plugged">
+        {fixture.onPacks ? (
+          <span>own cells or packs</span>
+        ) : (
+          <>
+            <button
+              type="button"
+              className="link"
+              disabled={readOnly || !inlet}
+              onClick={() => setPlugging(true)}
+            >
+              {cable ? portName(plan, cable.from) : 'Plug in…'}
+            </button>
+            {cable && inlet ? (
+              <button
+                type="button"
+                className="link soft row-hint"
+                disabled={readOnly}
+                onClick={() => session.commit(`Unplug unit ${fixture.unit}`, unplug(plan, inlet))}
+              >
+                unplug
+              </button>
+            ) : null}
+          </>
+        )}
+      </Row>
+      {cable && length && cableKind ? (
+        <Row label="Cable">
+          {length.piecesMm.map((mm) => formatCableLength(mm, units).replace(/ (ft|m)$/, '')).join(' + ')}{' '}
+          {units === 'imperial' ? 'ft' : 'm'}
+          <span className="row-hint">
+            needs {formatCableLength(length.neededMm, units)} · {cableKind.name}
+          </span>
+        </Row>
+      ) : null}
+      {inlet ? <LoadFigures recordId={inlet.recordId} /> : null}
+
+      <h3 className="inspector-head">In this setup</h3>
+      <Field
+        label="Level"
+        value={level.levelPct}
+        format={(v) => (v === 0 ? 'off' : `${v} %`)}
+        parse={parseLevel}
+        disabled={readOnly || !setupId}
+        hint={level.assumed ? 'assumed full' : undefined}
+        onCommit={(v) =>
+          setupId &&
+          session.commit(`Level of unit ${fixture.unit}`, setLevels(plan, setupId, [fixture.id], v))
+        }
+      />
+
+      <h3 className="inspector-head">Control</h3>
+      <Row label="Address">
+        {fixture.patch ? (
+          `U${universe?.number ?? '?'} ${fixture.patch.address}`
+        ) : (
+          <span className="soft">none</span>
+        )}
+        {fixture.patch ? (
+          <span className="row-hint">
+            {kind?.modes.find((m) => m.id === fixture.patch?.modeId)?.name ?? 'mode missing'}
+          </span>
+        ) : null}
+      </Row>
+      <Field
+        label="Channel"
+        value={fixture.channel}
+        format={text}
+        parse={anyText}
+        disabled={readOnly}
+        onCommit={(channel) => change('Change channel', { channel })}
+      />
+      {plugging && inlet ? <PlugDialog inlet={inlet} onClose={() => setPlugging(false)} /> : null}
+    </section>
+  );
+};
+
+const requiredText = (s: string): Result<string> =>
+  s.trim() ? ok(s.trim()) : fail({ what: 'A unit needs a number or a name.' });
+
+const parseHeight = (t: string, units: 'imperial' | 'metric'): Result<number> => {
+  const r = parseLengthMm(t, units);
+  if (r.ok && (r.value < 0 || r.value > 60_000)) {
+    return fail({ what: 'A height is between the floor and 60 m (197′).' });
+  }
+  return r;
+};
+
+const parseDegrees = (t: string): Result<number> => {
+  const n = Number(t.replace('°', '').replace('−', '-').trim());
+  return t.trim() !== '' && Number.isFinite(n)
+    ? ok(((n % 360) + 360) % 360)
+    : fail({ what: `“${t}” is not an angle.`, todo: 'Write degrees, like 90.' });
+};
+
+const parseLevel = (t: string): Result<number> => {
+  const s = t.trim().toLowerCase();
+  if (s === 'off') return ok(0);
+  if (s === 'full') return ok(100);
+  const n = Number(s.replace('%', '').trim());
+  return s !== '' && n >= 0 && n <= 100
+    ? ok(n)
+    : fail({ what: `“${t}” is not a level.`, todo: 'Write 0 to 100, or off.' });
+};

@@ -1,0 +1,219 @@
+import { useState } from 'react';
+import { cableLength } from '../../derive/lengths.ts';
+import { fail, ok, type Result } from '../../kernel/result.ts';
+import { formatCableLength, formatLength, parseLengthMm } from '../../kernel/units.ts';
+import { changeRecord } from '../../plan/edits/document.ts';
+import { portName, recordName } from '../../plan/names.ts';
+import { kindOf, planRecord } from '../../plan/plan.ts';
+import { feedOf, inletsOf, waysOf } from '../../plan/ports.ts';
+import type { AnyRecord, Cable, Outlet } from '../../plan/records/index.ts';
+import { Field, Row } from '../common/Field.tsx';
+import { useSessionSlice } from '../hooks.ts';
+import { useServices } from '../services.ts';
+import { EntityFigures } from './EntityFigures.tsx';
+import { PlugDialog } from './PlugDialog.tsx';
+
+const anyText = (s: string): Result<string> => ok(s.trim());
+const text = (s: string): string => s;
+
+/** Everything that is not a fixture: boxes, sources, outlets, cables, stands, marks, walls. */
+export const OtherInspector = ({ record }: { readonly record: AnyRecord }) => {
+  const { session } = useServices();
+  const { plan, readOnly } = useSessionSlice((s) => ({ plan: s.plan, readOnly: s.readOnly }));
+  const [plugging, setPlugging] = useState(false);
+  const units = planRecord(plan).lengthUnits;
+  const kind =
+    'kindId' in record && typeof record.kindId === 'string' ? kindOf(plan, record.kindId) : undefined;
+  const inlet = inletsOf(plan, record.id)[0];
+  const ref = inlet ? { recordId: record.id, portId: inlet.id } : undefined;
+  const feed = ref ? feedOf(plan, ref) : undefined;
+  const name = recordName(plan, record);
+
+  const change = (label: string, patch: Record<string, unknown>): void => {
+    const r = changeRecord(plan, record, patch as Partial<AnyRecord>);
+    if (r.ok) session.commit(label, r.value);
+    else session.set({ message: r.error.what });
+  };
+
+  return (
+    <section aria-label={name}>
+      <h2 className="inspector-title">{name.charAt(0).toUpperCase() + name.slice(1)}</h2>
+      {kind ? <p className="soft">{kind.name}</p> : null}
+      {'label' in record && typeof record.label === 'string' && record.type !== 'cable' ? (
+        <Field
+          label="Label"
+          value={record.label}
+          format={text}
+          parse={anyText}
+          disabled={readOnly}
+          onCommit={(label) => change('Change label', { label })}
+        />
+      ) : null}
+      {record.type === 'mark' ? (
+        <>
+          <Field
+            label="Name"
+            value={record.name}
+            format={text}
+            parse={anyText}
+            disabled={readOnly}
+            onCommit={(v) => change('Rename mark', { name: v })}
+          />
+          <LengthField
+            label="Height"
+            mm={record.heightMm}
+            units={units}
+            disabled={readOnly}
+            onCommit={(heightMm) => change('Change height', { heightMm })}
+          />
+        </>
+      ) : null}
+      {record.type === 'stand' ? (
+        <LengthField
+          label="Height"
+          mm={record.heightMm}
+          units={units}
+          disabled={readOnly}
+          onCommit={(heightMm) => change('Change height', { heightMm })}
+        />
+      ) : null}
+      {record.type === 'outlet' ? <OutletRows outlet={record} onChange={change} readOnly={readOnly} /> : null}
+      {record.type === 'source' ? (
+        <Field
+          label="Volts"
+          value={record.voltsV}
+          format={(v) => (v === undefined ? '' : `${v} V`)}
+          parse={parseVolts}
+          disabled={readOnly}
+          hint={record.voltsV === undefined ? 'measure, leg to neutral; empty: not known' : 'leg to neutral'}
+          onCommit={(voltsV) => change('Change source volts', { voltsV })}
+        />
+      ) : null}
+      {record.type === 'cable' ? <CableRows cable={record} /> : null}
+      {record.type === 'wall' ? (
+        <>
+          <Row label="Length">
+            {formatLength(
+              Math.hypot(record.to.xMm - record.from.xMm, record.to.yMm - record.from.yMm),
+              units,
+            )}
+          </Row>
+          <LengthField
+            label="Height"
+            mm={record.heightMm}
+            units={units}
+            disabled={readOnly}
+            onCommit={(heightMm) => change('Change wall height', { heightMm })}
+          />
+          <Row label="Material">{record.material}</Row>
+        </>
+      ) : null}
+      {ref ? (
+        <>
+          <h3 className="inspector-head">Power</h3>
+          <Row label="Fed from">
+            <button type="button" className="link" disabled={readOnly} onClick={() => setPlugging(true)}>
+              {feed ? portName(plan, feed.from) : 'Plug in…'}
+            </button>
+          </Row>
+        </>
+      ) : null}
+      {record.type === 'box' ||
+      record.type === 'source' ||
+      record.type === 'outlet' ||
+      record.type === 'cable' ? (
+        <EntityFigures
+          recordId={record.type === 'outlet' ? record.sourceId : record.id}
+          wayId={record.type === 'outlet' ? record.wayId : undefined}
+        />
+      ) : null}
+      {plugging && ref ? <PlugDialog inlet={ref} onClose={() => setPlugging(false)} /> : null}
+    </section>
+  );
+};
+
+const OutletRows = ({
+  outlet,
+  onChange,
+  readOnly,
+}: {
+  readonly outlet: Outlet;
+  readonly onChange: (label: string, patch: Record<string, unknown>) => void;
+  readonly readOnly: boolean;
+}) => {
+  const plan = useSessionSlice((s) => s.plan);
+  const ways = waysOf(plan, outlet.sourceId);
+  return (
+    <Row label="Circuit">
+      <select
+        className="inline-input"
+        aria-label="Circuit"
+        disabled={readOnly}
+        value={outlet.wayId}
+        onChange={(e) => onChange('Change circuit', { wayId: e.target.value })}
+      >
+        {ways.map((w) => (
+          <option key={w.id} value={w.id}>
+            {w.label} · {w.breakerA} A
+          </option>
+        ))}
+      </select>
+    </Row>
+  );
+};
+
+const CableRows = ({ cable }: { readonly cable: Cable }) => {
+  const plan = useSessionSlice((s) => s.plan);
+  const units = planRecord(plan).lengthUnits;
+  const l = cableLength(plan, cable);
+  if (!l) return <p className="soft">One end is not on the drawing, so it has no length.</p>;
+  return (
+    <>
+      <Row label="Drawn">{formatLength(l.drawnMm, units)}</Row>
+      <Row label="Rises">{formatLength(l.risesMm, units)}</Row>
+      <Row label="Slack">
+        {formatLength(l.slackMm, units)}
+        {l.slackAssumed ? <span className="row-hint">assumed</span> : null}
+      </Row>
+      <Row label="Pieces">
+        {l.piecesMm.map((mm) => formatCableLength(mm, units)).join(' + ')}
+        <span className="row-hint">{l.couplings} couplings</span>
+      </Row>
+    </>
+  );
+};
+
+const LengthField = ({
+  label,
+  mm,
+  units,
+  disabled,
+  onCommit,
+}: {
+  readonly label: string;
+  readonly mm: number;
+  readonly units: 'imperial' | 'metric';
+  readonly disabled: boolean;
+  readonly onCommit: (mm: number) => void;
+}) => (
+  <Field
+    label={label}
+    value={mm}
+    format={(v) => formatLength(v, units)}
+    parse={(t) => {
+      const r = parseLengthMm(t, units);
+      return r.ok && r.value < 0 ? fail({ what: 'It cannot be below the floor.' }) : r;
+    }}
+    disabled={disabled}
+    onCommit={onCommit}
+  />
+);
+
+const parseVolts = (t: string): Result<number | undefined> => {
+  const s = t.replace(/v(olts?)?$/i, '').trim();
+  if (s === '') return ok(undefined);
+  const n = Number(s.replace(',', '.'));
+  return n > 0 && n < 1000
+    ? ok(n)
+    : fail({ what: `“${t}” is not a voltage.`, todo: 'Write what the meter showed, like 118.5.' });
+};

@@ -1,0 +1,112 @@
+import { formatAmps, formatVoltAmps, formatWatts } from '../../kernel/units.ts';
+import { planRecord } from '../../plan/plan.ts';
+import type { Meter as MeterFigures, SourceRow } from '../../report/summary.ts';
+import { Figure } from '../common/Figure.tsx';
+import { Meter } from '../common/Meter.tsx';
+import { Severity } from '../common/Severity.tsx';
+import { useSessionSlice } from '../hooks.ts';
+import { useSupply } from '../supply.ts';
+import { useUi } from '../ui-state.ts';
+import './rail.css';
+
+/** Along the bottom of every workspace: each source's legs now, at worst, and the limit; and the findings. */
+export const MeterRail = () => {
+  const supply = useSupply();
+  const { assessment, revision, plan } = useSessionSlice((s) => ({
+    assessment: s.assessment,
+    revision: s.revision,
+    plan: s.plan,
+  }));
+  const setFindings = useUi((u) => u.setFindings);
+  const count = (level: 'stop' | 'warn' | 'note'): number =>
+    assessment?.findings.filter((f) => f.severity === level).length ?? 0;
+  const behind = assessment !== undefined && assessment.revision !== revision;
+
+  return (
+    <section className="rail" aria-label="Meters">
+      <div className={behind ? 'rail-sources stale' : 'rail-sources'}>
+        {!supply ? <p className="soft">Computing…</p> : null}
+        {supply?.sources.length === 0 ? (
+          <p className="soft rail-empty">
+            No source of power yet. Find “generator”, “panel” or “wall circuit” among the gear and place it.
+          </p>
+        ) : null}
+        {supply?.sources.map((s) => (
+          <SourceMeters key={s.id} source={s} />
+        ))}
+      </div>
+      <div className="rail-findings">
+        <button type="button" className="rail-counts" onClick={() => setFindings(true)}>
+          <span className="visually-hidden">Open the findings: </span>
+          {(['stop', 'warn', 'note'] as const).map((level) => (
+            <Severity key={level} level={level}>
+              {count(level)}
+            </Severity>
+          ))}
+        </button>
+        <p className="soft small">
+          {behind ? 'computing…' : supply ? `showing ${supply.setup}` : ''} ·{' '}
+          {planRecord(plan).practice === 'north-america' ? 'North America' : 'Europe'}
+        </p>
+        <p className="rail-key small soft" aria-hidden="true">
+          <span className="key-bar" /> worst <span className="key-now" /> this setup{' '}
+          <span className="key-limit" /> limit
+        </p>
+      </div>
+    </section>
+  );
+};
+
+const SHOWN_CIRCUITS = 4;
+
+const SourceMeters = ({ source }: { readonly source: SourceRow }) => {
+  // A house panel is metered by circuit, because that is where it trips; anything else by leg.
+  const byCircuit = source.legs.every((l) => l.limitA === undefined) || source.what === 'wall-circuit';
+  const circuits = source.circuits
+    .filter((c) => c.amps.worstA > 0)
+    .sort((a, b) => b.amps.worstPct - a.amps.worstPct)
+    .slice(0, SHOWN_CIRCUITS);
+  const neutralUsed = source.neutral.worstA > 0.05 && source.legs.length > 1;
+  return (
+    <section className="rail-source" aria-label={source.label}>
+      <h2 className="rail-head">
+        <span className="strong">{source.label}</span> <span className="soft">{source.kindName}</span>
+      </h2>
+      {source.notComputed ? <p className="soft">Not computed: {source.notComputed}</p> : null}
+      {byCircuit
+        ? circuits.map((c) => <MeterLine key={c.key} name={c.label} meter={c.amps} />)
+        : source.legs.map((m) => <MeterLine key={m.name} name={m.name} meter={m} />)}
+      {!byCircuit && neutralUsed ? <MeterLine name="N" meter={source.neutral} /> : null}
+      {byCircuit && circuits.length === 0 ? <p className="soft">nothing plugged</p> : null}
+      <p className="rail-power small soft">
+        <Figure figureKey={source.watts.figureKey}>{formatWatts(source.watts.now)}</Figure>,{' '}
+        {formatVoltAmps(source.voltAmps.now)} now; worst {formatWatts(source.watts.worst)}
+        {source.watts.rated !== undefined ? ` of ${formatWatts(source.watts.rated)}` : ''}
+      </p>
+    </section>
+  );
+};
+
+const MeterLine = ({ name, meter }: { readonly name: string; readonly meter: MeterFigures }) => {
+  const over = meter.limitA !== undefined && meter.worstA > meter.limitA;
+  return (
+    <div className="rail-line">
+      <span className="rail-name strong" title={name}>
+        {name}
+      </span>
+      <Meter now={meter.nowA} worst={meter.worstA} limit={meter.limitA} />
+      <span className="num">
+        <Figure figureKey={meter.figureKey} title={`${name} in this setup: show the working`}>
+          {Number.isFinite(meter.nowA) ? meter.nowA.toFixed(1) : '–'}
+        </Figure>
+      </span>
+      <span
+        className={over ? 'num over' : 'num'}
+        title={meter.worstSetup ? `worst in ${meter.worstSetup}` : undefined}
+      >
+        <span className="strong">{Number.isFinite(meter.worstA) ? meter.worstA.toFixed(1) : '–'}</span>
+        <span className="soft"> / {meter.limitA === undefined ? '–' : formatAmps(meter.limitA)}</span>
+      </span>
+    </div>
+  );
+};

@@ -1,0 +1,73 @@
+import { problemText } from '../../kernel/result.ts';
+import { useKeys } from '../commands.ts';
+import { CommandDialog } from '../dialogs/CommandDialog.tsx';
+import { FindingsDrawer } from '../dialogs/FindingsDrawer.tsx';
+import { ShortcutsDialog } from '../dialogs/ShortcutsDialog.tsx';
+import { TitleDialog } from '../dialogs/TitleDialog.tsx';
+import { WorkingDialog } from '../dialogs/WorkingDialog.tsx';
+import { FloorWorkspace } from '../floor/FloorWorkspace.tsx';
+import { useSessionSlice } from '../hooks.ts';
+import { IssueDialog } from '../papers/IssueDialog.tsx';
+import { PapersWorkspace } from '../papers/PapersWorkspace.tsx';
+import { PowerWorkspace } from '../power/PowerWorkspace.tsx';
+import { useServices } from '../services.ts';
+import { useUi } from '../ui-state.ts';
+import { Fault } from './Fault.tsx';
+import { MeterRail } from './MeterRail.tsx';
+import { SaveBanner } from './SaveBanner.tsx';
+import { TopBar } from './TopBar.tsx';
+import './shell.css';
+
+/** An open plan: bar, workspace, meter rail, and what opens on top. */
+export const PlanScreen = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => {
+  const { session, saveFile } = useServices();
+  const workspace = useSessionSlice((s) => s.workspace);
+  const dialog = useUi((u) => u.dialog);
+  const open = useUi((u) => u.open);
+  useKeys();
+
+  const save = async (): Promise<void> => {
+    const r = await saveFile();
+    session.set({ message: r.ok ? (r.value ? `Saved as ${r.value}.` : '') : problemText(r.error) });
+  };
+
+  return (
+    <div className="app">
+      <TopBar
+        onIssue={() => open('issue')}
+        onCommands={() => open('commands')}
+        onShortcuts={() => open('shortcuts')}
+        onTitle={() => open('title')}
+        onSaveFile={() => void save()}
+      />
+      <SaveBanner onSaveFile={() => void save()} />
+      <div className="workspace">
+        <Fault screen={workspace} onSaveFile={() => void save()}>
+          {workspace === 'floor' ? <FloorWorkspace fitAtFirst={fitAtFirst} /> : null}
+          {workspace === 'power' ? <PowerWorkspace /> : null}
+          {workspace === 'papers' ? <PapersWorkspace /> : null}
+        </Fault>
+      </div>
+      <MeterRail />
+      <svg className="visually-hidden" aria-hidden="true">
+        <defs>
+          <pattern
+            id="over-hatch"
+            width="4"
+            height="4"
+            patternUnits="userSpaceOnUse"
+            patternTransform="rotate(45)"
+          >
+            <rect width="2" height="4" className="hatch-ink" />
+          </pattern>
+        </defs>
+      </svg>
+      <WorkingDialog />
+      <FindingsDrawer />
+      {dialog === 'title' ? <TitleDialog /> : null}
+      {dialog === 'commands' ? <CommandDialog /> : null}
+      {dialog === 'shortcuts' ? <ShortcutsDialog /> : null}
+      {dialog === 'issue' ? <IssueDialog /> : null}
+    </div>
+  );
+};
