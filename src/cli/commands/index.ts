@@ -1,6 +1,10 @@
 import type { Command } from '../command.ts';
+import { check } from './check.ts';
+import { explain } from './explain.ts';
 import { gear } from './gear.ts';
 import { schema } from './schema.ts';
 
 /** All subcommands, in the order of the overview. */
-export const commands: ReadonlyMap<string, Command> = new Map(Object.entries({ gear, schema }));
+export const commands: ReadonlyMap<string, Command> = new Map(
+  Object.entries({ check, explain, gear, schema }),
+);
