@@ -3,9 +3,18 @@ import { fail, ok, type Problem, type Result } from '../kernel/result.ts';
 import { connector } from '../plan/connectors.ts';
 import { cablesThatFit, outletsFor } from '../plan/edits/plug.ts';
 import type { CableKind } from '../plan/kinds/kinds.ts';
-import { recordName } from '../plan/names.ts';
+import type { InletPort, OutletPort } from '../plan/kinds/ports.ts';
+import { portName, recordName } from '../plan/names.ts';
 import { kindOf, type Plan, recordOf } from '../plan/plan.ts';
-import { feedOf, inletsOf, outletsOf, placeOf, pluggedInto, powerInletRecord } from '../plan/ports.ts';
+import {
+  feedOf,
+  inletsOf,
+  outletsOf,
+  placeOf,
+  pluggedInto,
+  powerInletRecord,
+  waysOf,
+} from '../plan/ports.ts';
 import type { PortRef } from '../plan/records/index.ts';
 import { capital } from './words.ts';
 
@@ -34,7 +43,7 @@ const plugWords = (id: string): string => connector(id)?.name ?? id;
 
 /**
  * The run from one thing to another: a free outlet port, ways before unprotected pass-through ports, an inlet without
- * a feed before one with, and the first cable kind that fits both. A problem says in words why there is none.
+ * a feed before one with, and a cable kind that fits both and carries what the way's breaker lets through. A problem says in words why there is none.
  */
 export const runBetween = (
   plan: Plan,
@@ -63,10 +72,18 @@ export const runBetween = (
   for (const inlet of wanted) {
     const to: PortRef = { recordId: takerId, portId: inlet.id };
     const own = outletsFor(plan, to, cables).filter((o) => o.ref.recordId === giverId);
-    const old = feedOf(plan, to);
-    const free = own.filter((o) => isFree(plan, o.ref) || old?.from.portId === o.ref.portId);
+    if (feedOf(plan, to)?.from.recordId === giverId)
+      return fail({
+        what: `${capital(taker)} is plugged into ${portName(plan, feedOf(plan, to)?.from ?? to)} already.`,
+      });
+    const free = own.filter((o) => isFree(plan, o.ref));
     const chosen = free.find((o) => o.port.wayId !== undefined) ?? free[0];
-    if (chosen) return ok({ from: chosen.ref, to, kind: chosen.kind });
+    if (chosen)
+      return ok({
+        from: chosen.ref,
+        to,
+        kind: cableFor(plan, chosen.ref, chosen.port, inlet, cables) ?? chosen.kind,
+      });
     if (own.length > 0)
       return fail({
         what: `Every outlet of ${giver.charAt(0).toLowerCase()}${giver.slice(1)} that fits ${taker} is taken.`,
@@ -85,6 +102,26 @@ export const runBetween = (
     what: `No cable in the gear book leads from ${giver} (${has}) to ${taker} (${needs}).`,
     todo: 'Choose an outlet that mates, or put a box between.',
   });
+};
+
+/** Of the cables that fit, the first that carries what the way's breaker lets through; else the one that carries most. */
+const cableFor = (
+  plan: Plan,
+  from: PortRef,
+  outlet: OutletPort,
+  inlet: InletPort,
+  cables: readonly CableKind[],
+): CableKind | undefined => {
+  const fit = cablesThatFit(outlet, inlet, cables);
+  const owner = recordOf(plan, 'outlet', from.recordId)?.sourceId ?? from.recordId;
+  const breakerA = waysOf(plan, owner).find((w) => w.id === outlet.wayId)?.breakerA ?? 0;
+  return (
+    fit.find((k) => k.ampacityA >= breakerA) ??
+    fit.reduce<CableKind | undefined>(
+      (best, k) => (best && best.ampacityA >= k.ampacityA ? best : k),
+      undefined,
+    )
+  );
 };
 
 const fed = (plan: Plan, recordId: Id, portId: string): boolean =>

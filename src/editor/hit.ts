@@ -87,7 +87,7 @@ const primitiveHit = (q: Primitive, p: Point, scale: number): Hit => {
   switch (q.kind) {
     case 'path': {
       const lines = linesOf(q.d);
-      const solid = q.fill !== undefined && q.fill.hatch === undefined && insideOf(lines, p);
+      const solid = q.fill !== undefined && insideOf(lines, p);
       return { solid, distanceMm: solid ? 0 : lineDistance(lines, p) };
     }
     case 'circle': {

@@ -22,7 +22,7 @@ export const putOnStands: Command = {
     const s = session.getState();
     const fits = units(s, false).flatMap((fixture) => {
       const kind = kindOf(s.plan, fixture.kindId, 'fixture');
-      const stand = kind && standFor(kind, book.stands());
+      const stand = kind && standFor(kind, book.stands(), fixture.heightMm);
       return stand ? [{ id: fixture.id, stand }] : [];
     });
     if (fits.length === 0) {
