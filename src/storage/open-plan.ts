@@ -3,18 +3,15 @@ import { applyChanges, isEmptyChange, type Transaction } from '../plan/change-se
 import { PLAN_VERSION } from '../plan/file.ts';
 import { emptyPlan, type Plan } from '../plan/plan.ts';
 import { changesOf, differenceByValue, editOf, editsOf, entryOf } from './journal.ts';
+import { Listeners } from './listeners.ts';
 import { type LoadedPlan, loadPlan } from './load.ts';
 import type { Head, Medium, Part } from './medium.ts';
-import { type ChannelPort, type HeldLock, holdLock, type Platform } from './platform.ts';
+import type { HeldLock, Platform } from './platform.ts';
 import type { OpenPlan, SaveState } from './port.ts';
 import { claimEpoch, partedCopy, writeBatch, writeNew } from './stored-plan.ts';
+import { TabLink, YIELD_MS } from './tab-link.ts';
 import { missingProblem, readProblem, writeProblem } from './words.ts';
 import { type Queued, WriteQueue } from './write-queue.ts';
-
-type Message =
-  | { readonly kind: 'entry'; readonly entry: Part }
-  | { readonly kind: 'yield' }
-  | { readonly kind: 'yielded' };
 
 interface Reading {
   readonly loaded: LoadedPlan;
@@ -23,20 +20,16 @@ interface Reading {
 
 type Role = 'writer' | 'yielding' | 'follower' | 'newer' | 'closed';
 
-/** How long a tab that wants to write waits for the one that does to finish its last write. */
-export const YIELD_MS = 1500;
-
 /** An open plan: the writer of it, or a follower. The promises are in SPEC.md. */
 export class StoredPlanHandle implements OpenPlan {
   readonly planId: string;
   readonly #medium: Medium;
   readonly #platform: Platform;
-  readonly #channel: ChannelPort | undefined;
+  readonly #tabs: TabLink;
   readonly #queue: WriteQueue;
-  readonly #stateListeners = new Set<(s: SaveState) => void>();
-  readonly #foreignListeners = new Set<(t: Transaction, after: Plan) => void>();
-  readonly #noticeListeners = new Set<(text: string) => void>();
-  readonly #yielded = new Set<() => void>();
+  readonly #states = new Listeners<[SaveState]>();
+  readonly #foreign = new Listeners<[Transaction, Plan]>();
+  readonly #lateNotices = new Listeners<[string]>();
   #state: SaveState = { state: 'read-only', reason: 'other-tab' };
   #role: Role = 'follower';
   #loaded: LoadedPlan;
@@ -45,15 +38,14 @@ export class StoredPlanHandle implements OpenPlan {
   #seq: number;
   #epoch: number | undefined;
   #lock: HeldLock | undefined;
-  #waiting: AbortController | undefined;
   /** What other tabs say is dealt with one after the other. */
   #turn: Promise<unknown> = Promise.resolve();
 
-  private constructor(medium: Medium, platform: Platform, planId: string, channel: ChannelPort | undefined) {
+  private constructor(medium: Medium, platform: Platform, planId: string) {
     this.planId = planId;
     this.#medium = medium;
     this.#platform = platform;
-    this.#channel = channel;
+    this.#tabs = new TabLink(platform, planId);
     this.#queue = new WriteQueue(
       platform,
       (batch) => this.#write(batch),
@@ -66,14 +58,16 @@ export class StoredPlanHandle implements OpenPlan {
 
   /** Opens a plan: as the writer where no other tab is, else as a follower. */
   static async open(medium: Medium, platform: Platform, planId: string): Promise<Result<OpenPlan>> {
-    const channel = platform.openChannel(`lampwright:${planId}`);
-    const handle = new StoredPlanHandle(medium, platform, planId, channel);
+    const handle = new StoredPlanHandle(medium, platform, planId);
     // Other tabs' words that come while loading wait for their turn.
     const opened = handle.#start();
     handle.#turn = opened;
-    channel?.onMessage((m) => handle.#hear(m as Message));
+    handle.#tabs.listen({
+      entry: (entry) => void handle.#inTurn(() => handle.#catchUp(entry)),
+      yield: () => void handle.#inTurn(() => handle.#yield()),
+    });
     const outcome = await opened;
-    if (!outcome.ok) channel?.close();
+    if (!outcome.ok) handle.#tabs.close();
     return outcome.ok ? ok(handle) : outcome;
   }
 
@@ -90,18 +84,15 @@ export class StoredPlanHandle implements OpenPlan {
   }
 
   onSaveState(listener: (s: SaveState) => void): () => void {
-    this.#stateListeners.add(listener);
-    return () => this.#stateListeners.delete(listener);
+    return this.#states.add(listener);
   }
 
   onForeign(listener: (t: Transaction, after: Plan) => void): () => void {
-    this.#foreignListeners.add(listener);
-    return () => this.#foreignListeners.delete(listener);
+    return this.#foreign.add(listener);
   }
 
   onNotice(listener: (text: string) => void): () => void {
-    this.#noticeListeners.add(listener);
-    return () => this.#noticeListeners.delete(listener);
+    return this.#lateNotices.add(listener);
   }
 
   append(transaction: Transaction, after: Plan): void {
@@ -123,9 +114,8 @@ export class StoredPlanHandle implements OpenPlan {
     await this.#turn.catch(() => undefined);
     this.#role = 'closed';
     this.#queue.take();
-    this.#waiting?.abort();
     this.#lock?.release();
-    this.#channel?.close();
+    this.#tabs.close();
   }
 
   async takeOver(): Promise<Result<Plan>> {
@@ -135,19 +125,14 @@ export class StoredPlanHandle implements OpenPlan {
         what: 'This plan was saved by a newer version of the program.',
         todo: 'Update this program to change it.',
       });
-    if (this.#platform.locks) {
-      await this.#askToYield();
-      this.#waiting?.abort();
-      const lock = await holdLock(this.#platform.locks, this.#lockName, { steal: true });
+    if (this.#tabs.hasLocks) {
+      await this.#tabs.askToYield();
+      const lock = await this.#tabs.steal();
       if (!lock)
         return fail({ what: 'Another window took the plan at the same moment.', todo: 'Try again.' });
       this.#hold(lock);
     }
     return this.#inTurn(() => this.#becomeWriter());
-  }
-
-  get #lockName(): string {
-    return `lampwright:${this.planId}`;
   }
 
   async #start(): Promise<Result<void>> {
@@ -159,8 +144,8 @@ export class StoredPlanHandle implements OpenPlan {
       this.#say({ state: 'read-only', reason: 'newer-version' });
       return ok(undefined);
     }
-    if (this.#platform.locks) {
-      const lock = await holdLock(this.#platform.locks, this.#lockName, { ifAvailable: true });
+    if (this.#tabs.hasLocks) {
+      const lock = await this.#tabs.takeIfFree();
       if (!lock) {
         this.#follow();
         return ok(undefined);
@@ -194,11 +179,7 @@ export class StoredPlanHandle implements OpenPlan {
     const { changes, plan } = differenceByValue(before, loaded.plan);
     this.#plan = plan;
     if (!isEmptyChange(changes))
-      this.#tellForeign({ label: 'Changes from another window', origin: 'other-tab', changes });
-  }
-
-  #tellForeign(t: Transaction): void {
-    for (const l of [...this.#foreignListeners]) l(t, this.#plan);
+      this.#foreign.tell({ label: 'Changes from another window', origin: 'other-tab', changes }, this.#plan);
   }
 
   /** Claims the epoch, then takes the newest plan: nothing can come between. */
@@ -253,16 +234,13 @@ export class StoredPlanHandle implements OpenPlan {
   #follow(): void {
     this.#role = 'follower';
     this.#say({ state: 'read-only', reason: 'other-tab' });
-    const { locks } = this.#platform;
-    if (!locks) return;
-    const waiting = new AbortController();
-    this.#waiting = waiting;
-    void holdLock(locks, this.#lockName, { signal: waiting.signal }).then((lock) => {
-      if (!lock) return;
-      if (this.#role !== 'follower' || waiting.signal.aborted) return lock.release();
-      this.#hold(lock);
-      void this.#inTurn(() => this.#becomeWriter());
-    });
+    this.#tabs.wait(
+      () => this.#role === 'follower',
+      (lock) => {
+        this.#hold(lock);
+        void this.#inTurn(() => this.#becomeWriter());
+      },
+    );
   }
 
   async #write(batch: readonly Queued[]): Promise<'written' | 'refused'> {
@@ -282,7 +260,7 @@ export class StoredPlanHandle implements OpenPlan {
     this.#seq = head.seq;
     this.#loaded = { ...this.#loaded, needsSnapshot: false, damaged: [] };
     const edits = batch.map((q) => q.edit);
-    this.#post({ kind: 'entry', entry: entryOf(this.planId, head.seq, edits) });
+    this.#tabs.tellEntry(entryOf(this.planId, head.seq, edits));
     return 'written';
   }
 
@@ -307,12 +285,12 @@ export class StoredPlanHandle implements OpenPlan {
       try {
         const { newPlanId, nowMs } = this.#platform;
         await writeNew(this.#medium, newPlanId(), partedCopy(unsaved.after), nowMs());
-        this.#notice(
+        this.#lateNotices.tell(
           'Another window took over this plan before the last changes here were saved. They are kept in a copy on the start page.',
         );
       } catch (error) {
         const { what, todo } = writeProblem(error);
-        this.#notice(`Another window took over this plan. ${what} ${todo}`);
+        this.#lateNotices.tell(`Another window took over this plan. ${what} ${todo}`);
       }
     }
     const read = await this.#read();
@@ -328,12 +306,6 @@ export class StoredPlanHandle implements OpenPlan {
     );
   }
 
-  #hear(message: Message): void {
-    if (message.kind === 'yielded') {
-      for (const go of this.#yielded) go();
-    } else void this.#inTurn(() => (message.kind === 'entry' ? this.#catchUp(message.entry) : this.#yield()));
-  }
-
   async #catchUp(entry: Part): Promise<void> {
     if (this.#role !== 'follower' || entry.seq <= this.#seq) return;
     const edits = entry.seq === this.#seq + 1 && entry.version === PLAN_VERSION ? editsOf(entry) : undefined;
@@ -347,7 +319,7 @@ export class StoredPlanHandle implements OpenPlan {
       const changes = changesOf(this.#plan, edit);
       if (isEmptyChange(changes)) continue;
       this.#plan = applyChanges(this.#plan, changes);
-      this.#tellForeign({ label: edit.label, origin: 'other-tab', changes });
+      this.#foreign.tell({ label: edit.label, origin: 'other-tab', changes }, this.#plan);
     }
   }
 
@@ -356,7 +328,7 @@ export class StoredPlanHandle implements OpenPlan {
     this.#role = 'yielding';
     this.#say({ state: 'read-only', reason: 'other-tab' });
     await this.#queue.flush();
-    this.#post({ kind: 'yielded' });
+    this.#tabs.tellYielded();
     // The tab that asked may be gone by now.
     this.#platform.after(YIELD_MS * 2, () => {
       if (this.#role !== 'yielding' || !this.#lock) return;
@@ -364,23 +336,6 @@ export class StoredPlanHandle implements OpenPlan {
       this.#say({ state: 'saved', atMs: this.#platform.nowMs() });
       void this.#queue.flush();
     });
-  }
-
-  #askToYield(): Promise<void> {
-    return new Promise((resolve) => {
-      const go = (): void => {
-        this.#yielded.delete(go);
-        callOff();
-        resolve();
-      };
-      const callOff = this.#platform.after(YIELD_MS, go);
-      this.#yielded.add(go);
-      this.#post({ kind: 'yield' });
-    });
-  }
-
-  #post(message: Message): void {
-    this.#channel?.post(message);
   }
 
   #inTurn<T>(work: () => Promise<T>): Promise<T> {
@@ -391,10 +346,6 @@ export class StoredPlanHandle implements OpenPlan {
 
   #say(state: SaveState): void {
     this.#state = state;
-    for (const l of [...this.#stateListeners]) l(state);
-  }
-
-  #notice(text: string): void {
-    for (const l of [...this.#noticeListeners]) l(text);
+    this.#states.tell(state);
   }
 }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { YIELD_MS } from '../../../src/storage/open-plan.ts';
 import type { OpenPlan } from '../../../src/storage/port.ts';
+import { YIELD_MS } from '../../../src/storage/tab-link.ts';
 import { BATCH_MS } from '../../../src/storage/write-queue.ts';
 import { media } from '../../support/media.ts';
 import { smallPlan } from '../../support/small-plan.ts';
