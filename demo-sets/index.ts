@@ -23,4 +23,11 @@ export const demoPlans: readonly DemoSet[] = [
       'A street front past midnight on one 100 kW generator. Forty-eight units on eight boxes; one 2.5 kW unit hangs on a 20 A way, and one run is too long.',
     load: () => import('./street.plan.json', { with: { type: 'json' } }).then(json),
   },
+  {
+    slug: 'stage',
+    title: 'Stage, three sets',
+    story:
+      'A studio stage in metres on a 230/400 V service. Seventy-one units, twenty-four of them pixel tubes over five universes, in five setups.',
+    load: () => import('./stage.plan.json', { with: { type: 'json' } }).then(json),
+  },
 ];

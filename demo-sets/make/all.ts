@@ -1,4 +1,5 @@
 import type { Plan } from '../../src/plan/plan.ts';
+import { stage } from './stage.ts';
 import { street } from './street.ts';
 import { study } from './study.ts';
 
@@ -6,4 +7,5 @@ import { study } from './study.ts';
 export const demoMakers: Readonly<Record<string, () => Plan>> = {
   study,
   street,
+  stage,
 };

@@ -697,7 +697,7 @@ const close = (d: Builder): void => {
   d.fixture({
     unit: '38',
     kind: 'led-panel-60x60',
-    at: [49, 24],
+    at: [47.8, 24],
     h: 7,
     aim: 'iris',
     stand: 'stand-combo-2',
@@ -705,7 +705,7 @@ const close = (d: Builder): void => {
     gel: '',
     feed: 'K8:1a',
     patch: [1, 'full'],
-    route: [[49, 50.5]],
+    route: [[47.8, 50.5]],
   });
   d.fixture({
     unit: '39',
@@ -762,7 +762,7 @@ const close = (d: Builder): void => {
   d.fixture({
     unit: '46',
     kind: 'led-spot-220w',
-    at: [63, 21],
+    at: [66.3, 21.5],
     h: 6,
     aim: 'iris',
     stand: 'stand-baby-2',
@@ -771,7 +771,7 @@ const close = (d: Builder): void => {
     patch: [1, 'white'],
     route: [
       [51, 44.8],
-      [63, 44.8],
+      [66.3, 44.8],
     ],
   });
 };
