@@ -12,6 +12,7 @@ import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { EntityFigures } from './EntityFigures.tsx';
 import { PlugDialog } from './PlugDialog.tsx';
+import { SourceCircuits } from './SourceCircuits.tsx';
 
 const anyText = (s: string): Result<string> => ok(s.trim());
 const text = (s: string): string => s;
@@ -89,6 +90,7 @@ export const OtherInspector = ({ record }: { readonly record: AnyRecord }) => {
           onCommit={(voltsV) => change('Change source volts', { voltsV })}
         />
       ) : null}
+      {record.type === 'source' ? <SourceCircuits source={record} /> : null}
       {record.type === 'cable' ? <CableRows cable={record} /> : null}
       {record.type === 'wall' ? (
         <>

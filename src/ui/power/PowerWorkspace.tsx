@@ -129,7 +129,7 @@ const CircuitBody = ({ circuit }: { readonly circuit: CircuitRow }) => {
     <tbody>
       <tr className="power-circuit">
         <th scope="row">
-          {circuit.owner} {circuit.wayId === undefined ? circuit.label : `way ${circuit.label}`}
+          {circuit.label}
           {circuit.outlets.length > 0 ? <span className="soft"> {circuit.outlets.join(', ')}</span> : null}
         </th>
         <td>{circuit.legs}</td>

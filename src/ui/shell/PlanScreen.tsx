@@ -2,6 +2,7 @@ import { problemText } from '../../kernel/result.ts';
 import { useKeys } from '../commands.ts';
 import { CommandDialog } from '../dialogs/CommandDialog.tsx';
 import { FindingsDrawer } from '../dialogs/FindingsDrawer.tsx';
+import { SetupsDialog } from '../dialogs/SetupsDialog.tsx';
 import { ShortcutsDialog } from '../dialogs/ShortcutsDialog.tsx';
 import { TitleDialog } from '../dialogs/TitleDialog.tsx';
 import { WorkingDialog } from '../dialogs/WorkingDialog.tsx';
@@ -38,6 +39,7 @@ export const PlanScreen = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => 
         onCommands={() => open('commands')}
         onShortcuts={() => open('shortcuts')}
         onTitle={() => open('title')}
+        onSetups={() => open('setups')}
         onSaveFile={() => void save()}
       />
       <SaveBanner onSaveFile={() => void save()} />
@@ -65,6 +67,7 @@ export const PlanScreen = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => 
       <WorkingDialog />
       <FindingsDrawer />
       {dialog === 'title' ? <TitleDialog /> : null}
+      {dialog === 'setups' ? <SetupsDialog /> : null}
       {dialog === 'commands' ? <CommandDialog /> : null}
       {dialog === 'shortcuts' ? <ShortcutsDialog /> : null}
       {dialog === 'issue' ? <IssueDialog /> : null}

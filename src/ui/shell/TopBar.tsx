@@ -18,6 +18,7 @@ interface TopBarProps {
   readonly onCommands: () => void;
   readonly onShortcuts: () => void;
   readonly onTitle: () => void;
+  readonly onSetups: () => void;
   readonly onSaveFile: () => void;
 }
 
@@ -47,6 +48,7 @@ export const TopBar = (p: TopBarProps) => {
           <Menu.Positioner sideOffset={4} align="start">
             <Menu.Popup className="menu">
               <Item onClick={p.onTitle}>Title and crew…</Item>
+              <Item onClick={p.onSetups}>Setups…</Item>
               <Item onClick={p.onSaveFile}>Save plan file…</Item>
               <div className="menu-line" />
               <Item onClick={p.onCommands} keys="/">

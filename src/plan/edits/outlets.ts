@@ -1,0 +1,51 @@
+import type { Point } from '../../kernel/geometry.ts';
+import type { Id, NewId } from '../../kernel/ids.ts';
+import { type ChangeSet, Draft } from '../change-set.ts';
+import { connector } from '../connectors.ts';
+import type { Way } from '../kinds/ports.ts';
+import { type Plan, planRecord, recordOf } from '../plan.ts';
+import { waysOf } from '../ports.ts';
+import type { RecordOf } from '../records/index.ts';
+import { nextLabel } from './place.ts';
+
+/** The connector a wall outlet on such a circuit usually has. Common practice, no published source. */
+export const usualConnector = (practice: RecordOf<'plan'>['practice'], breakerA: number): string =>
+  practice === 'europe' ? 'schuko-16' : breakerA >= 20 ? 'nema-5-20' : 'nema-5-15';
+
+/** Puts a wall outlet of a source's circuit on the floor. */
+export const addOutlet = (
+  plan: Plan,
+  what: { readonly sourceId: Id; readonly wayId: Id; readonly floorId: Id; readonly at: Point },
+  newId: NewId,
+): { readonly changes: ChangeSet; readonly outlet: RecordOf<'outlet'> } => {
+  const way = waysOf(plan, what.sourceId).find((w) => w.id === what.wayId);
+  const id = usualConnector(planRecord(plan).practice, way?.breakerA ?? 0);
+  const outlet: RecordOf<'outlet'> = {
+    id: newId('ol'),
+    type: 'outlet',
+    floorId: what.floorId,
+    at: what.at,
+    rotationDeg: 0,
+    heightMm: 300,
+    sourceId: what.sourceId,
+    wayId: what.wayId,
+    connector: id,
+    legs: connector(id)?.legs ?? 1,
+    neutral: connector(id)?.neutral ?? true,
+    label: nextLabel(plan, 'W'),
+  };
+  return { changes: new Draft(plan).put(outlet).changes(), outlet };
+};
+
+/** Changes one circuit of a source as read off the panel: its name or its breaker. */
+export const changeCircuit = (
+  plan: Plan,
+  sourceId: Id,
+  wayId: Id,
+  patch: Partial<Pick<Way, 'label' | 'breakerA'>>,
+): ChangeSet => {
+  const source = recordOf(plan, 'source', sourceId);
+  if (!source) throw new Error(`no source ${sourceId}`);
+  const ways = waysOf(plan, sourceId).map((w) => (w.id === wayId ? { ...w, ...patch } : w));
+  return new Draft(plan).put({ ...source, ways }).changes();
+};
