@@ -12,7 +12,7 @@ export interface Look {
   readonly selected: boolean;
 }
 
-export const FONT_FAMILY = '"Source Sans 3", sans-serif';
+export const FONT_FAMILY = '"Lampwright Sans", "Source Sans 3", sans-serif';
 
 /** Lines on a screen look heavier than on paper; and none may become thinner than can be seen. */
 const SCREEN_WEIGHT = 0.75;

@@ -125,9 +125,7 @@ const SOURCE_LETTER: Readonly<Record<SourceKind['what'], string>> = {
   'power-station': 'B',
 };
 
-/**
- * Adds a source. A wall circuit comes with one wall outlet of the connector its kind gives, since that is what is on the wall.
- */
+/** Adds a source with the next free label of its sort. Its volts stay unknown until someone measures them. */
 export const placeSource = (
   plan: Plan,
   kind: SourceKind,

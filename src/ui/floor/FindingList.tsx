@@ -25,7 +25,7 @@ export const FindingList = ({ title, about, exclude, limit = 50 }: FindingListPr
       (about === undefined || f.recordIds.some((id) => about.has(id))) &&
       !(exclude && f.recordIds.some((id) => exclude.has(id))),
   );
-  if (about !== undefined && found.length === 0) return null;
+  if (found.length === 0 && (about !== undefined || assessment.findings.length > 0)) return null;
   return (
     <section className="findings" aria-label={title}>
       <h3 className="inspector-head">{title}</h3>

@@ -77,7 +77,7 @@ export const FixtureInspector = ({ fixture }: { readonly fixture: Fixture }) => 
           ? `follows mark “${recordOf(plan, 'mark', fixture.aim.markId)?.name ?? 'missing'}”`
           : fixture.onPacks
             ? 'runs on its own cells'
-            : (kind?.also[0] ?? '')}
+            : (kind?.notes ?? (kind?.fieldDeg ? `field ${Math.round(kind.fieldDeg)}°` : ''))}
       </p>
 
       <h3 className="inspector-head">Place</h3>
