@@ -120,9 +120,9 @@ class Rows {
       ownerId: e.recordId,
       owner: owner?.label ?? '',
       wayId: e.wayId,
-      label: e.what === 'way' ? e.label : `${e.label}, no breaker between`,
+      label: e.what === 'way' ? e.label : `${e.label}, straight through`,
       legs: this.#legs(e),
-      breakerA: way?.breakerA,
+      breakerA: way ? way.breakerA : this.#mainA(e),
       poles: way?.poles ?? 0,
       curve: way?.curve,
       rcdMa: way?.rcdMa,
@@ -136,12 +136,22 @@ class Rows {
     };
   }
 
-  /** The way, or the source or box, that a thing hangs on. */
+  /** What guards a thing: the nearest way, or main breaker of a box, or else the source. A box without breakers is passed over. */
   #circuitOf(e: SupplyEntity): SupplyEntity | undefined {
     let up = e.parentKey === undefined ? undefined : this.#byKey.get(e.parentKey);
-    while (up && up.what !== 'way' && up.what !== 'box' && up.what !== 'source')
+    while (up && up.what !== 'way' && up.what !== 'source' && !this.#hasMain(up))
       up = up.parentKey === undefined ? undefined : this.#byKey.get(up.parentKey);
     return up;
+  }
+
+  #hasMain(e: SupplyEntity): boolean {
+    return e.what === 'box' && this.#mainA(e) !== undefined;
+  }
+
+  #mainA(e: SupplyEntity): number | undefined {
+    const r = this.#plan.records.get(e.recordId);
+    if (r?.type === 'source') return r.mainBreakerA ?? kindOf(this.#plan, r.kindId, 'source')?.mainBreakerA;
+    return r?.type === 'box' ? kindOf(this.#plan, r.kindId, 'box')?.mainBreakerA : undefined;
   }
 
   /** A source or box with loads that have no way of its own between. */

@@ -36,7 +36,7 @@ export const writerContext = (plan: Plan, f: Finding): WriterContext => {
   };
   const name = f.worstSetupId === undefined ? undefined : recordOf(plan, 'setup', f.worstSetupId)?.name;
   const others = f.setupIds.length - 1;
-  const also = others > 0 ? `, also over in ${others} other ${others === 1 ? 'setup' : 'setups'}` : '';
+  const also = others > 0 ? `, also in ${others} other ${others === 1 ? 'setup' : 'setups'}` : '';
   return {
     plan,
     f,

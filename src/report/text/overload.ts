@@ -72,7 +72,7 @@ export const overloadTexts: Readonly<Record<string, Writer>> = {
   }),
   'power-weaker': (c) => ({
     head: `${c.text('label')}: ${c.amps('ratingA')} ${c.text('what')} behind a ${c.amps('breakerA')} breaker`,
-    body: `The ${c.text('what')} is rated ${c.amps('ratingA')}; the nearest smaller breaker ahead of it, ${c.text('ahead')}, is ${c.amps('breakerA')}, so the breaker does not guard it against overload. ${DEFER}`,
+    body: `The ${c.text('what')} is rated ${c.amps('ratingA')}; the smallest breaker ahead of it, at ${c.text('ahead')}, is ${c.amps('breakerA')}, so no breaker guards it against overload. ${DEFER}`,
     todo: 'Use a heavier one, or feed it from a smaller breaker.',
     citation: c.northAmerica
       ? 'NEC 240.5, 210.21(B) (from memory: verify)'

@@ -1,6 +1,10 @@
 import { formatCableLength } from '../../kernel/units.ts';
 import { planRecord } from '../../plan/plan.ts';
-import { DEFER, type Writer } from './context.ts';
+import { DEFER, type Writer, type WriterContext } from './context.ts';
+
+/** Volts with a second decimal where one would print the limit itself. */
+const fine = (c: WriterContext): string =>
+  c.volts('volts') === c.volts('limitV') ? `${c.num('volts').toFixed(2)} V` : c.volts('volts');
 
 export const voltsTexts: Readonly<Record<string, Writer>> = {
   'power-drop': (c) => ({
@@ -10,14 +14,14 @@ export const voltsTexts: Readonly<Record<string, Writer>> = {
     citation: c.cite('limitRow'),
   }),
   'power-volts-low': (c) => ({
-    head: `${c.text('label')}: ${c.volts('volts')}, it wants ${c.volts('limitV')} or more`,
-    body: `${c.volts('volts')} reach it${c.setups}; its kind gives ${c.volts('limitV')} as the least. It may go out, flicker or run dim.`,
+    head: `${c.text('label')}: ${fine(c)}, it wants ${c.volts('limitV')} or more`,
+    body: `${fine(c)} reach it${c.setups}; its kind gives ${c.volts('limitV')} as the least. It may go out, flicker or run dim.`,
     todo: 'Use a heavier or shorter cable, or raise the set’s volts (a qualified person).',
     citation: 'volts range of the kind',
   }),
   'power-volts-high': (c) => ({
-    head: `${c.text('label')}: ${c.volts('volts')}, it takes ${c.volts('limitV')} at most`,
-    body: `${c.volts('volts')} reach it${c.setups}; its kind gives ${c.volts('limitV')} as the most. More can destroy it. ${DEFER}`,
+    head: `${c.text('label')}: ${fine(c)}, it takes ${c.volts('limitV')} at most`,
+    body: `${fine(c)} reach it${c.setups}; its kind gives ${c.volts('limitV')} as the most. More can destroy it. ${DEFER}`,
     todo: 'Do not plug it in there. Check the volts of the source and of each leg against the neutral.',
     citation: 'volts range of the kind',
   }),

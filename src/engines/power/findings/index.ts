@@ -1,6 +1,19 @@
 import type { EngineFinding } from '../../../derive/findings.ts';
 import type { Computed } from '../types.ts';
+import { sourceRatings } from './generator.ts';
 import { overloads } from './overload.ts';
+import { cableChoices, weakerThanBreaker } from './protection.ts';
+import { dropAdvice, loadVolts, sourceState, wrongVolts } from './volts.ts';
 
-/** All findings of the power engine. */
-export const powerFindings = (c: Computed): readonly EngineFinding[] => [...c.tree.defects, ...overloads(c)];
+/** All findings of the power engine, in the order they are told: what is wrong in the plan, overloads, volts, the rest. */
+export const powerFindings = (c: Computed): readonly EngineFinding[] => [
+  ...c.tree.defects,
+  ...sourceState(c),
+  ...wrongVolts(c),
+  ...sourceRatings(c),
+  ...overloads(c),
+  ...loadVolts(c),
+  ...dropAdvice(c),
+  ...weakerThanBreaker(c),
+  ...cableChoices(c),
+];

@@ -1,4 +1,5 @@
 import type { EngineFinding } from '../../../derive/findings.ts';
+import type { SupplyNode } from '../../../derive/supply-types.ts';
 import { legName } from '../../../derive/systems.ts';
 import type { Quantity } from '../../../derive/types.ts';
 import { planRecord } from '../../../plan/plan.ts';
@@ -17,6 +18,21 @@ const RULES: Readonly<Record<string, string>> = {
   generator: 'power-generator-leg',
 };
 
+/** An inlet behind a cable that is over by the same or a lower limit is not reported again: the cable's socket sits on it. */
+const saidByCable = (c: Computed, n: SupplyNode, amps: number): boolean => {
+  const up = c.tree.nodes[n.parent];
+  if (up?.what !== 'cable' || (n.what !== 'load' && n.what !== 'box')) return false;
+  const above = c.limits[up.index]?.leg;
+  const own = c.limits[n.index]?.leg;
+  return (
+    above !== undefined &&
+    own !== undefined &&
+    own.setBy === 'connector' &&
+    above.limitA <= own.limitA &&
+    amps > above.limitA
+  );
+};
+
 /** Legs and neutrals that carry more than their limit. One finding per thing, on its worst leg. */
 export const overloads = (c: Computed): readonly EngineFinding[] => {
   const practice = planRecord(c.plan).practice;
@@ -32,7 +48,7 @@ export const overloads = (c: Computed): readonly EngineFinding[] => {
         }, n.legs[0] ?? 0);
       const most = (s: number): number => c.figures.get(n.key, LEG_QUANTITIES[legOf(s)] ?? 'leg0A', s);
       const hit = passing(c.setups.length, most, limitA);
-      if (hit) {
+      if (hit && !saidByCable(c, n, hit.value)) {
         const leg = legOf(hit.worst);
         out.push(
           inSetups(

@@ -1,0 +1,199 @@
+import { always, type EngineFinding } from '../../../derive/findings.ts';
+import { limitOf, limitsOf } from '../../../derive/limits.ts';
+import { NEUTRAL, type SupplyNode } from '../../../derive/supply-types.ts';
+import { kindOf, recordOf } from '../../../plan/plan.ts';
+import type { Computed } from '../types.ts';
+import { inSetups, passing, ROUNDING } from './context.ts';
+
+/** A load whose kind does not take the nominal volts it is connected to. */
+export const wrongVolts = (c: Computed): readonly EngineFinding[] =>
+  c.tree.nodes.flatMap((n) => {
+    const b = n.branches[0];
+    if (!n.load || !b || fits(n)) return [];
+    return [
+      always('power-wrong-volts', 'stop', n.key, [n.recordId], {
+        label: n.label,
+        nominalV: b.nominalV,
+        minV: n.load.voltsMinV,
+        maxV: n.load.voltsMaxV,
+      }),
+    ];
+  });
+
+const fits = (n: SupplyNode): boolean =>
+  n.load !== undefined &&
+  n.branches.every(
+    (b) =>
+      b.nominalV >= (n.load?.voltsMinV ?? 0) * (1 - ROUNDING) &&
+      b.nominalV <= (n.load?.voltsMaxV ?? Infinity) * (1 + ROUNDING),
+  );
+
+/** A load that gets less or more than its kind takes. */
+export const loadVolts = (c: Computed): readonly EngineFinding[] =>
+  c.tree.nodes.flatMap((n) => {
+    if (!n.load || n.branches.length === 0 || !fits(n)) return [];
+    const { voltsMinV, voltsMaxV } = n.load;
+    const volts = (s: number): number => c.figures.get(n.key, 'voltsV', s);
+    const report = (
+      rule: string,
+      severity: 'warn' | 'stop',
+      limitV: number,
+      ratio: (s: number) => number,
+    ): EngineFinding[] => {
+      const hit = passing(c.setups.length, ratio, 1);
+      if (!hit) return [];
+      const params = { volts: volts(hit.worst), limitV };
+      return [inSetups(c, rule, severity, n, hit, 'voltsV', hit.value, params)];
+    };
+    return [
+      ...report('power-volts-low', 'warn', voltsMinV, (s) => voltsMinV / volts(s)),
+      ...report('power-volts-high', 'stop', voltsMaxV, (s) => volts(s) / voltsMaxV),
+    ];
+  });
+
+/** Volts lost to the loads of one circuit against the practice's advice: one finding for a circuit, on its worst load. */
+export const dropAdvice = (c: Computed): readonly EngineFinding[] => {
+  const worst = new Map<
+    number,
+    {
+      n: SupplyNode;
+      pct: number;
+      part: number;
+      limitRow: string;
+      branch: boolean;
+      hit: { setups: readonly number[]; worst: number };
+    }
+  >();
+  for (const n of c.tree.nodes) {
+    if (n.branches.length === 0 || n.sourceId === undefined) continue;
+    const circuit = circuitOf(c, n);
+    const base = n.branches[0]?.nominalV ?? Number.NaN;
+    const source = c.sources.get(n.sourceId);
+    if (!source || !circuit) continue;
+    const toPct = (s: number): number => {
+      const p = c.figures.get(n.key, 'dropPct', s);
+      return Number.isNaN(p) ? (100 * c.figures.get(n.key, 'dropV', s)) / base : p;
+    };
+    const own = recordOf(c.plan, 'source', n.sourceId);
+    const kind = own && kindOf(c.plan, own.kindId, 'source');
+    const privateSupply = kind?.what === 'generator' || kind?.what === 'power-station';
+    const totalRow =
+      privateSupply && limitsOf(c.plan).has('drop-total-private') ? 'drop-total-private' : 'drop-total';
+    const tries: { row: string; branch: boolean; value: (s: number) => number }[] = [
+      { row: totalRow, branch: false, value: toPct },
+    ];
+    if (limitsOf(c.plan).has('drop-branch'))
+      tries.push({
+        row: 'drop-branch',
+        branch: true,
+        value: (s) => toPct(s) - (100 * c.figures.get(circuit.key, 'dropV', s)) / base,
+      });
+    for (const t of tries) {
+      const limit = limitOf(c.plan, t.row).value;
+      const hit = passing(c.setups.length, t.value, limit);
+      if (!hit) continue;
+      const known = worst.get(circuit.index);
+      const part = hit.value / limit;
+      // The advice on the whole way outweighs the one on the branch.
+      if (!known || (known.branch && !t.branch) || (known.branch === t.branch && part > known.part))
+        worst.set(circuit.index, { n, pct: hit.value, part, limitRow: t.row, branch: t.branch, hit });
+      break;
+    }
+  }
+  return [...worst.entries()].map(([index, w]) => {
+    const circuit = c.tree.nodes[index] ?? w.n;
+    const basis = c.sources.get(w.n.sourceId ?? '')?.model.basis ?? 'unknown';
+    const found = inSetups(
+      c,
+      'power-drop',
+      w.branch ? 'note' : 'warn',
+      w.n,
+      w.hit,
+      'dropPct',
+      w.pct,
+      {
+        label: circuit.label,
+        load: w.n.label,
+        pct: w.pct,
+        dropV: c.figures.get(w.n.key, 'dropV', w.hit.worst),
+        baseV: w.n.branches[0]?.nominalV ?? Number.NaN,
+        limitPct: limitOf(c.plan, w.limitRow).value,
+        limitRow: w.limitRow,
+        part: w.branch ? 'branch' : 'total',
+        basis,
+      },
+      circuit.key,
+    );
+    return { ...found, recordIds: [w.n.recordId, circuit.recordId] };
+  });
+};
+
+const circuitOf = (c: Computed, n: SupplyNode): SupplyNode | undefined => {
+  let at = c.tree.nodes[n.parent];
+  while (at && at.what !== 'way' && at.what !== 'source') at = c.tree.nodes[at.parent];
+  return at;
+};
+
+/** Sources whose volts no one has given, and runs that did not settle. */
+export const sourceState = (c: Computed): readonly EngineFinding[] => {
+  const out: EngineFinding[] = [];
+  for (const n of c.tree.nodes) {
+    if (n.what !== 'source') continue;
+    const solved = c.sources.get(n.recordId);
+    if (!solved) continue;
+    const carries = solved.model.branches.node.length > 0;
+    if (solved.model.basis === 'unknown' && carries)
+      out.push(
+        always('power-volts-unknown', 'note', n.key, [n.recordId], {
+          label: n.label,
+          nominalV: solved.model.shape.lineToNeutralV,
+        }),
+      );
+    const failed = solved.setups.flatMap((s, i) => (s.sweep.settled ? [] : [i]));
+    if (failed.length > 0) out.push(unsettled(c, n, failed));
+  }
+  return out;
+};
+
+/** Names the run to blame: the one that would lose most volts at nominal currents. */
+const unsettled = (c: Computed, n: SupplyNode, failed: readonly number[]): EngineFinding => {
+  const solved = c.sources.get(n.recordId);
+  let worst = { dropV: -1, index: -1, setup: failed[0] ?? 0 };
+  if (solved) {
+    const { model } = solved;
+    for (const s of failed) {
+      const amps = new Float64Array(model.feeder.nodes * 8);
+      const run = solved.setups[s];
+      model.branches.node.forEach((node, k) => {
+        const va = Math.hypot(run?.wattsW[k] ?? 0, run?.varsVar[k] ?? 0) / (model.branches.nominalV[k] ?? 1);
+        for (const w of [model.branches.from[k] ?? 0, model.branches.to[k] ?? NEUTRAL])
+          amps[node * 8 + w] = (amps[node * 8 + w] ?? 0) + va;
+      });
+      for (let k = model.feeder.nodes - 1; k > 0; k--) {
+        const up = model.feeder.parent[k] ?? 0;
+        for (let w = 0; w < 3; w++) {
+          const a = amps[k * 8 + w] ?? 0;
+          amps[up * 8 + w] = (amps[up * 8 + w] ?? 0) + a;
+          const dropV = a * (model.feeder.impedance.ohms[k * 8 + w * 2] ?? 0);
+          if (dropV > worst.dropV) worst = { dropV, index: model.nodeOf[k] ?? -1, setup: s };
+        }
+      }
+    }
+  }
+  const run = c.tree.nodes[worst.index];
+  const found = inSetups(
+    c,
+    'power-unsettled',
+    'stop',
+    n,
+    { setups: failed, worst: worst.setup },
+    undefined,
+    worst.dropV,
+    {
+      run: run?.label ?? n.label,
+      dropV: worst.dropV,
+      baseV: solved?.model.volts ?? Number.NaN,
+    },
+  );
+  return { ...found, recordIds: run ? [run.recordId, n.recordId] : [n.recordId] };
+};
