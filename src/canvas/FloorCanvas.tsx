@@ -2,8 +2,8 @@ import Konva from 'konva/lib/Core';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { Stage } from 'react-konva/lib/ReactKonvaCore';
 import type { Book } from '../editor/book.ts';
-import { fitBox } from '../editor/fit.ts';
-import { extentsOf, selectionWords } from '../editor/floor-facts.ts';
+import { fitFloor } from '../editor/fit-floor.ts';
+import { selectionWords } from '../editor/floor-facts.ts';
 import { OPTIONS } from '../editor/options.ts';
 import { createScene } from '../editor/scene.ts';
 import type { Session } from '../editor/session.ts';
@@ -18,10 +18,12 @@ export interface FloorCanvasProps {
   readonly session: Session;
   readonly book: Book;
   readonly scheme: Scheme;
+  /** Whether the first measure also fits the floor into the view; false where a remembered view came first. */
+  readonly fitAtFirst?: boolean;
 }
 
 /** The floor: drawn from the display list, worked on with the tools. Fills its parent. */
-export const FloorCanvas = ({ session, book, scheme }: FloorCanvasProps) => {
+export const FloorCanvas = ({ session, book, scheme, fitAtFirst = true }: FloorCanvasProps) => {
   const container = useRef<HTMLDivElement>(null);
   const [coarse, setCoarse] = useState(false);
   const view = useSession(session, (s) => s.viewport);
@@ -31,7 +33,7 @@ export const FloorCanvas = ({ session, book, scheme }: FloorCanvasProps) => {
     [session, book, scene],
   );
   useEffect(() => () => toolbox.close(), [toolbox]);
-  useViewport(container, session);
+  useViewport(container, session, fitAtFirst);
   usePointer(container, session, toolbox, setCoarse);
   const palette = PALETTES[scheme];
   const fonts = useFontsLoaded();
@@ -79,7 +81,11 @@ const SelectionWords = ({ session }: { readonly session: Session }) => {
 };
 
 /** Keeps the session's viewport the size of the container; the first size also fits the floor into view. */
-const useViewport = (container: { readonly current: HTMLDivElement | null }, session: Session): void => {
+const useViewport = (
+  container: { readonly current: HTMLDivElement | null },
+  session: Session,
+  fitAtFirst: boolean,
+): void => {
   useEffect(() => {
     const el = container.current;
     if (!el) return;
@@ -88,15 +94,15 @@ const useViewport = (container: { readonly current: HTMLDivElement | null }, ses
       const viewport = { widthPx: el.clientWidth, heightPx: el.clientHeight };
       const was = session.getState().viewport;
       if (was.widthPx === viewport.widthPx && was.heightPx === viewport.heightPx) return;
-      const first = was.widthPx === 0 || was.heightPx === 0;
-      const camera = first ? fitBox(extentsOf(session.getState()), viewport) : undefined;
+      const first = fitAtFirst && (was.widthPx === 0 || was.heightPx === 0);
+      const camera = first ? fitFloor({ ...session.getState(), viewport }) : undefined;
       session.set(camera ? { viewport, camera } : { viewport });
     };
     measure();
     const observer = new ResizeObserver(measure);
     observer.observe(el);
     return () => observer.disconnect();
-  }, [container, session]);
+  }, [container, session, fitAtFirst]);
 };
 
 /** Text drawn before the font arrived would stay in another one, so the stage is made anew once. */

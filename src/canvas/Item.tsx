@@ -2,7 +2,7 @@ import type { Context } from 'konva/lib/Context';
 import { memo } from 'react';
 import { Shape } from 'react-konva/lib/ReactKonvaCore';
 import type { DisplayItem } from '../drawing/display-list.ts';
-import { touchedIds } from '../editor/scene.ts';
+import type { Scene } from '../editor/scene.ts';
 import type { Session } from '../editor/session.ts';
 import { type Look, paintItem } from './painter.ts';
 import type { Palette } from './palette.ts';
@@ -10,15 +10,16 @@ import { useSession } from './use-session.ts';
 
 interface Props {
   readonly session: Session;
+  readonly scene: Scene;
   readonly item: DisplayItem;
   readonly palette: Palette;
   readonly scale: number;
 }
 
 /** One item as one node. It renders again when the item, the scheme, or its own selection changes. */
-export const Item = memo(({ session, item, palette, scale }: Props) => {
+export const Item = memo(({ session, scene, item, palette, scale }: Props) => {
   const selected = useSession(session, (s) => s.selection.has(item.recordId));
-  const hidden = useSession(session, (s) => touchedIds(s.preview).has(item.recordId));
+  const hidden = useSession(session, () => scene.hidden().has(item.key));
   return <PaintedItem item={item} palette={palette} scale={scale} selected={selected} visible={!hidden} />;
 });
 
@@ -31,7 +32,7 @@ export const PaintedItem = ({
   visible = true,
   x = 0,
   y = 0,
-}: Omit<Props, 'session'> & {
+}: Omit<Props, 'session' | 'scene'> & {
   readonly selected: boolean;
   readonly visible?: boolean;
   readonly x?: number;

@@ -43,7 +43,9 @@ const Items = ({
   const scale = scene.list()?.nominalScale ?? 50;
   return items
     .filter((i) => shows(i.layer))
-    .map((i) => <Item key={i.key} session={session} item={i} palette={palette} scale={scale} />);
+    .map((i) => (
+      <Item key={i.key} session={session} scene={scene} item={i} palette={palette} scale={scale} />
+    ));
 };
 
 const isBackground = (l: DrawingLayer): boolean => BACKGROUND.includes(l);

@@ -30,6 +30,10 @@ export const ViewFurniture = ({
       const x = MARGIN;
       const y = heightPx - 42;
       const field = (bar.lengthMm * s.camera.pxPerMm) / FIELDS;
+      c.globalAlpha = 0.85;
+      c.fillStyle = palette.ground;
+      c.fillRect(x - 12, y - 9, field * FIELDS + 200, 34);
+      c.globalAlpha = 1;
       c.lineWidth = 1;
       c.strokeStyle = palette.roles['ink-soft'];
       c.setLineDash([]);

@@ -1,5 +1,3 @@
-import { floorExtents } from '../drawing/draw-floor.ts';
-import type { Box } from '../kernel/geometry.ts';
 import { formatLength, type LengthUnits } from '../kernel/units.ts';
 import { recordName } from '../plan/names.ts';
 import { fixturePlace, kindOf, type Plan, planRecord, recordOf } from '../plan/plan.ts';
@@ -14,10 +12,6 @@ export const lengthUnitsOf = (plan: Plan): LengthUnits => planRecord(plan).lengt
 /** Where north points on the floor, degrees clockwise from +x. */
 export const northDegOf = (s: OnFloor): number =>
   (s.floorId === undefined ? undefined : recordOf(s.plan, 'floor', s.floorId))?.northDeg ?? 270;
-
-/** Box around everything on the floor. */
-export const extentsOf = (s: OnFloor): Box | undefined =>
-  s.floorId === undefined ? undefined : floorExtents(s.plan, s.floorId);
 
 /** The selection in words, for those who hear the screen. */
 export const selectionWords = (s: Pick<SessionState, 'plan' | 'selection'>): string => {

@@ -27,6 +27,8 @@ export interface Scene {
   visible(): readonly DisplayItem[];
   /** What the drag at work shows in place of the hidden originals. */
   preview(): readonly PreviewItem[];
+  /** Keys of the items that are hidden while the drag shows others in their place. */
+  hidden(): ReadonlySet<string>;
   /** The plan with the drag at work in it. */
   previewPlan(): Plan;
   /** Always up to date with the plan. */
@@ -35,8 +37,16 @@ export interface Scene {
 
 const touched = new WeakMap<ChangeSet, ReadonlySet<Id>>();
 const NONE: ReadonlySet<Id> = new Set();
+const NO_ITEMS: readonly DisplayItem[] = [];
 
-/** Records a preview shows differently; their originals are hidden meanwhile. */
+interface During {
+  readonly items: readonly PreviewItem[];
+  readonly hidden: ReadonlySet<string>;
+}
+
+const NOTHING: During = { items: [], hidden: new Set() };
+
+/** Records that a preview changes. */
 export const touchedIds = (preview: ChangeSet | undefined): ReadonlySet<Id> => {
   if (!preview) return NONE;
   let ids = touched.get(preview);
@@ -64,7 +74,7 @@ export const createScene = (session: Session): Scene => {
   const picker = createPicker();
   const listMemo = memo<DisplayList | undefined>();
   const planMemo = memo<Plan>();
-  const previewMemo = memo<readonly PreviewItem[]>();
+  const previewMemo = memo<During>();
   let scale: number | undefined;
   let gathered: { list: DisplayList; box: Box; items: readonly DisplayItem[] } | undefined;
 
@@ -92,7 +102,7 @@ export const createScene = (session: Session): Scene => {
   const visible = (): readonly DisplayItem[] => {
     const now = list();
     const { camera, viewport } = session.getState();
-    if (!now || viewport.widthPx <= 0) return [];
+    if (!now || viewport.widthPx <= 0) return NO_ITEMS;
     const view = viewBox(camera, viewport);
     const holds =
       gathered !== undefined &&
@@ -112,22 +122,12 @@ export const createScene = (session: Session): Scene => {
     return planMemo([plan, preview], () => (preview ? applyChanges(plan, preview) : plan));
   };
 
-  const preview = (): readonly PreviewItem[] => {
+  const during = (): During => {
     const s = session.getState();
-    return previewMemo([s.plan, s.preview, s.floorId, s.setupId, list()], () => {
-      if (!s.preview || s.floorId === undefined) return [];
-      const ids = touchedIds(s.preview);
-      const after = previewPlan();
-      const drawn = drawFloor(after, {
-        floorId: s.floorId,
-        setupId: s.setupId,
-        nominalScale: nominal(s),
-        assessment: s.assessment,
-        options: { labels: false, dimensions: false },
-      });
-      const body = drawn.items.filter((i) => ids.has(i.recordId)).map((item) => ({ item, dxMm: 0, dyMm: 0 }));
-      return [...body, ...movedLabels(s.plan, after, list()?.items ?? [], ids)];
-    });
+    const before = list();
+    return previewMemo([s.plan, s.preview, s.floorId, s.setupId, before], () =>
+      s.preview && before ? drawDuring(s, s.preview, before, previewPlan()) : NOTHING,
+    );
   };
 
   const fresh =
@@ -140,7 +140,8 @@ export const createScene = (session: Session): Scene => {
   return {
     list,
     visible,
-    preview,
+    preview: () => during().items,
+    hidden: () => during().hidden,
     previewPlan,
     picker: {
       update: picker.update,
@@ -153,6 +154,35 @@ export const createScene = (session: Session): Scene => {
   };
 };
 
+/** Key of the item that writes the length of a unit's throw. */
+const throwKey = (id: Id): string => `throw:${id}`;
+
+/**
+ * The drawing with the drag in it, as far as it differs: what was moved itself, and what follows from it, such as the
+ * cables of a moved box or the units that follow a moved mark.
+ */
+const drawDuring = (s: SessionState, preview: ChangeSet, before: DisplayList, after: Plan): During => {
+  const ids = touchedIds(preview);
+  const drawn = drawFloor(after, {
+    floorId: before.floorId,
+    setupId: s.setupId,
+    nominalScale: before.nominalScale,
+    assessment: s.assessment,
+    options: { labels: false, dimensions: false },
+  });
+  const known = new Set(before.items);
+  const now = new Set(drawn.items.map((i) => i.key));
+  const changed = drawn.items.filter((i) => !known.has(i));
+  const hidden = new Set(changed.map((i) => i.key));
+  for (const i of before.items)
+    if (ids.has(i.recordId) && !now.has(i.key) && i.layer !== 'dimensions') hidden.add(i.key);
+  const labels = movedLabels(s.plan, after, before.items, ids);
+  for (const { item } of labels) hidden.add(item.key);
+  // A throw that changes is not shown with its old length.
+  for (const i of changed) if (i.layer === 'beams') hidden.add(throwKey(i.recordId));
+  return { hidden, items: [...changed.map((item) => ({ item, dxMm: 0, dyMm: 0 })), ...labels] };
+};
+
 /** Labels are placed when a drag ends; until then they go along with what they belong to. */
 const movedLabels = (
   before: Plan,
@@ -162,7 +192,7 @@ const movedLabels = (
 ): PreviewItem[] => {
   const moved: PreviewItem[] = [];
   for (const item of items) {
-    if (item.layer !== 'labels' || !ids.has(item.recordId)) continue;
+    if (item.layer !== 'labels' || !ids.has(item.recordId) || item.key === throwKey(item.recordId)) continue;
     const a = poseOf(before, item.recordId)?.center;
     const b = poseOf(after, item.recordId)?.center;
     if (a && b) moved.push({ item, dxMm: b.xMm - a.xMm, dyMm: b.yMm - a.yMm });

@@ -1,24 +1,22 @@
 import { emptyBox, point, unionBox } from '../../kernel/geometry.ts';
 import { fitBox } from '../fit.ts';
-import { extentsOf } from '../floor-facts.ts';
+import { fitFloor } from '../fit-floor.ts';
 import { poseOf } from '../handles.ts';
-import type { Session, SessionState } from '../session.ts';
+import type { SessionState } from '../session.ts';
 import { along } from '../snap-targets.ts';
 import type { Command } from './command.ts';
 
 const hasView = (s: SessionState): boolean => s.viewport.widthPx > 0;
-
-const show = (session: Session, box: Parameters<typeof fitBox>[0]): void => {
-  const camera = fitBox(box, session.getState().viewport);
-  if (camera) session.set({ camera });
-};
 
 export const fitAll: Command = {
   id: 'fit-all',
   label: 'Show the whole floor',
   keys: ['Home'],
   enabled: hasView,
-  perform: ({ session }) => show(session, extentsOf(session.getState())),
+  perform: ({ session }) => {
+    const camera = fitFloor(session.getState());
+    if (camera) session.set({ camera });
+  },
 };
 
 /** Box around a selection: every thing with room for its size, walls and cables by their points. */
@@ -45,5 +43,8 @@ export const fitSelection: Command = {
   label: 'Show the selection',
   keys: ['Shift+Home'],
   enabled: (s) => hasView(s) && s.selection.size > 0,
-  perform: ({ session }) => show(session, selectionBox(session.getState())),
+  perform: ({ session }) => {
+    const camera = fitBox(selectionBox(session.getState()), session.getState().viewport);
+    if (camera) session.set({ camera });
+  },
 };
