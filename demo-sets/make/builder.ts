@@ -42,6 +42,8 @@ export interface FixtureSpec {
   /** `K1:3a` is outlet 3a of K1; `12:through` the outlet of unit 12; a wall outlet goes by its label alone. */
   readonly feed?: string;
   readonly cable?: string;
+  /** Stock lengths chosen by hand, in feet or metres. */
+  readonly pieces?: readonly number[];
   readonly route?: Route;
   readonly ballast?: XY;
   readonly ballastKind?: string;
@@ -283,7 +285,7 @@ export class Builder {
     });
     let load = id;
     if (kind.needsBallast) load = this.#ballast(f, kind.slug);
-    if (f.feed) this.#plug(f.feed, load, f.cable, f.route);
+    if (f.feed) this.#plug(f.feed, load, f.cable, f.route, f.pieces);
   }
 
   #patch(kind: FixtureKind, universe: number, modeId: string, given?: number): Record<string, unknown> {
@@ -322,7 +324,13 @@ export class Builder {
     return id;
   }
 
-  #plug(feed: string, toId: string, cableSlug: string | undefined, route: Route | undefined): void {
+  #plug(
+    feed: string,
+    toId: string,
+    cableSlug: string | undefined,
+    route: Route | undefined,
+    pieces?: readonly number[],
+  ): void {
     const [label = '', port] = feed.split(':');
     const fromId = this.#labelled(label);
     const outlet = outletsOf(this.#plan, fromId).find((o) => o.id === (port ?? 'out'));
@@ -344,6 +352,7 @@ export class Builder {
       from: { recordId: fromId, portId: outlet.id },
       to: { recordId: toId, portId: inlet.id },
       route: { auto: false, points: this.#points(from.at, to.at, route ?? 'down-first') },
+      ...(pieces ? { piecesMm: pieces.map(this.#mm) } : {}),
     });
   }
 
@@ -366,12 +375,14 @@ export class Builder {
     return route.map(this.#point);
   }
 
-  /** A setup with the levels of all units: `{ '*': 0, '1-4': 80 }`, later entries over earlier ones. */
+  /** A setup with the levels of all units: `{ '*': 0, '1-9': 80, '4': 50 }`. The narrower entry wins: one unit over a list, a list over all. */
   setup(order: number, scene: string, name: string, levels: Readonly<Record<string, number>>): void {
     const setupId = `setup-${order}`;
     this.#put({ id: setupId, type: 'setup', order, name, scene });
     const pct = new Map<string, number>();
-    for (const [units, value] of Object.entries(levels))
+    const breadth = (units: string): number => (units === '*' ? 2 : /^\d+$/.test(units) ? 0 : 1);
+    const entries = Object.entries(levels).sort(([a], [b]) => breadth(b) - breadth(a));
+    for (const [units, value] of entries)
       for (const unit of readUnits(units, this.#units())) pct.set(unit, value);
     for (const [unit, levelPct] of pct) {
       const fixtureId = `unit-${unit}`;

@@ -252,7 +252,8 @@ const tubes = (d: Builder): void => {
   const places: (readonly [x: number, y: number, facing: number, use: string])[] = [];
   for (let i = 0; i < 12; i++) places.push([6.2 + i * 1.418, 2.5, 90, 'back wall of tubes']);
   for (let i = 0; i < 12; i++) {
-    const deg = 15 + i * 30;
+    // Two chains of six, both from the left: down and round, then up and round.
+    const deg = i < 6 ? 165 - i * 30 : 195 + (i - 6) * 30;
     const rad = (deg * Math.PI) / 180;
     // Square to the edge of the podium, a hand outside it.
     const facing = Math.round((Math.atan2(Math.sin(rad) / 1.95, Math.cos(rad) / 2.7) * 180) / Math.PI);

@@ -94,7 +94,7 @@ const supply = (d: Builder): void => {
     rotationDeg: 90,
   });
   d.box('K3', 'box-400-two-leg', [12, 50.5], 'K2:through', {
-    cable: 'feeder-2-0-3ph',
+    cable: 'feeder-4-0-3ph',
     route: { along: FAR },
     rotationDeg: 90,
   });
@@ -114,7 +114,7 @@ const supply = (d: Builder): void => {
       [75, BACK],
     ],
   });
-  d.box('K6', 'box-100-pin-5x20', [33, -6], 'K2:3', {
+  d.box('K6', 'box-100-pin-5x20', [33, -6], 'K2:1', {
     route: [
       [33, FAR],
       [LEFT, FAR],
@@ -122,14 +122,14 @@ const supply = (d: Builder): void => {
       [33, BACK],
     ],
   });
-  d.box('K7', 'box-100-pin-5x20-gfci', [1.5, 20], 'K2:2', {
+  d.box('K7', 'box-100-pin-5x20-gfci', [1.5, 20], 'K2:3', {
     route: [
       [33, FAR],
       [1.5, FAR],
     ],
     rotationDeg: 90,
   });
-  d.box('K8', 'box-100-pin-5x20-gfci', [51, 50.5], 'K2:1', { route: { along: FAR }, rotationDeg: 90 });
+  d.box('K8', 'box-100-pin-5x20-gfci', [51, 50.5], 'K2:2', { route: { along: FAR }, rotationDeg: 90 });
   d.box('Q1', 'quad-box-20', [15, -6], 'K6:1a', { route: 'across-first' });
   d.universe(1, 'Street');
 };
@@ -282,9 +282,9 @@ const road = (d: Builder): void => {
     aim: 'iris',
     stand: 'stand-combo-3',
     use: 'soft key through frame',
-    feed: 'K1:11a',
+    feed: 'K8:5a',
     patch: [1, 'white'],
-    route: { along: 46.3 },
+    route: { along: 45.6 },
   });
   d.fixture({
     unit: '11',
@@ -493,6 +493,7 @@ const hotel = (d: Builder): void => {
     use: 'hotel window 1',
     gel: '¼ CTO',
     feed: 'K5:1a',
+    cable: 'cord-10-3-20',
     route: [
       [75, -4.5],
       [41, -4.5],
@@ -522,6 +523,7 @@ const hotel = (d: Builder): void => {
     stand: 'stand-baby-2',
     use: 'hotel window 2',
     feed: 'K5:3a',
+    cable: 'cord-10-3-20',
     route: [
       [75, -3.7],
       [49.5, -3.7],
@@ -716,6 +718,7 @@ const close = (d: Builder): void => {
     stand: 'stand-combo-2',
     use: 'edge, Tomas close',
     feed: 'K4:5a',
+    cable: 'cord-10-3-20',
     patch: [1, 'white'],
     route: [
       [114.5, -6],
@@ -779,7 +782,6 @@ const close = (d: Builder): void => {
 const setups = (d: Builder): void => {
   d.setup(1, '52A', 'Wide, taxi arrives', {
     '*': 100,
-    '9': 90,
     '10': 70,
     '23': 60,
     '24-25': 80,
@@ -794,7 +796,6 @@ const setups = (d: Builder): void => {
     '5': 0,
     '6': 0,
     '7': 0,
-    '9': 80,
     '10': 45,
     '12-14': 0,
     '17': 0,
@@ -832,7 +833,6 @@ const setups = (d: Builder): void => {
     '5': 0,
     '6': 100,
     '7': 0,
-    '9': 90,
     '10': 0,
     '12-14': 80,
     '23': 60,

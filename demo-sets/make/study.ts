@@ -89,6 +89,7 @@ export const study = (): Plan => {
     use: 'sun through window',
     gel: '¼ CTO',
     feed: 'Q2:1',
+    pieces: [25],
     route: [
       [22.8, 10.2],
       [27.6, 10.2],
@@ -215,7 +216,8 @@ export const study = (): Plan => {
     '1': 40,
     '2': 85,
     '3': 80,
-    '6': 60,
+    '5': 95,
+    '6': 100,
     '7': 60,
     '8': 60,
     '11': 35,

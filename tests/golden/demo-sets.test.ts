@@ -9,14 +9,33 @@ import { mates } from '../../src/plan/connectors.ts';
 import { readPlan, serialisePlan } from '../../src/plan/file.ts';
 import { fixturePlace, kindOf, levelId, type Plan, recordsOf, setupsOf } from '../../src/plan/plan.ts';
 import { inletsOf, outletsOf } from '../../src/plan/ports.ts';
+import { assess } from '../../src/report/assess.ts';
+import { assessmentJson } from '../../src/report/json.ts';
 
 const folder = new URL('../../demo-sets/', import.meta.url);
 const fileOf = (slug: string): URL => new URL(`${slug}.plan.json`, folder);
 
+const assessmentOf = (plan: Plan): string => `${assessmentJson(plan, assess(plan, { revision: 0 }))}\n`;
+
+/** What each demo is meant to show: its findings by rule and the records they are about, and nothing besides. */
+const MEANT: Readonly<Record<string, readonly string[]>> = {
+  study: ['warn power-cable-short cable-unit-2'],
+  street: [
+    'stop power-breaker box-k1',
+    'stop power-connector cable-ballast-6',
+    'warn power-volts-low unit-9',
+    'warn power-drop box-k1',
+  ],
+  stage: ['warn power-drop box-k4'],
+};
+
 const plans = new Map<string, Plan>();
 for (const [slug, make] of Object.entries(demoMakers)) {
   const text = serialisePlan(make());
-  if (process.env.UPDATE_DEMOS) writeFileSync(fileOf(slug), text);
+  if (process.env.UPDATE_DEMOS) {
+    writeFileSync(fileOf(slug), text);
+    writeFileSync(new URL(`${slug}.assessment.json`, folder), assessmentOf(make()));
+  }
   const read = readPlan(existsSync(fileOf(slug)) ? readFileSync(fileOf(slug), 'utf8') : text);
   if (read.ok) plans.set(slug, read.value.plan);
 }
@@ -47,6 +66,18 @@ for (const [slug, make] of Object.entries(demoMakers)) {
     it('has no broken reference, and only gear of the built-in book', () => {
       expect(referenceProblems(plan)).toEqual([]);
       for (const k of recordsOf(plan, 'kind')) expect(isBuiltIn(k), k.slug).toBe(true);
+    });
+
+    it('is assessed as accepted (UPDATE_DEMOS=1 accepts anew)', () => {
+      expect(assessmentOf(plan)).toBe(readFileSync(new URL(`${slug}.assessment.json`, folder), 'utf8'));
+    });
+
+    it('shows the findings it is meant to show and computes everything else', () => {
+      const a = assess(plan, { revision: 0 });
+      expect(a.findings.map((f) => `${f.severity} ${f.rule} ${f.recordIds[0]}`).sort()).toEqual(
+        [...(MEANT[slug] ?? [])].sort(),
+      );
+      for (const e of a.entities) expect(e.notComputed, e.label).toBeUndefined();
     });
 
     it('joins only what mates, feeds each inlet once, and uses each outlet once', () => {
