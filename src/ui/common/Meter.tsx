@@ -8,7 +8,8 @@ const FULL = 1.25;
 
 /** A bar for the worst setup, a dotted tick for this one, a heavy tick for the limit; past the limit it is hatched. */
 export const Meter = ({ now, worst, limit }: MeterProps) => {
-  const top = limit !== undefined && limit > 0 ? limit * FULL : Math.max(worst, now, 1) * FULL;
+  // Without a limit there is nothing to measure against, so the bar stays empty and the figures speak.
+  const top = limit !== undefined && limit > 0 ? limit * FULL : Number.POSITIVE_INFINITY;
   const x = (a: number): number => (Number.isFinite(a) ? Math.min(100, Math.max(0, (100 * a) / top)) : 0);
   const over = limit !== undefined && worst > limit;
   const words = `now ${now.toFixed(1)} A, worst ${worst.toFixed(1)} A${limit === undefined ? '' : `, limit ${limit.toFixed(1)} A`}`;

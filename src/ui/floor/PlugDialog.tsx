@@ -2,14 +2,15 @@ import { useMemo, useState } from 'react';
 import { legNames } from '../../derive/systems.ts';
 import { formatAmps, formatCableLength } from '../../kernel/units.ts';
 import { outletsFor, plug } from '../../plan/edits/plug.ts';
+import type { CableKind } from '../../plan/kinds/kinds.ts';
 import { portName, recordName } from '../../plan/names.ts';
-import { planRecord, recordOf } from '../../plan/plan.ts';
-import { pluggedInto } from '../../plan/ports.ts';
+import { type Plan, planRecord, recordOf } from '../../plan/plan.ts';
+import { isFeeder, pluggedInto } from '../../plan/ports.ts';
 import type { PortRef } from '../../plan/records/index.ts';
+import { roomLeft } from '../../report/room.ts';
 import { Modal } from '../common/Modal.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
-import { worstLeg } from './LoadFigures.tsx';
 
 const SHOWN = 40;
 
@@ -18,21 +19,21 @@ export const PlugDialog = ({ inlet, onClose }: { readonly inlet: PortRef; readon
   const { session, book } = useServices();
   const { plan, assessment } = useSessionSlice((s) => ({ plan: s.plan, assessment: s.assessment }));
   const [filter, setFilter] = useState('');
-  const outlets = useMemo(() => outletsFor(plan, inlet, book.cables()), [plan, inlet, book]);
+  const outlets = useMemo(() => choices(plan, inlet, book.cables()), [plan, inlet, book]);
   const { practice, lengthUnits } = planRecord(plan);
-  const shown = outlets
-    .filter((o) => portName(plan, o.ref).toLowerCase().includes(filter.trim().toLowerCase()))
-    .slice(0, SHOWN);
+  const wanted = filter.trim().toLowerCase();
+  const shown = outlets.filter((o) => o.name.toLowerCase().includes(wanted)).slice(0, SHOWN);
 
-  const wayEntity = (ref: PortRef, wayId: string | undefined) => {
-    const outlet = recordOf(plan, 'outlet', ref.recordId);
-    const owner = outlet?.sourceId ?? ref.recordId;
-    const way = outlet?.wayId ?? wayId;
-    return assessment?.entities.find((e) => e.key === (way === undefined ? owner : `${owner}/${way}`));
+  const choose = (o: Choice): void => {
+    session.commit(
+      `Plug ${recordName(plan, inlet.recordId)} into ${o.name}`,
+      plug(plan, o.ref, inlet, o.kind, session.newId),
+    );
+    onClose();
   };
 
   return (
-    <Modal title={`Plug in ${recordName(plan, inlet.recordId)}`} open onClose={onClose}>
+    <Modal title={`Plug in ${recordName(plan, inlet.recordId)}`} open onClose={onClose} wide>
       <input
         className="input"
         aria-label="Find an outlet"
@@ -48,37 +49,29 @@ export const PlugDialog = ({ inlet, onClose }: { readonly inlet: PortRef; readon
       ) : null}
       <ul className="plug-list">
         {shown.map((o) => {
-          const entity = wayEntity(o.ref, o.port.wayId);
-          const limit = entity?.legLimit;
-          const used =
-            assessment && entity ? worstLeg(assessment, entity.key, entity.legs).value : Number.NaN;
-          const free = limit && Number.isFinite(used) ? limit.limitA - used : undefined;
-          const taken = pluggedInto(plan, o.ref).length;
+          const entity = assessment?.entities.find((e) => e.key === o.entityKey);
+          const room = assessment ? roomLeft(assessment, o.entityKey) : undefined;
           return (
             <li key={`${o.ref.recordId}/${o.ref.portId}`}>
               <button
                 type="button"
                 className="plug-item"
-                onClick={() => {
-                  session.commit(
-                    `Plug ${recordName(plan, inlet.recordId)} into ${portName(plan, o.ref)}`,
-                    plug(plan, o.ref, inlet, o.kind, session.newId),
-                  );
-                  onClose();
-                }}
+                disabled={o.takenBy !== undefined}
+                onClick={() => choose(o)}
               >
-                <span className="strong">{portName(plan, o.ref)}</span>
+                <span className="strong">{o.name}</span>
                 <span className="soft">
-                  {entity ? `leg ${legNames(practice, entity.system, entity.legs)} · ` : ''}
-                  {o.kind.name}
-                  {taken ? ` · ${taken} plugged` : ''}
+                  {entity && entity.legs.length > 0
+                    ? `leg ${legNames(practice, entity.system, entity.legs)} · `
+                    : ''}
+                  {o.takenBy === undefined ? o.kind.name : `taken by ${o.takenBy}`}
                 </span>
                 <span className="plug-figures">
                   {formatCableLength(o.distanceMm, lengthUnits)} away
-                  <span className={free !== undefined && free < 0 ? 'over' : undefined}>
-                    {free === undefined
-                      ? 'room not known'
-                      : `${formatAmps(Math.max(0, free))} free of ${formatAmps(limit?.limitA ?? 0)}`}
+                  <span className={room && room.freeA < 0 ? 'over' : undefined}>
+                    {room
+                      ? `${formatAmps(Math.max(0, room.freeA))} free of ${formatAmps(room.limitA)} at ${room.setBy}`
+                      : 'room not known'}
                   </span>
                 </span>
               </button>
@@ -87,8 +80,41 @@ export const PlugDialog = ({ inlet, onClose }: { readonly inlet: PortRef; readon
         })}
       </ul>
       <p className="soft small">
-        Free is what this plan leaves in its worst setup; other loads on the circuit are not known.
+        Free is what this plan leaves in its worst setup, here and on everything upstream; other loads are not
+        known.
       </p>
     </Modal>
   );
 };
+
+interface Choice {
+  readonly ref: PortRef;
+  readonly kind: CableKind;
+  readonly name: string;
+  readonly distanceMm: number;
+  readonly takenBy: string | undefined;
+  /** The node of the supply whose room counts: the way, the wall outlet or the unit it goes through. */
+  readonly entityKey: string;
+}
+
+/** Outlets for an inlet: free ones first, those of boxes and walls before those through another unit, then by distance. */
+const choices = (plan: Plan, inlet: PortRef, cables: readonly CableKind[]): readonly Choice[] =>
+  outletsFor(plan, inlet, cables)
+    .map((o): Choice => {
+      const cable = pluggedInto(plan, o.ref)[0];
+      const onWay = o.port.wayId !== undefined && recordOf(plan, 'outlet', o.ref.recordId) === undefined;
+      return {
+        ref: o.ref,
+        kind: o.kind,
+        name: portName(plan, o.ref),
+        distanceMm: o.distanceMm,
+        takenBy: cable ? recordName(plan, cable.to.recordId) : undefined,
+        entityKey: onWay ? `${o.ref.recordId}/${o.port.wayId}` : o.ref.recordId,
+      };
+    })
+    .sort(
+      (a, b) =>
+        Number(a.takenBy !== undefined) - Number(b.takenBy !== undefined) ||
+        Number(!isFeeder(plan, a.ref.recordId)) - Number(!isFeeder(plan, b.ref.recordId)) ||
+        a.distanceMm - b.distanceMm,
+    );
