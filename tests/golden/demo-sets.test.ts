@@ -24,9 +24,9 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
     'stop power-breaker box-k1',
     'stop power-connector cable-ballast-6',
     'warn power-volts-low unit-9',
-    'warn power-drop box-k1',
+    'warn power-drop unit-9',
   ],
-  stage: ['warn power-drop box-k4'],
+  stage: ['warn power-drop unit-3'],
 };
 
 const plans = new Map<string, Plan>();
