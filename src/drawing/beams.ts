@@ -72,8 +72,9 @@ export const castFan = (
   });
 };
 
-/** How far a beam is drawn where neither its aim nor a wall ends it. */
-const OPEN_REACH_MM = 4000;
+/** How far a beam is drawn where neither its aim nor a wall ends it, and how far it is hatched. */
+const OPEN_REACH_MM = 2400;
+const HATCH_REACH_MM = 1400;
 /** A spread from here on is soft light: short edges, no hatch. */
 const SOFT_DEG = 85;
 
@@ -84,7 +85,7 @@ const reachOf = (ctx: DrawContext, f: Fixture, at: Point, heightMm: number): num
   }
   if (f.aim.tiltDeg >= -3) return OPEN_REACH_MM;
   const drop = heightMm / Math.tan((-f.aim.tiltDeg * Math.PI) / 180);
-  return Math.min(OPEN_REACH_MM * 1.5, Math.max(900, drop));
+  return Math.min(OPEN_REACH_MM, Math.max(900, drop));
 };
 
 /** Whether a fixture burns in the shown setup. Without a setup all do. */
@@ -104,20 +105,19 @@ export const beamItem = (ctx: DrawContext, f: Fixture): DisplayItem | undefined 
   return memoItem(f, `beam|${ctx.nominalScale}`, deps, () => {
     const soft = beamDeg >= SOFT_DEG;
     const nose = add(at, scale(direction(facing), kind.sizeMm.lengthMm * 0.5));
-    const reach = soft ? Math.min(1200, reachOf(ctx, f, at, heightMm)) : reachOf(ctx, f, at, heightMm);
-    const fan = castFan(ctx, nose, facing, beamDeg, reach, soft ? 1 : 10);
+    const reach = Math.min(soft ? 900 : Number.POSITIVE_INFINITY, reachOf(ctx, f, at, heightMm));
     const half = kind.sizeMm.widthMm * 0.4;
     const side = scale(leftOf(direction(facing)), half);
     const starts: readonly [Point, Point] = [add(nose, side), sub(nose, side)];
-    const first = fan[0];
-    const last = fan.at(-1);
+    const [first, last] = castFan(ctx, nose, facing, beamDeg, reach, 1);
     if (!first || !last) return undefined;
     const prims: Primitive[] = [];
     if (!soft) {
+      const near = castFan(ctx, nose, facing, beamDeg, Math.min(HATCH_REACH_MM, reach), 8);
       prims.push({
         kind: 'path',
-        d: polyPath([starts[0], ...fan.map((r) => r.to), starts[1]], true),
-        fill: { role: 'beam', hatch: { angleDeg: 45, spacingMm: 1.6, weightMm: WEIGHT.hair } },
+        d: polyPath([starts[0], ...near.map((r) => r.to), starts[1]], true),
+        fill: { role: 'beam', hatch: { angleDeg: 45, spacingMm: 1.5, weightMm: WEIGHT.hair } },
       });
     }
     const dash = soft ? [3, 1.2] : undefined;

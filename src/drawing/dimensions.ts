@@ -3,7 +3,7 @@ import { formatLength } from '../kernel/units.ts';
 import type { Opening, Wall } from '../plan/records/index.ts';
 import { type DrawContext, memoItem } from './context.ts';
 import type { DisplayItem, Primitive } from './display-list.ts';
-import { itemOf, linePrim, pen, textPrim, WEIGHT } from './prims.ts';
+import { groundedText, itemOf, linePrim, pen, WEIGHT } from './prims.ts';
 import { touching, wallSolid } from './walls.ts';
 
 const CAP_MM = 1.8;
@@ -65,15 +65,11 @@ const row = (
     const from = stops[i] ?? s;
     const text = formatLength(s - from, ctx.settings.lengthUnits);
     const mid = p((s + from) / 2, at);
+    const look = { capMm: CAP_MM, align: 'center', role: 'dimension' } as const;
     prims.push(
-      flat
-        ? textPrim(mid, 0, -0.9, text, { capMm: CAP_MM, align: 'center', role: 'dimension' })
-        : textPrim(mid, -0.9, 0, text, {
-            capMm: CAP_MM,
-            align: 'center',
-            role: 'dimension',
-            rotationDeg: -90,
-          }),
+      ...(flat
+        ? groundedText(mid, 0, -0.9, text, look, n)
+        : groundedText(mid, -0.9, 0, text, { ...look, rotationDeg: -90 }, n)),
     );
   });
   return prims;

@@ -148,7 +148,7 @@ export const placeLabel = (grid: LabelGrid, ask: LabelAsk): LabelSpot | undefine
         cost = Number.POSITIVE_INFINITY;
         break;
       }
-      cost += soft * 1.5;
+      cost += soft * 2.2;
     }
     if (cost >= bestCost) continue;
     if (spot.leader) {

@@ -23,7 +23,7 @@ import {
   placeLabel,
   takeSpot,
 } from './label-place.ts';
-import { itemOf, linePrim, pen, textPrim, WEIGHT } from './prims.ts';
+import { groundedText, itemOf, linePrim, pen, textPrim, WEIGHT } from './prims.ts';
 import { fitText, showable, textWidthMm } from './text.ts';
 
 /** What became of the units' labels: full ones, those cut to the number, and those that found no clear place. */
@@ -205,20 +205,17 @@ const throwLabels = (p: Placer): void => {
         xMm: aim.from.xMm + (aim.to.xMm - aim.from.xMm) * t,
         yMm: aim.from.yMm + (aim.to.yMm - aim.from.yMm) * t,
       };
-      const prim = textPrim(at, -off * Math.sin(rad), off * Math.cos(rad), text, {
-        capMm: LABEL_CAP_MM,
-        align: 'center',
-        role: 'aim',
-        rotationDeg: deg,
-      });
-      if (prim.kind !== 'text') continue;
+      const look = { capMm: LABEL_CAP_MM, align: 'center', role: 'aim', rotationDeg: deg } as const;
+      const prims = groundedText(at, -off * Math.sin(rad), off * Math.cos(rad), text, look, n);
+      const prim = prims[1];
+      if (prim?.kind !== 'text') continue;
       const cover = textCover(prim, n, 0.1);
       if (cover.some((b) => p.grid.cost(b, f.id) === undefined)) continue;
       for (const b of cover) p.grid.addBox(b, `label:${f.id}`);
       push(
         p,
         memoItem(f, `throw|${n}`, [prim.xMm, prim.yMm, prim.dxPaperMm, prim.dyPaperMm, deg, text], () =>
-          itemOf(`throw:${f.id}`, f.id, 'labels', n, [prim]),
+          itemOf(`throw:${f.id}`, f.id, 'labels', n, prims),
         ),
       );
       break;

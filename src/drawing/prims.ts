@@ -103,6 +103,29 @@ export const textPrim = (at: Point, dx: number, dy: number, text: string, look: 
   ...(look.rotationDeg === undefined ? {} : { rotationDeg: look.rotationDeg }),
 });
 
+/** A text on a patch of the ground, so that lines under it break off. */
+export const groundedText = (
+  at: Point,
+  dx: number,
+  dy: number,
+  text: string,
+  look: TextLook,
+  nominal: number,
+): Primitive[] => {
+  const w = textWidthMm(text, look.capMm, look.weight ?? 'regular');
+  const x0 = (look.align ?? 'left') === 'left' ? 0 : look.align === 'center' ? -w / 2 : -w;
+  const anchor = add(at, scale(point(dx, dy), nominal));
+  const corner = (x: number, y: number): Point =>
+    add(anchor, scale(rotate(point(x, y), look.rotationDeg ?? 0), nominal));
+  const patch = [
+    corner(x0 - 0.4, -look.capMm - 0.35),
+    corner(x0 + w + 0.4, -look.capMm - 0.35),
+    corner(x0 + w + 0.4, 0.35),
+    corner(x0 - 0.4, 0.35),
+  ];
+  return [{ kind: 'path', d: polyPath(patch, true), fill: { role: 'paper' } }, textPrim(at, dx, dy, text, look)];
+};
+
 const pathPoints = (d: readonly PathCommand[]): Point[] => {
   const out: Point[] = [];
   for (const c of d) {

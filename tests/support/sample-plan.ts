@@ -182,7 +182,7 @@ export const samplePlan = (): Plan => {
   const fixtures: readonly FixtureRow[] = [
     ['1', 'discharge-par-1200w', 30, 7, 180, 10, 'stand-combo-3', 'window push', '1', 'mk-1'],
     ['2', 'discharge-par-1200w', 30, 12.5, 180, 10, 'stand-combo-3', 'window push', '2', ''],
-    ['3', 'led-spot-1200w', 29.4, 0.5, 240, 12, 'stand-combo-3', 'sky top', '3', ''],
+    ['3', 'led-spot-1200w', 29.4, 0.5, 240, 12, 'stand-combo-3', 'sky top', '1b', ''],
     ['4', 'led-tube-120', 4, 0.3, 90, 4.5, '', 'under shelf, left', '', ''],
     ['5', 'led-tube-120', 10, 0.3, 90, 4.5, '', 'under shelf, right', '', ''],
     ['6', 'led-panel-60x60', 3.7, 21.5, 250, 7, 'stand-baby-3', 'hall, night only', '4', ''],

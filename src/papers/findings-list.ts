@@ -1,0 +1,97 @@
+import { wrapText } from '../drawing/text.ts';
+import { planRecord, recordsOf } from '../plan/plan.ts';
+import { findingText } from '../report/text.ts';
+import type { Finding } from '../report/types.ts';
+import { type Block, flowArea, type Section } from './flow.ts';
+import { CAP, PITCH_MM } from './ink.ts';
+import type { SetInfo } from './sheet-info.ts';
+import { severityTag } from './signs.ts';
+import { headingBlock } from './table.ts';
+
+const TAG_MM = 20;
+/** The longest a single finding may run on paper. */
+const MAX_LINES = 8;
+
+const findingBlock = (info: SetInfo, f: Finding, w: number): Block => {
+  const t = findingText(info.plan, f);
+  const textW = w - TAG_MM;
+  const where = f.worstSetupId
+    ? (info.plan.records.get(f.worstSetupId) as { name?: string } | undefined)?.name
+    : undefined;
+  const head = where && f.setupIds.length > 0 ? `${t.head} Worst in ${where}.` : t.head;
+  const body = [t.body, t.todo, t.citation ? `[${t.citation}]` : ''].filter(Boolean).join(' ');
+  const known = f.acknowledged
+    ? `Known to ${f.acknowledged.by}, ${f.acknowledged.when}: ${f.acknowledged.reason}`
+    : '';
+  const lines =
+    wrapText(head, CAP.note, 'semibold', textW, 2).length +
+    wrapText(body, CAP.note, 'regular', textW, MAX_LINES).length +
+    (known ? 1 : 0);
+  return {
+    heightMm: lines * PITCH_MM + 2.2,
+    draw: (ink, area) => {
+      severityTag(ink, f.severity, f.number, area.x, area.y + 3.2);
+      let y = ink.paragraph(area.x + TAG_MM, area.y + 3.2, head, textW, { weight: 'semibold', maxLines: 2 });
+      y = ink.paragraph(area.x + TAG_MM, y, body, textW, { maxLines: MAX_LINES });
+      if (known) ink.text(area.x + TAG_MM, y, known, { role: 'ink-soft', maxMm: textW });
+      ink.line(area.x, area.y + area.h, area.x + area.w, area.y + area.h, 0.13, 'ink-faint');
+    },
+  };
+};
+
+const count = (n: number, word: string): string => `${n} ${word}${n === 1 ? '' : 's'}`;
+
+const textRow = (text: string, w: number): Block => {
+  const lines = wrapText(text, CAP.note, 'regular', w, 6).length;
+  return {
+    heightMm: lines * PITCH_MM + 1,
+    draw: (ink, area) => {
+      ink.paragraph(area.x, area.y + 3, text, w, { maxLines: 6 });
+    },
+  };
+};
+
+/** Findings in words, what was assumed, and limits the plan set in place of the table's. */
+export const findingSections = (info: SetInfo): readonly Section[] => {
+  const { findings, assumptions } = info.assessment;
+  const w = flowArea(info).w;
+  const by = (s: Finding['severity']): number => findings.filter((f) => f.severity === s).length;
+  const out: Section[] = [
+    {
+      head: (continued) =>
+        headingBlock(
+          continued ? 'Findings (continued)' : 'Findings',
+          `${count(by('stop'), 'stop')}, ${count(by('warn'), 'warn')}, ${count(by('note'), 'note')}; computed from this plan, other loads unknown`,
+        ),
+      blocks:
+        findings.length > 0
+          ? findings.map((f) => findingBlock(info, f, w))
+          : [textRow('No finding. That is no leave to energize: see the cautions.', w)],
+    },
+  ];
+  if (assumptions.length > 0) {
+    out.push({
+      head: (continued) =>
+        headingBlock(
+          continued ? 'Assumed (continued)' : 'Assumed',
+          'taken from elsewhere because the plan does not say',
+        ),
+      blocks: assumptions.map((a) => textRow(a.text, w)),
+    });
+  }
+  const overrides = planRecord(info.plan).limits;
+  if (overrides.length > 0) {
+    out.push({
+      head: () => headingBlock('Limits set in this plan', 'in place of the table’s'),
+      blocks: overrides.map((o) => textRow(`${o.limit}: ${o.value}. ${o.reason}`, w)),
+    });
+  }
+  const known = recordsOf(info.plan, 'acknowledgement').length;
+  if (known > 0 && findings.every((f) => !f.acknowledged)) {
+    out.push({
+      head: () => headingBlock('Acknowledgements', 'none of those in the plan still fits a finding'),
+      blocks: [textRow(`${count(known, 'acknowledgement')} lapsed.`, w)],
+    });
+  }
+  return out;
+};

@@ -1,0 +1,65 @@
+import type { Ink } from './ink.ts';
+import type { Sheet } from './sheets.ts';
+
+export interface Rect {
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+}
+
+/** Margins after ISO 5457:1999: 20 mm at the filing edge on the left, 10 mm elsewhere. */
+const LEFT_MM = 20;
+const OTHER_MM = 10;
+const BORDER_MM = 5;
+const FIELD_MM = 50;
+const LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ';
+
+/** The drawing space inside the frame line. */
+export const frameOf = (sheet: Sheet): Rect => ({
+  x: LEFT_MM,
+  y: OTHER_MM,
+  w: sheet.widthMm - LEFT_MM - OTHER_MM,
+  h: sheet.heightMm - 2 * OTHER_MM,
+});
+
+/** Field edges along an axis, 50 mm from the centre line outwards, the last one running to the end. */
+const fields = (from: number, to: number, centre: number): number[] => {
+  const out: number[] = [];
+  for (let p = centre; p > from + FIELD_MM * 0.4; p -= FIELD_MM) out.unshift(p);
+  for (let p = centre + FIELD_MM; p < to - FIELD_MM * 0.4; p += FIELD_MM) out.push(p);
+  return [from, ...out, to];
+};
+
+/** Frame line, border of zones with letters and numerals, and centring marks. */
+export const drawFrame = (ink: Ink, sheet: Sheet): Rect => {
+  const f = frameOf(sheet);
+  const o = { x: f.x - BORDER_MM, y: f.y - BORDER_MM, w: f.w + 2 * BORDER_MM, h: f.h + 2 * BORDER_MM };
+  const cx = f.x + f.w / 2;
+  const cy = f.y + f.h / 2;
+  ink.rect(o.x, o.y, o.w, o.h, { weightMm: 0.35 });
+  ink.rect(f.x, f.y, f.w, f.h, { weightMm: 0.7 });
+  const xs = fields(f.x, f.x + f.w, cx);
+  xs.slice(1).forEach((x, i) => {
+    const left = xs[i] ?? x;
+    const name = String(i + 1);
+    for (const y of [o.y, f.y + f.h]) {
+      if (x < f.x + f.w && Math.abs(x - cx) > 0.01) ink.line(x, y, x, y + BORDER_MM, 0.35);
+      ink.text((left + x) / 2, y + BORDER_MM / 2 + 1.25, name, { capMm: 2.5, align: 'center' });
+    }
+  });
+  const ys = fields(f.y, f.y + f.h, cy);
+  ys.slice(1).forEach((y, i) => {
+    const top = ys[i] ?? y;
+    const name = LETTERS[i % LETTERS.length] ?? '';
+    for (const x of [o.x, f.x + f.w]) {
+      if (y < f.y + f.h && Math.abs(y - cy) > 0.01) ink.line(x, y, x + BORDER_MM, y, 0.35);
+      ink.text(x + BORDER_MM / 2, (top + y) / 2 + 1.25, name, { capMm: 2.5, align: 'center' });
+    }
+  });
+  ink.line(cx, o.y, cx, f.y + 5, 0.7);
+  ink.line(cx, o.y + o.h, cx, f.y + f.h - 5, 0.7);
+  ink.line(o.x, cy, f.x + 5, cy, 0.7);
+  ink.line(o.x + o.w, cy, f.x + f.w - 5, cy, 0.7);
+  return f;
+};

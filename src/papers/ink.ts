@@ -1,0 +1,172 @@
+import type { ColorRole, PathCommand } from '../drawing/display-list.ts';
+import { type FontWeight, fitText, showable, textWidthMm, wrapText } from '../drawing/text.ts';
+import type { PageItem } from './page.ts';
+
+/** Capital heights on paper, ISO 3098 steps. Nothing is smaller than the first. */
+export const CAP = { note: 1.8, value: 2.5, head: 3.5, title: 5 } as const;
+export const PITCH_MM = 3.5;
+
+export interface TextStyle {
+  readonly capMm?: number;
+  readonly weight?: FontWeight;
+  readonly align?: 'left' | 'center' | 'right';
+  readonly role?: ColorRole;
+  /** Wider texts are cut with an ellipsis. */
+  readonly maxMm?: number;
+  readonly rotationDeg?: number;
+}
+
+/**
+ * Collects what is drawn on one page. Texts are checked on the way in: characters the font lacks become a visible
+ * mark, texts too wide are cut, and both are told to `notice`.
+ */
+export interface Ink {
+  readonly items: PageItem[];
+  text(xMm: number, yMm: number, text: string, style?: TextStyle): void;
+  /** Wrapped text from a first baseline; gives the baseline after the last line. */
+  paragraph(
+    xMm: number,
+    yMm: number,
+    text: string,
+    widthMm: number,
+    style?: TextStyle & { readonly maxLines?: number; readonly pitchMm?: number },
+  ): number;
+  line(
+    x1: number,
+    y1: number,
+    x2: number,
+    y2: number,
+    weightMm: number,
+    role?: ColorRole,
+    dashMm?: readonly number[],
+  ): void;
+  rect(x: number, y: number, w: number, h: number, how: RectStyle): void;
+  path(d: readonly PathCommand[], how: RectStyle): void;
+  add(items: readonly PageItem[]): void;
+}
+
+export interface RectStyle {
+  readonly weightMm?: number;
+  readonly role?: ColorRole;
+  readonly fill?: ColorRole;
+  readonly hatch?: { readonly role: ColorRole; readonly angleDeg: number; readonly spacingMm: number };
+}
+
+/** Gathers notices of a set of papers, each once. */
+export interface Notices {
+  missing(characters: readonly string[], text: string): void;
+  cut(text: string): void;
+  say(text: string): void;
+  readonly list: () => readonly string[];
+}
+
+export const noticeList = (): Notices => {
+  const missing = new Map<string, number>();
+  const cuts = new Set<string>();
+  const said = new Set<string>();
+  return {
+    missing: (characters) => {
+      for (const c of characters) missing.set(c, (missing.get(c) ?? 0) + 1);
+    },
+    cut: (text) => cuts.add(text),
+    say: (text) => said.add(text),
+    list: () => {
+      const out: string[] = [...said];
+      if (missing.size > 0) {
+        const shown = [...missing.keys()]
+          .slice(0, 12)
+          .map((c) => `U+${(c.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`);
+        const more = missing.size > 12 ? ` and ${missing.size - 12} more` : '';
+        out.push(
+          `The paper font has no shape for ${missing.size} characters; each is printed as □: ${shown.join(', ')}${more}.`,
+        );
+      }
+      if (cuts.size > 0) out.push(`${cuts.size} texts were too long for their place and end in …`);
+      return out;
+    },
+  };
+};
+
+const shape = (how: RectStyle, d: readonly PathCommand[]): PageItem[] => {
+  const out: PageItem[] = [];
+  if (how.hatch) {
+    const { role, angleDeg, spacingMm } = how.hatch;
+    out.push({ kind: 'path', d, fill: { role, hatch: { angleDeg, spacingMm, weightMm: 0.18 } } });
+  }
+  if (how.weightMm !== undefined || how.fill) {
+    out.push({
+      kind: 'path',
+      d,
+      ...(how.weightMm === undefined ? {} : { stroke: { role: how.role ?? 'ink', weightMm: how.weightMm } }),
+      ...(how.fill ? { fill: { role: how.fill } } : {}),
+    });
+  }
+  return out;
+};
+
+export const makeInk = (notices: Notices): Ink => {
+  const items: PageItem[] = [];
+  const put = (xMm: number, yMm: number, text: string, s: TextStyle): void => {
+    if (text === '') return;
+    items.push({
+      kind: 'text',
+      xMm,
+      yMm,
+      text,
+      capMm: s.capMm ?? CAP.note,
+      weight: s.weight ?? 'regular',
+      align: s.align ?? 'left',
+      role: s.role ?? 'ink',
+      ...(s.rotationDeg === undefined ? {} : { rotationDeg: s.rotationDeg }),
+    });
+  };
+  const clean = (text: string): string => {
+    const s = showable(text);
+    if (s.missing.length > 0) notices.missing(s.missing, text);
+    return s.text;
+  };
+  return {
+    items,
+    text: (x, y, raw, s = {}) => {
+      const text = clean(raw);
+      const fitted =
+        s.maxMm === undefined ? text : fitText(text, s.capMm ?? CAP.note, s.weight ?? 'regular', s.maxMm);
+      if (fitted !== text) notices.cut(text);
+      put(x, y, fitted, s);
+    },
+    paragraph: (x, y, raw, width, s = {}) => {
+      const text = clean(raw);
+      const cap = s.capMm ?? CAP.note;
+      const lines = wrapText(text, cap, s.weight ?? 'regular', width, s.maxLines);
+      if (lines.at(-1)?.endsWith('…') && !text.endsWith('…')) notices.cut(text);
+      let at = y;
+      for (const l of lines) {
+        put(x, at, l, s);
+        at += s.pitchMm ?? PITCH_MM;
+      }
+      return at;
+    },
+    line: (x1, y1, x2, y2, weightMm, role = 'ink', dashMm) => {
+      items.push({
+        kind: 'path',
+        d: [
+          ['M', x1, y1],
+          ['L', x2, y2],
+        ],
+        stroke: dashMm ? { role, weightMm, dashMm } : { role, weightMm },
+      });
+    },
+    rect: (x, y, w, h, how) => {
+      items.push(...shape(how, [['M', x, y], ['L', x + w, y], ['L', x + w, y + h], ['L', x, y + h], ['Z']]));
+    },
+    path: (d, how) => {
+      items.push(...shape(how, d));
+    },
+    add: (more) => {
+      items.push(...more);
+    },
+  };
+};
+
+export const widthOf = (text: string, s: TextStyle = {}): number =>
+  textWidthMm(text, s.capMm ?? CAP.note, s.weight ?? 'regular');

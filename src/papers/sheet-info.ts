@@ -1,0 +1,108 @@
+import type { LengthUnits } from '../kernel/units.ts';
+import { type Plan, planRecord, recordOf, setupsOf } from '../plan/plan.ts';
+import { openStops } from '../report/assess.ts';
+import type { Assessment } from '../report/types.ts';
+import { drawFrame, type Rect } from './frame.ts';
+import { type Ink, makeInk, type Notices } from './ink.ts';
+import type { Page } from './page.ts';
+import { type Sheet, sheetOf } from './sheets.ts';
+import { drawTitleBlock, type TitleFields } from './title-block.ts';
+
+/** What issuing a set of papers needs besides the plan and its assessment. */
+export interface PaperOptions {
+  /** The setup that is shown; the first one when left out. */
+  readonly setupId?: string | undefined;
+  readonly revision: string;
+  /** Date of issue as it is printed, `2026-03-09`; empty leaves the field free. */
+  readonly date: string;
+  readonly programVersion: string;
+}
+
+/** Everything the sheets of one set share. */
+export interface SetInfo {
+  readonly plan: Plan;
+  readonly assessment: Assessment;
+  readonly options: PaperOptions;
+  readonly setupId: string | undefined;
+  readonly setupName: string;
+  readonly sheet: Sheet;
+  readonly units: LengthUnits;
+  readonly notices: Notices;
+  readonly stopsOpen: number;
+}
+
+export const setInfo = (
+  plan: Plan,
+  assessment: Assessment,
+  options: PaperOptions,
+  notices: Notices,
+): SetInfo => {
+  const settings = planRecord(plan);
+  const setup = (options.setupId && recordOf(plan, 'setup', options.setupId)) || setupsOf(plan)[0];
+  const wanted = sheetOf(settings.paper.sheet, settings.paper.landscape);
+  const fallback = sheetOf(settings.lengthUnits === 'imperial' ? 'ANSI B' : 'A3', true);
+  const sheet = wanted ?? fallback;
+  if (!sheet) throw new Error('the sheet table has lost its rows');
+  return {
+    plan,
+    assessment,
+    options,
+    setupId: setup?.id,
+    setupName: setup?.name ?? '',
+    sheet,
+    units: settings.lengthUnits,
+    notices,
+    stopsOpen: openStops(assessment).length,
+  };
+};
+
+/** A page before its number in the set is known. */
+export type PageMaker = (sheetNumber: number, sheetCount: number) => Page;
+
+export interface SheetTitle {
+  readonly title: string;
+  readonly subtitle: string;
+  readonly documentType: string;
+  readonly scale: string;
+  readonly units: string;
+}
+
+/** Letter of lighting sheets: E-1, E-2 … */
+export const sheetName = (n: number): string => `E-${n}`;
+
+/** A page with frame and title block; `draw` fills the frame above and beside the block. */
+export const framedPage =
+  (info: SetInfo, title: SheetTitle, draw: (ink: Ink, frame: Rect) => void): PageMaker =>
+  (sheetNumber, sheetCount) => {
+    const ink = makeInk(info.notices);
+    const frame = drawFrame(ink, info.sheet);
+    draw(ink, frame);
+    const fields: TitleFields = {
+      ...title,
+      settings: planRecord(info.plan),
+      setupName: info.setupName,
+      paper: info.sheet.text,
+      sheetName: sheetName(sheetNumber),
+      sheetNumber,
+      sheetCount,
+      revision: info.options.revision,
+      date: info.options.date,
+      stopsOpen: info.stopsOpen,
+      program: info.options.programVersion,
+    };
+    drawTitleBlock(ink, frame, fields);
+    ink.text(frame.x + 1, frame.y + frame.h + 9.1, `Lampwright ${info.options.programVersion}`, {
+      role: 'ink-faint',
+    });
+    return {
+      title: `${sheetName(sheetNumber)} ${title.title}`,
+      widthMm: info.sheet.widthMm,
+      heightMm: info.sheet.heightMm,
+      items: ink.items,
+    };
+  };
+
+/** Printed on every page that gives electrical figures. */
+export const CAUTION =
+  'A planning aid, not an electrical design. Local electrical codes and the authority having jurisdiction come first, then each ' +
+  "maker's instructions. Source, feeder, grounding and house-panel work is for qualified persons only.";
