@@ -78,7 +78,7 @@ const LEFT = 4.5;
 const RIGHT = 119;
 
 const supply = (d: Builder): void => {
-  d.source('G1', 'generator-100kw-3ph', [134, 51], {
+  d.source('G1', 'generator-100kw-3ph', [134, 50.5], {
     rotationDeg: 90,
     voltsV: 120,
     notes: 'Set to 120 V leg to neutral at the generator.',

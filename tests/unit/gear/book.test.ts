@@ -1,5 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import ampacity from '../../../shared/ampacity.json' with { type: 'json' };
 import conductors from '../../../shared/conductors.json' with { type: 'json' };
 import {
   findKind,
@@ -196,6 +197,27 @@ for (const practice of ['north-america', 'europe'] as const) {
           [...k.stockLengthsMm].sort((a, b) => a - b),
           k.slug,
         ).toEqual(k.stockLengthsMm);
+      }
+    });
+
+    it('rates every cable as the row of the ampacity table it names', () => {
+      const column = (from: string, legs: number): [table: string, field: string] => {
+        if (from.startsWith('NEC Table 400.5(A)(1)'))
+          return ['nec-400.5(A)(1)', legs > 1 && /three/.test(from) ? 'loaded3A' : 'loaded2A'];
+        if (from.startsWith('NEC Table 400.5(A)(2)'))
+          return [
+            'nec-400.5(A)(2)',
+            `c${/90 °C/.test(from) ? 90 : 75}${/column E/.test(from) ? 'Two' : 'Three'}`,
+          ];
+        const table = /Table (4F\w+)/.exec(from)?.[1];
+        return [`bs7671-${table}`, legs > 1 || /three-phase/.test(from) ? 'threePhaseA' : 'onePhaseA'];
+      };
+      for (const k of cables) {
+        const [table, field] = column(k.basis.ampacityA ?? '', k.legs);
+        const row = ampacity.rows.find((r) => r.table === table && r.conductor === k.conductor);
+        expect((row as Record<string, unknown> | undefined)?.[field], `${k.slug} in ${table} ${field}`).toBe(
+          k.ampacityA,
+        );
       }
     });
 
