@@ -2,6 +2,7 @@ import { clearSelection } from './clear-selection.ts';
 import { deleteSelection } from './delete.ts';
 import { duplicate } from './duplicate.ts';
 import { fitAll, fitSelection } from './fit.ts';
+import { marks } from './marks.ts';
 import { nudges } from './nudge.ts';
 import { redo } from './redo.ts';
 import { registerCommands } from './registry.ts';
@@ -28,6 +29,7 @@ export const commands = registerCommands([
   duplicate,
   ...nudges,
   ...rotations,
+  ...marks,
   putOnStands,
   takeOffStands,
   toggleLevel,

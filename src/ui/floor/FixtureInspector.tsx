@@ -48,6 +48,9 @@ export const FixtureInspector = ({ fixture }: { readonly fixture: Fixture }) => 
   const cableKind = cable ? kindOf(plan, cable.kindId, 'cable') : undefined;
   const universe = fixture.patch ? recordOf(plan, 'universe', fixture.patch.universeId) : undefined;
 
+  const mounts: readonly string[] = kind?.mount.fits ?? [];
+  const fitting = book.stands().filter((k) => k.receives.some((m) => mounts.includes(m)));
+
   const change = (label: string, patch: Partial<Fixture>): void => {
     const r = changeRecord(plan, fixture, patch);
     if (r.ok) session.commit(label, r.value);
@@ -166,10 +169,17 @@ export const FixtureInspector = ({ fixture }: { readonly fixture: Fixture }) => 
           {standKind && !book.stands().some((k) => k.slug === standKind.slug) ? (
             <option value={standKind.slug}>{standKind.name}</option>
           ) : null}
-          {book.stands().map((k) => (
-            <option key={k.slug} value={k.slug}>
-              {k.name}
-            </option>
+          {[
+            { label: 'Stands that take its mount', stands: fitting },
+            { label: 'Other stands', stands: book.stands().filter((k) => !fitting.includes(k)) },
+          ].map((g) => (
+            <optgroup key={g.label} label={g.label}>
+              {g.stands.map((k) => (
+                <option key={k.slug} value={k.slug}>
+                  {k.name}
+                </option>
+              ))}
+            </optgroup>
           ))}
         </select>
         {standKind && kind ? (
