@@ -14,6 +14,10 @@ import { PALETTES, type Scheme } from './palette.ts';
 import { usePointer } from './use-pointer.ts';
 import { useSession } from './use-session.ts';
 
+/** Set before the first layer is made: a layer keeps the ratio it began with. */
+if (typeof window !== 'undefined')
+  Konva.pixelRatio = Math.min(OPTIONS.pixelRatioCap, window.devicePixelRatio || 1);
+
 export interface FloorCanvasProps {
   readonly session: Session;
   readonly book: Book;
@@ -89,7 +93,6 @@ const useViewport = (
   useEffect(() => {
     const el = container.current;
     if (!el) return;
-    Konva.pixelRatio = Math.min(OPTIONS.pixelRatioCap, window.devicePixelRatio || 1);
     const measure = (): void => {
       const viewport = { widthPx: el.clientWidth, heightPx: el.clientHeight };
       const was = session.getState().viewport;

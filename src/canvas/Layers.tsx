@@ -33,20 +33,18 @@ const useFloorUnits = (session: Session) => {
 const BACKGROUND: readonly DrawingLayer[] = ['underlay', 'architecture', 'set'];
 const SMALL: readonly DrawingLayer[] = ['labels', 'dimensions'];
 
-const Items = ({
-  session,
-  scene,
-  palette,
-  shows,
-}: LayerProps & { readonly shows: (layer: DrawingLayer) => boolean }) => {
-  const items = useSession(session, () => scene.visible());
-  const scale = scene.list()?.nominalScale ?? 50;
-  return items
-    .filter((i) => shows(i.layer))
-    .map((i) => (
-      <Item key={i.key} session={session} scene={scene} item={i} palette={palette} scale={scale} />
-    ));
-};
+/** Apart from its layer, which renders at every step of the camera. */
+const Items = memo(
+  ({ session, scene, palette, shows }: LayerProps & { readonly shows: (layer: DrawingLayer) => boolean }) => {
+    const items = useSession(session, () => scene.visible());
+    const scale = scene.list()?.nominalScale ?? 50;
+    return items
+      .filter((i) => shows(i.layer))
+      .map((i) => (
+        <Item key={i.key} session={session} scene={scene} item={i} palette={palette} scale={scale} />
+      ));
+  },
+);
 
 const isBackground = (l: DrawingLayer): boolean => BACKGROUND.includes(l);
 const isPlan = (l: DrawingLayer): boolean => !BACKGROUND.includes(l);
