@@ -147,16 +147,16 @@ const placeBeside = (
     bounds: p.bounds,
     maxMm: 23,
   };
+  const whole = placeLabel(p.grid, ask);
+  const shown = whole ? lines : lines.slice(0, 1);
   const spot =
-    placeLabel(p.grid, ask) ??
-    placeLabel(p.grid, { ...ask, lines: lines.slice(0, 1) }) ??
-    placeAnyhow(p.grid, { ...ask, lines: lines.slice(0, 1) });
+    whole ?? placeLabel(p.grid, { ...ask, lines: shown }) ?? placeAnyhow(p.grid, { ...ask, lines: shown });
   if (!spot) return;
   takeSpot(p.grid, spot, record.id);
   push(
     p,
-    memoItem(record, `label|${n}`, spotDeps(spot, lines), () =>
-      itemOf(`label:${record.id}`, record.id, 'labels', n, spotPrimitives(spot, lines, n, undefined)),
+    memoItem(record, `label|${n}`, spotDeps(spot, shown), () =>
+      itemOf(`label:${record.id}`, record.id, 'labels', n, spotPrimitives(spot, shown, n, undefined)),
     ),
   );
 };
@@ -287,8 +287,8 @@ const unitLabels = (p: Placer): LabelReport => {
       maxMm,
     });
     const tiers: readonly (readonly [readonly LabelLine[], number])[] = [
-      [[name, ...use, facts], 17],
-      [[use[0] ?? name, facts], 12],
+      [[name, ...use, facts], 24],
+      [[use[0] ?? name, facts], 17],
       [[], 30],
     ];
     let lines: readonly LabelLine[] = [];

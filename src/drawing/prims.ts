@@ -123,7 +123,10 @@ export const groundedText = (
     corner(x0 + w + 0.4, 0.35),
     corner(x0 - 0.4, 0.35),
   ];
-  return [{ kind: 'path', d: polyPath(patch, true), fill: { role: 'paper' } }, textPrim(at, dx, dy, text, look)];
+  return [
+    { kind: 'path', d: polyPath(patch, true), fill: { role: 'paper' } },
+    textPrim(at, dx, dy, text, look),
+  ];
 };
 
 const pathPoints = (d: readonly PathCommand[]): Point[] => {

@@ -15,10 +15,7 @@ const MAX_LINES = 8;
 const findingBlock = (info: SetInfo, f: Finding, w: number): Block => {
   const t = findingText(info.plan, f);
   const textW = w - TAG_MM;
-  const where = f.worstSetupId
-    ? (info.plan.records.get(f.worstSetupId) as { name?: string } | undefined)?.name
-    : undefined;
-  const head = where && f.setupIds.length > 0 ? `${t.head} Worst in ${where}.` : t.head;
+  const head = t.head;
   const body = [t.body, t.todo, t.citation ? `[${t.citation}]` : ''].filter(Boolean).join(' ');
   const known = f.acknowledged
     ? `Known to ${f.acknowledged.by}, ${f.acknowledged.when}: ${f.acknowledged.reason}`

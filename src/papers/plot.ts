@@ -15,9 +15,11 @@ import { fittingScale, scaleText } from './sheets.ts';
 import { TITLE_HEIGHT_MM, TITLE_WIDTH_MM } from './title-block.ts';
 
 /** Room kept around the geometry for labels and dimensions, across and down, and for the caption below. */
-const SIDE_MM = 34;
-const TOP_MM = 15;
+const SIDE_MM = 24;
+const TOP_MM = 13;
 const CAPTION_MM = 13;
+/** Room that a scale asked for must leave at each side. */
+const LEAST_MM = 5;
 
 interface Layout {
   readonly drawing: Rect;
@@ -59,10 +61,18 @@ const viewOf = (info: SetInfo, floorId: Id, area: Rect): View | undefined => {
   const size = { width: box.maxX - box.minX, height: box.maxY - box.minY };
   const room = { width: area.w - 2 * SIDE_MM, height: area.h - 2 * TOP_MM - CAPTION_MM };
   const chosen = planRecord(info.plan).paper.scale;
-  const ratio = chosen && chosen > 0 ? chosen : fittingScale(info.units, size, room).ratio;
-  if (size.width / ratio > area.w - 4 || size.height / ratio > area.h - 4 - CAPTION_MM) {
+  const fits = (r: number): boolean =>
+    size.width / r <= area.w - 2 * LEAST_MM && size.height / r <= area.h - CAPTION_MM - 2 * LEAST_MM;
+  const best = fittingScale(info.units, size, room).ratio;
+  const ratio = chosen && chosen > 0 && fits(chosen) ? chosen : best;
+  if (chosen && chosen > 0 && !fits(chosen)) {
     info.notices.say(
-      `The plan does not fit ${info.sheet.text} at ${scaleText(ratio, info.units)}; it is cut at the edge of the drawing.`,
+      `The plan does not fit ${info.sheet.text} at ${scaleText(chosen, info.units)} as asked; it is drawn at ${scaleText(ratio, info.units)}.`,
+    );
+  }
+  if (!fits(ratio)) {
+    info.notices.say(
+      `The plan does not fit ${info.sheet.text} at any standard scale; it is cut at the edge of the drawing.`,
     );
   }
   const cx = area.x + area.w / 2;
@@ -138,25 +148,29 @@ const textBlock = (head: string, lines: readonly string[]): ColumnBlock => ({
   },
 });
 
-const wrapAll = (texts: readonly string[], w: number): string[] =>
-  texts.flatMap((t, i) => {
-    const lines = wrapText(t, CAP.note, 'regular', w - 4);
-    return lines.map((l, k) => (k === 0 ? `${i + 1}  ${l}` : `    ${l}`));
-  });
-
-const notesBlock = (info: SetInfo, w: number): ColumnBlock =>
-  textBlock(
-    'Notes',
-    wrapAll(
-      [
-        'Sizes are of the plan as drawn. If a size looks wrong, ask; do not scale a copy. Heights are floor to lamp centre.',
-        'A label reads: name, use, then way of the box, universe and address, height.',
-        'Cable lengths are stock lengths made up to cover route, rises and slack.',
-        `${info.assessment.findings.length} findings and the assumptions are on the circuit schedule.`,
-      ],
-      w,
-    ),
-  );
+const notesBlock = (info: SetInfo, w: number): ColumnBlock => {
+  const n = info.assessment.findings.length;
+  const notes = [
+    'Sizes are of the plan as drawn. If a size looks wrong, ask; do not scale a copy. Heights are floor to lamp centre.',
+    'A label reads: name, use, then way of the box, universe and address, height.',
+    'Cable lengths are stock lengths made up to cover route, rises and slack.',
+    `${n} ${n === 1 ? 'finding' : 'findings'}, and what was assumed, are on the circuit schedule.`,
+  ].map((t) => wrapText(t, CAP.note, 'regular', w - 5));
+  return {
+    heightMm: 8.2 + notes.flat().length * PITCH_MM,
+    draw: (ink, x, y) => {
+      ink.text(x, y + 5.2, 'Notes', { capMm: CAP.value, weight: 'semibold' });
+      let base = y + 9.4;
+      notes.forEach((lines, i) => {
+        ink.text(x, base, String(i + 1), { weight: 'semibold' });
+        for (const l of lines) {
+          ink.text(x + 5, base, l);
+          base += PITCH_MM;
+        }
+      });
+    },
+  };
+};
 
 const cautionBlock = (w: number): ColumnBlock =>
   textBlock('Cautions', [...wrapText(CAUTION, CAP.note, 'regular', w)]);

@@ -115,7 +115,7 @@ export const drawPowerSummary = (
       weight: 'semibold',
       role: over ? 'stop' : 'ink',
     });
-    ink.text(cols[2], base, row.limit === undefined ? 'none' : cell(row.limit), { align: 'right' });
+    ink.text(cols[2], base, row.limit === undefined ? '–' : cell(row.limit), { align: 'right' });
     ink.text(cols[3], base, cell(pct), {
       align: 'right',
       weight: over ? 'semibold' : 'regular',

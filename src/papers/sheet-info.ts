@@ -91,9 +91,6 @@ export const framedPage =
       program: info.options.programVersion,
     };
     drawTitleBlock(ink, frame, fields);
-    ink.text(frame.x + 1, frame.y + frame.h + 9.1, `Lampwright ${info.options.programVersion}`, {
-      role: 'ink-faint',
-    });
     return {
       title: `${sheetName(sheetNumber)} ${title.title}`,
       widthMm: info.sheet.widthMm,

@@ -97,8 +97,9 @@ export const drawTitleBlock = (ink: Ink, frame: Rect, t: TitleFields): Rect => {
   const titleH = 13.4;
   const tw = 108 * k;
   ink.text(box.x + 1.2, y + 2.6, 'Title', { role: 'ink-soft' });
-  ink.text(box.x + 1.2, y + 8.9, t.title, { capMm: CAP.title, weight: 'semibold', maxMm: tw - 2.4 });
-  ink.text(box.x + 1.2, y + 12.3, t.subtitle, { maxMm: tw - 2.4 });
+  ink.text(box.x + 1.2, y + 8.3, t.title, { capMm: CAP.title, weight: 'semibold', maxMm: tw - 2.4 });
+  ink.text(box.x + 1.2, y + 12.5, t.subtitle, { maxMm: tw - 2.4 });
+  ink.text(box.x + tw - 1.2, y + 2.6, `Lampwright ${t.program}`, { role: 'ink-faint', align: 'right' });
   ink.line(box.x + tw, y, box.x + tw, y + titleH, 0.35);
   ink.text(box.x + tw + 1.2, y + 2.6, 'Identification number', { role: 'ink-soft' });
   ink.text(box.x + tw + 1.2, y + 9.2, t.settings.drawingNumber || '–', {

@@ -12,11 +12,11 @@ const COLUMNS: readonly Column[] = [
   { id: 'unit', head: 'Unit', leastMm: 12 },
   { id: 'kind', head: 'Kind', leastMm: 42, grow: 2 },
   { id: 'use', head: 'Use', leastMm: 34, grow: 2 },
-  { id: 'gel', head: 'Gel', leastMm: 16, grow: 0.5, dispensable: 5 },
+  { id: 'gel', head: 'Gel', leastMm: 16, grow: 0.2, dispensable: 5 },
   { id: 'channel', head: 'Channel', leastMm: 14, dispensable: 6 },
   { id: 'power', head: 'Power', leastMm: 20, grow: 0.5 },
   { id: 'address', head: 'Address', leastMm: 16 },
-  { id: 'mode', head: 'Mode', leastMm: 22, grow: 0.5, dispensable: 4 },
+  { id: 'mode', head: 'Mode', leastMm: 22, grow: 1.5, dispensable: 4 },
   { id: 'height', head: 'Height', leastMm: 15, align: 'right' },
   {
     id: 'right',

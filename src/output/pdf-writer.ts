@@ -1,0 +1,169 @@
+import type { jsPDF, Matrix } from 'jspdf';
+import type { Fill, PathCommand, Stroke } from '../drawing/display-list.ts';
+import { hatchLines } from '../drawing/hatch.ts';
+import { scaledSymbol } from '../drawing/symbols.ts';
+import { emMm, textWidthMm } from '../drawing/text.ts';
+import type { PageItem, PageText } from '../papers/page.ts';
+import type { ColorScheme } from './colors.ts';
+
+/** What the writer needs of jsPDF beyond its typed surface. */
+interface Raw {
+  readonly internal: { write(...text: string[]): void };
+  readonly Matrix: new (a: number, b: number, c: number, d: number, e: number, f: number) => Matrix;
+  beginFormObject(x: number, y: number, w: number, h: number, m: Matrix): unknown;
+  endFormObject(key: string): unknown;
+  doFormObject(key: string, m: Matrix): unknown;
+}
+
+export const PT_PER_MM = 72 / 25.4;
+const OUTLINE_MM = 0.5;
+const DETAIL_MM = 0.25;
+
+const num = (n: number): string => String(Number(n.toFixed(3)));
+
+const rgb = (hex: string): string =>
+  [1, 3, 5].map((i) => num(Number.parseInt(hex.slice(i, i + 2), 16) / 255)).join(' ');
+
+const pathOps = (d: readonly PathCommand[]): string =>
+  d
+    .map((c) => {
+      if (c[0] === 'Z') return 'h';
+      const op = c[0] === 'M' ? 'm' : c[0] === 'L' ? 'l' : 'c';
+      return `${c
+        .slice(1)
+        .map((n) => num(Number(n)))
+        .join(' ')} ${op}`;
+    })
+    .join(' ');
+
+const KAPPA = 0.5522847498307936;
+
+const circleOps = (x: number, y: number, r: number): string => {
+  const k = r * KAPPA;
+  return pathOps([
+    ['M', x + r, y],
+    ['C', x + r, y + k, x + k, y + r, x, y + r],
+    ['C', x - k, y + r, x - r, y + k, x - r, y],
+    ['C', x - r, y - k, x - k, y - r, x, y - r],
+    ['C', x + k, y - r, x + r, y - k, x + r, y],
+    ['Z'],
+  ]);
+};
+
+/** Writes the items of one page after another into a jsPDF document. */
+export interface PdfWriter {
+  page(items: readonly PageItem[], heightMm: number): void;
+}
+
+export const pdfWriter = (doc: jsPDF, colors: ColorScheme): PdfWriter => {
+  const raw = doc as unknown as Raw;
+  const out = (s: string): void => raw.internal.write(s);
+  const forms = new Set<string>();
+
+  const strokeOps = (s: Stroke): string =>
+    `${rgb(colors[s.role])} RG ${num(s.weightMm)} w [${(s.dashMm ?? []).map(num).join(' ')}] 0 d`;
+
+  const paint = (ops: string, stroke: Stroke | undefined, fill: Fill | undefined): void => {
+    const solid = fill && !fill.hatch ? fill : undefined;
+    if (!stroke && !solid) return;
+    const set = [solid ? `${rgb(colors[solid.role])} rg` : '', stroke ? strokeOps(stroke) : ''].filter(
+      Boolean,
+    );
+    out(`${set.join(' ')} ${ops} ${solid && stroke ? 'B' : solid ? 'f' : 'S'}`);
+  };
+
+  const hatch = (d: readonly PathCommand[], fill: Fill): void => {
+    if (!fill.hatch) return;
+    const lines = hatchLines(d, fill.hatch.angleDeg, fill.hatch.spacingMm);
+    if (lines.length === 0) return;
+    const ops = lines.map(([a, b]) => `${num(a.xMm)} ${num(a.yMm)} m ${num(b.xMm)} ${num(b.yMm)} l`);
+    out(`${strokeOps({ role: fill.role, weightMm: fill.hatch.weightMm })} ${ops.join(' ')} S`);
+  };
+
+  /** The form object of a symbol at one size, in its own millimetres; made when first asked for. */
+  const formOf = (s: Extract<PageItem, { kind: 'symbol' }>): string => {
+    const key = [s.symbolId, num(s.lengthMm), num(s.widthMm), s.broken ? 'off' : 'on', s.role].join('|');
+    if (forms.has(key)) return key;
+    forms.add(key);
+    const reach = Math.max(s.lengthMm, s.widthMm) * 2 + 2;
+    raw.beginFormObject(-reach, -reach, 2 * reach, 2 * reach, new raw.Matrix(1, 0, 0, 1, 0, 0));
+    out('1 j');
+    for (const { line, d } of scaledSymbol(s.symbolId, s.lengthMm, s.widthMm)) {
+      if (line === 'solid') paint(pathOps(d), undefined, { role: s.role });
+      else if (line === 'detail') paint(pathOps(d), { role: s.role, weightMm: DETAIL_MM }, undefined);
+      else {
+        const stroke: Stroke = s.broken
+          ? { role: s.role, weightMm: OUTLINE_MM, dashMm: [1.2, 0.8] }
+          : { role: s.role, weightMm: OUTLINE_MM };
+        paint(pathOps(d), stroke, { role: 'gear-fill' });
+      }
+    }
+    raw.endFormObject(key);
+    return key;
+  };
+
+  const symbol = (s: Extract<PageItem, { kind: 'symbol' }>): void => {
+    const rad = (s.rotationDeg * Math.PI) / 180;
+    const c = Math.cos(rad);
+    const n = Math.sin(rad);
+    raw.doFormObject(formOf(s), new raw.Matrix(c, n, -n, c, s.xMm, s.yMm));
+  };
+
+  /** Text goes through jsPDF, which subsets the font; its own alignment is not used, so that all outputs agree. */
+  const text = (t: PageText): void => {
+    const w = textWidthMm(t.text, t.capMm, t.weight);
+    const back = t.align === 'left' ? 0 : t.align === 'center' ? w / 2 : w;
+    const rad = ((t.rotationDeg ?? 0) * Math.PI) / 180;
+    doc.setFont('LampwrightSans', t.weight === 'semibold' ? 'bold' : 'normal');
+    doc.setFontSize(emMm(t.capMm) * PT_PER_MM);
+    doc.setTextColor(colors[t.role]);
+    doc.text(t.text, t.xMm - back * Math.cos(rad), t.yMm - back * Math.sin(rad), {
+      ...(t.rotationDeg ? { angle: -t.rotationDeg } : {}),
+    });
+  };
+
+  return {
+    page: (items, heightMm) => {
+      let drawing = false;
+      const begin = (): void => {
+        if (drawing) return;
+        // More decimals than coordinates have: over a metre of sheet a rounded factor would show.
+        const k = PT_PER_MM.toFixed(9);
+        out(`q ${k} 0 0 -${k} 0 ${(heightMm * PT_PER_MM).toFixed(5)} cm 1 j`);
+        drawing = true;
+      };
+      const end = (): void => {
+        if (drawing) out('Q');
+        drawing = false;
+      };
+      const put = (list: readonly PageItem[], clip: string): void => {
+        for (const i of list) {
+          if (i.kind === 'text') {
+            end();
+            text(i);
+            continue;
+          }
+          if (i.kind === 'clip') {
+            end();
+            const area = `${num(i.xMm)} ${num(i.yMm)} ${num(i.widthMm)} ${num(i.heightMm)} re W n`;
+            put(i.items, area);
+            end();
+            continue;
+          }
+          const fresh = !drawing;
+          begin();
+          if (fresh && clip) out(clip);
+          if (i.kind === 'symbol') symbol(i);
+          else if (i.kind === 'circle') {
+            paint(circleOps(i.xMm, i.yMm, i.rMm), i.stroke, i.fill);
+          } else {
+            if (i.fill) hatch(i.d, i.fill);
+            paint(pathOps(i.d), i.stroke, i.fill);
+          }
+        }
+      };
+      put(items, '');
+      end();
+    },
+  };
+};

@@ -1,0 +1,76 @@
+import { jsPDF } from 'jspdf';
+import { contentHash } from '../kernel/canonical.ts';
+import type { Page } from '../papers/page.ts';
+import { PAPER_COLORS } from './colors.ts';
+import { pdfWriter } from './pdf-writer.ts';
+
+/** The embedded font as TrueType files. */
+export interface PaperFonts {
+  readonly regular: Uint8Array;
+  readonly semibold: Uint8Array;
+}
+
+export interface PdfMetadata {
+  readonly title: string;
+  readonly subject: string;
+  readonly author: string;
+  /** Date of issue, `2026-03-09`. Left out, a fixed date is written: never the clock's. */
+  readonly date?: string;
+}
+
+/** Creation date of a file whose papers carry no date. */
+const NO_DATE = '2000-01-01';
+
+const binaryString = (bytes: Uint8Array): string => {
+  const parts: string[] = [];
+  for (let i = 0; i < bytes.length; i += 8192)
+    parts.push(String.fromCharCode(...bytes.subarray(i, i + 8192)));
+  return parts.join('');
+};
+
+const creationDate = (date: string | undefined): Date => {
+  const m = /^(\d{4})-(\d{2})-(\d{2})$/.exec(date ?? '') ?? /^(\d{4})-(\d{2})-(\d{2})$/.exec(NO_DATE);
+  return new Date(Date.UTC(Number(m?.[1]), Number(m?.[2]) - 1, Number(m?.[3]), 12));
+};
+
+/** A date as PDF writes it, in UTC whatever the machine's zone. */
+const pdfDate = (d: Date): string => `D:${d.toISOString().replace(/[-:T]/g, '').slice(0, 14)}+00'00'`;
+
+/**
+ * Pages as a PDF: vector lines, each symbol size stored once and placed by matrix, embedded subset font with
+ * selectable text, bookmarks. Two runs over the same pages give the same bytes.
+ */
+export const pagesToPdf = (pages: readonly Page[], fonts: PaperFonts, meta: PdfMetadata): Uint8Array => {
+  const [first] = pages;
+  if (!first) throw new Error('no pages to write');
+  const orientation = (p: Page): 'landscape' | 'portrait' =>
+    p.widthMm > p.heightMm ? 'landscape' : 'portrait';
+  const doc = new jsPDF({
+    unit: 'mm',
+    format: [first.widthMm, first.heightMm],
+    orientation: orientation(first),
+    compress: true,
+    floatPrecision: 3,
+    putOnlyUsedFonts: true,
+  });
+  doc.addFileToVFS('regular.ttf', binaryString(fonts.regular));
+  doc.addFont('regular.ttf', 'LampwrightSans', 'normal');
+  doc.addFileToVFS('semibold.ttf', binaryString(fonts.semibold));
+  doc.addFont('semibold.ttf', 'LampwrightSans', 'bold');
+  doc.setProperties({
+    title: meta.title,
+    subject: meta.subject,
+    author: meta.author,
+    creator: 'Lampwright',
+  });
+  doc.setLanguage('en-US');
+  doc.setCreationDate(pdfDate(creationDate(meta.date)) as unknown as Date);
+  doc.setFileId(contentHash({ pages, meta }).slice(0, 32).toUpperCase());
+  const writer = pdfWriter(doc, PAPER_COLORS);
+  pages.forEach((page, i) => {
+    if (i > 0) doc.addPage([page.widthMm, page.heightMm], orientation(page));
+    writer.page(page.items, page.heightMm);
+    doc.outline.add(null, page.title, { pageNumber: i + 1 });
+  });
+  return new Uint8Array(doc.output('arraybuffer'));
+};
