@@ -118,7 +118,9 @@ export const ensureBuilt = (target, log) => {
     const fresh = at('dist', `.${target}-new`);
     const vite = at('node_modules', 'vite', 'bin', 'vite.js');
     const args = [vite, 'build', '--mode', target, '--logLevel', 'warn', '--outDir', fresh, '--emptyOutDir'];
-    const r = spawnSync(process.execPath, args, { cwd: ROOT, stdio: ['ignore', 2, 2] });
+    // The same build whoever asks for it: a test runner names another environment.
+    const env = { ...process.env, NODE_ENV: 'production' };
+    const r = spawnSync(process.execPath, args, { cwd: ROOT, stdio: ['ignore', 2, 2], env });
     if (r.status !== 0) throw new Stop(`The build of the ${target} failed; see the lines above.`);
     writeFileSync(join(fresh, '.stamp'), key);
     const old = at('dist', `.${target}-old`);

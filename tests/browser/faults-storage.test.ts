@@ -1,10 +1,16 @@
-import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { launchBrowser, launchWithProfile, type Served, serveHarness } from '../support/browser.ts';
+import {
+  killBrowser,
+  launchBrowser,
+  launchWithProfile,
+  removeProfile,
+  type Served,
+  serveHarness,
+} from '../support/browser.ts';
 import type {} from '../support/storage-harness/main.ts';
 
 let site: Served;
@@ -24,21 +30,13 @@ const harnessPage = async (page: Page): Promise<Page> => {
   return page;
 };
 
-/** The process of a browser with this profile, found by its own command line. */
-const processOf = (profile: string): number => {
-  for (const line of execFileSync('ps', ['-eo', 'pid,args'], { encoding: 'utf8' }).split('\n'))
-    if (line.includes(`--user-data-dir=${profile}`) && !line.includes('--type='))
-      return Number(line.trim().split(/\s+/, 1)[0]);
-  throw new Error('the browser’s process was not found');
-};
-
 describe('the browser is killed during autosave', () => {
   const KILLS = 10;
   let profile: string;
   beforeAll(() => {
     profile = mkdtempSync(join(tmpdir(), 'lampwright-profile-'));
   });
-  afterAll(() => rmSync(profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 }));
+  afterAll(() => removeProfile(profile));
 
   test(`P1: in ${KILLS} kills no edit that was shown as saved is lost, and no edit is there by half`, async () => {
     let planId: string | undefined;
@@ -66,9 +64,7 @@ describe('the browser is killed during autosave', () => {
       await atLeastOne;
       // Somewhere within the next two batches, another moment each time.
       await new Promise((resolve) => setTimeout(resolve, (kill * 97) % 500));
-      const closed = new Promise((resolve) => context.once('close', resolve));
-      process.kill(processOf(profile), 'SIGKILL');
-      await closed;
+      await killBrowser(context, profile);
     }
     expect(reported).toBeGreaterThan(KILLS);
   });

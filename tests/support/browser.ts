@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { rmSync } from 'node:fs';
 import type { Server } from 'node:http';
 import { join } from 'node:path';
@@ -20,6 +21,25 @@ export const launchBrowser = (): Promise<Browser> => chromium.launch(launchOptio
 /** A browser with a profile on disk, which a second start finds as the first left it. */
 export const launchWithProfile = (folder: string): Promise<BrowserContext> =>
   chromium.launchPersistentContext(folder, launchOptions());
+
+/** The process of a browser with this profile, found by its own command line. */
+const processOf = (profile: string): number => {
+  for (const line of execFileSync('ps', ['-eo', 'pid,args'], { encoding: 'utf8' }).split('\n'))
+    if (line.includes(`--user-data-dir=${profile}`) && !line.includes('--type='))
+      return Number(line.trim().split(/\s+/, 1)[0]);
+  throw new Error('the browser’s process was not found');
+};
+
+/** Removes a profile; the processes of a killed browser may write to it for a moment longer. */
+export const removeProfile = (folder: string): void =>
+  rmSync(folder, { recursive: true, force: true, maxRetries: 40, retryDelay: 250 });
+
+/** Kills a browser as a crash would: nothing in it gets a last word. */
+export const killBrowser = async (context: BrowserContext, profile: string): Promise<void> => {
+  const closed = new Promise((resolve) => context.once('close', resolve));
+  process.kill(processOf(profile), 'SIGKILL');
+  await closed;
+};
 
 export interface Served {
   /** Address of the page, with a slash at the end. */
