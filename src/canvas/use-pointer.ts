@@ -114,13 +114,17 @@ export const usePointer = (
       const w = { ...spot(e), deltaY: e.deltaY, deltaMode: e.deltaMode, ctrl: e.ctrlKey };
       session.set({ camera: wheelZoom(camera, viewport, w) });
     };
-    const typing = (t: EventTarget | null): boolean =>
-      t instanceof HTMLElement && (t.isContentEditable || /^(INPUT|TEXTAREA|SELECT|BUTTON)$/.test(t.tagName));
+    /** Keys there belong to a field, a dialog or a menu. */
+    const elsewhere = (t: EventTarget | null): boolean =>
+      t instanceof HTMLElement &&
+      (t.isContentEditable ||
+        /^(INPUT|TEXTAREA|SELECT)$/.test(t.tagName) ||
+        t.closest('[role="dialog"],[role="menu"],[role="listbox"]') !== null);
 
     const keyDown = (e: KeyboardEvent): void => {
       if (
         e.key === ' ' &&
-        !typing(e.target) &&
+        !elsewhere(e.target) &&
         (el.contains(document.activeElement) || active !== undefined)
       ) {
         e.preventDefault();
@@ -133,7 +137,7 @@ export const usePointer = (
       }
       if (e.ctrlKey || e.metaKey) return;
       const working = active !== undefined && e.key === 'Escape';
-      if ((working || !typing(e.target)) && toolbox.key(e.key)) {
+      if ((working || !elsewhere(e.target)) && toolbox.key(e.key)) {
         if (working) active = undefined;
         e.preventDefault();
         e.stopImmediatePropagation();

@@ -1,4 +1,5 @@
-// A bare page around the floor canvas, for looking at it and driving it with a real mouse.
+// A bare page around the floor canvas, for looking at it and driving it with a real mouse:
+// npx vite --config tests/support/canvas-harness/vite.config.ts, then ?plan=study|street|stage|crowd&scheme=bench|truck
 import { createRoot } from 'react-dom/client';
 import { demoMakers } from '../../../demo-sets/make/all.ts';
 import { FloorCanvas } from '../../../src/canvas/FloorCanvas.tsx';
