@@ -1,4 +1,5 @@
 import { compareIds, compareNatural, type Id } from '../kernel/ids.ts';
+import type { System } from '../plan/kinds/kinds.ts';
 import type { InletPort, OutletPort, Way } from '../plan/kinds/ports.ts';
 import { kindOf, type Plan, recordsOf } from '../plan/plan.ts';
 import { inletsOf, outletsOf, waysOf } from '../plan/ports.ts';
@@ -31,6 +32,7 @@ interface Reach {
   readonly parent: number;
   readonly depth: number;
   readonly source: Source | undefined;
+  readonly system: System | undefined;
   readonly shape: SystemShape | undefined;
   readonly legs: readonly number[];
   readonly neutral: boolean;
@@ -41,6 +43,7 @@ const nowhere = (why: string): Reach => ({
   parent: -1,
   depth: 0,
   source: undefined,
+  system: undefined,
   shape: undefined,
   legs: [],
   neutral: false,
@@ -79,37 +82,48 @@ class Walk {
     n: Pick<SupplyNode, 'key' | 'what' | 'recordId' | 'label'> & Partial<SupplyNode>,
   ): { node: SupplyNode; reach: Reach } {
     const notComputed = reach.notComputed ?? n.notComputed;
+    const { source, shape } = reach;
+    const index = this.#nodes.length;
+    const legs = n.legs ?? reach.legs;
+    const neutral = n.neutral ?? reach.neutral;
+    // Written out field by field: this runs for every entity after every edit.
     const node: SupplyNode = {
-      wayId: undefined,
-      way: undefined,
-      mainBreakerA: undefined,
-      connectors: [],
-      load: undefined,
-      branches: [],
-      lengthMm: 0,
-      ...n,
-      index: this.#nodes.length,
+      index,
+      key: n.key,
+      what: n.what,
+      recordId: n.recordId,
+      wayId: n.wayId,
+      label: n.label,
       parent: reach.parent,
       depth: reach.depth,
-      sourceId: reach.source?.id,
-      system: reach.source ? kindOf(this.#plan, reach.source.kindId, 'source')?.system : undefined,
-      legs: n.legs ?? reach.legs,
-      neutral: n.neutral ?? reach.neutral,
+      sourceId: source?.id,
+      system: reach.system,
+      legs,
+      neutral,
       notComputed,
+      way: n.way,
+      mainBreakerA: n.mainBreakerA,
+      connectors: n.connectors ?? [],
+      load: n.load,
+      branches: n.branches ?? [],
+      lengthMm: n.lengthMm ?? 0,
     };
     this.#nodes.push(node);
+    const inherited =
+      notComputed === undefined || notComputed.startsWith('hangs on')
+        ? notComputed
+        : `hangs on ${node.label}: ${notComputed}`;
     return {
       node,
       reach: {
-        ...reach,
-        parent: node.index,
+        parent: index,
         depth: reach.depth + 1,
-        legs: node.legs,
-        neutral: node.neutral,
-        notComputed:
-          notComputed && !notComputed.startsWith('hangs on')
-            ? `hangs on ${node.label}: ${notComputed}`
-            : notComputed,
+        source,
+        system: reach.system,
+        shape,
+        legs,
+        neutral,
+        notComputed: inherited,
       },
     };
   }
@@ -121,7 +135,15 @@ class Walk {
     const shape = kind && systemShape(kind.system);
     const fault = this.#index.sourceFault(s, kind, shape);
     const legs = Array.from({ length: shape?.legs ?? 0 }, (_, i) => i);
-    const start: Reach = { ...nowhere(''), source: s, shape, legs, neutral: true, notComputed: undefined };
+    const start: Reach = {
+      ...nowhere(''),
+      source: s,
+      system: kind?.system,
+      shape,
+      legs,
+      neutral: true,
+      notComputed: undefined,
+    };
     const { reach } = this.#push(start, {
       key: s.id,
       what: 'source',

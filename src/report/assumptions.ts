@@ -1,6 +1,6 @@
 import { limitCitation, limitsOf } from '../derive/limits.ts';
 import { type PowerResult, sourceRating, sourceVolts } from '../engines/power/index.ts';
-import { levelId, type Plan, planRecord, recordsOf } from '../plan/plan.ts';
+import { type Plan, planRecord, recordsOf } from '../plan/plan.ts';
 import type { Assumption } from './types.ts';
 
 /** What the program took from elsewhere because the plan does not say; each in one line, with the records it is about. */
@@ -20,16 +20,12 @@ export const assumptionsOf = (plan: Plan, power: PowerResult): readonly Assumpti
         'continuous',
         'Every load counts as continuous (three hours or more), since no shooting day is given.',
       );
-    const unset = loads.filter((n) => {
-      const r = plan.records.get(n.recordId);
-      const id = r?.type === 'ballast' ? r.fixtureId : n.recordId;
-      return power.setups.some((s) => !plan.records.has(levelId(s.id, id)));
-    });
+    const unset = power.assumedLevels;
     if (unset.length > 0)
       add(
         'level-full',
         `${unset.length} ${unset.length === 1 ? 'load has' : 'loads have'} no level in at least one setup: counted at full there.`,
-        unset.map((n) => n.recordId),
+        unset,
       );
     add(
       'level-linear',

@@ -1,13 +1,13 @@
-import { figureTable } from '../../derive/figures.ts';
-import { loadPower } from '../../derive/loads.ts';
+import { figureOffset, figureTable } from '../../derive/figures.ts';
 import { supplyTree } from '../../derive/supply.ts';
-import type { SupplyNode, SupplyTree } from '../../derive/supply-types.ts';
+import type { SupplyNode } from '../../derive/supply-types.ts';
 import { QUANTITIES, type SupplyEntity } from '../../derive/types.ts';
 import type { Id } from '../../kernel/ids.ts';
 import { type Plan, setupsOf } from '../../plan/plan.ts';
 import { extract } from './extract.ts';
 import { powerFindings } from './findings/index.ts';
 import { type NodeLimits, nodeLimits } from './limits.ts';
+import { loadPowers } from './load-powers.ts';
 import { type SourceModel, sourceModel } from './model.ts';
 import { onePass, type Sweep, sweep } from './solve.ts';
 import type { Computed, PowerResult, SetupName, SolvedSetup, SolvedSource } from './types.ts';
@@ -33,15 +33,16 @@ export const computePower = (plan: Plan, previous?: PowerResult): PowerResult =>
   const setups = computedSetups(plan);
   const limits = nodeLimits(plan, tree);
   const values = new Float64Array(tree.nodes.length * QUANTITIES.length * setups.length).fill(Number.NaN);
-  const powers = loadPowers(plan, tree, setups);
+  const { values: powers, assumedLevels } = loadPowers(plan, tree, setups);
   const sources = new Map<Id, SolvedSource>();
   for (const root of tree.nodes) {
     if (root.what !== 'source') continue;
-    const solved = solveSource(plan, tree, root, powers, setups.length, previous?.sources.get(root.recordId));
-    if (!solved) continue;
+    const model = sourceModel(plan, tree, root, limits);
+    if (!model) continue;
+    const solved = solveSource(model, powers, setups.length, previous?.sources.get(root.recordId));
     sources.set(root.recordId, solved);
     solved.setups.forEach((r, s) => {
-      extract(values, s, setups.length, tree.nodes, limits, solved.model, r.sweep, r.wattsW, r.varsVar);
+      spread(values, r.figures, model, s, setups.length);
     });
   }
   const entities = tree.nodes.map((n, i) => entityOf(n, tree.nodes[n.parent]?.key, limits[i]));
@@ -50,39 +51,38 @@ export const computePower = (plan: Plan, previous?: PowerResult): PowerResult =>
     setups.map((s) => s.id),
     values,
   );
-  const result: Computed = { plan, setups, tree, limits, entities, figures, sources };
+  const result: Computed = { plan, setups, tree, limits, entities, figures, sources, assumedLevels };
   const done: PowerResult = { ...result, findings: powerFindings(result) };
   memo.set(plan, done);
   return done;
 };
 
-/** Watts and vars of every load node by setup: index × setups × 2. */
-const loadPowers = (plan: Plan, tree: SupplyTree, setups: readonly SetupName[]): Float64Array => {
-  const out = new Float64Array(tree.nodes.length * setups.length * 2);
-  for (const n of tree.nodes) {
-    if (n.branches.length === 0) continue;
-    const r = plan.records.get(n.recordId);
-    if (r?.type !== 'fixture' && r?.type !== 'ballast') continue;
-    setups.forEach((s, k) => {
-      const p = loadPower(plan, r, s.id);
-      out[(n.index * setups.length + k) * 2] = p?.wattsW ?? 0;
-      out[(n.index * setups.length + k) * 2 + 1] = p?.varsVar ?? 0;
-    });
+/** Writes one source's figures of one setup into the plan's table. */
+const spread = (
+  values: Float64Array,
+  figures: Float64Array,
+  m: SourceModel,
+  setup: number,
+  setups: number,
+): void => {
+  const width = QUANTITIES.length;
+  for (let k = 0; k < m.feeder.nodes; k++) {
+    const row = figureOffset(m.nodeOf[k] as number, 0, setup, setups);
+    for (let i = 0; i < width; i++) values[row + i * setups] = figures[k * width + i] as number;
   }
-  return out;
 };
 
+/**
+ * Solves one source in all setups. A setup whose network and loads are those of an earlier run, in the last result or in
+ * this one, takes over that run: it is a function of those numbers alone.
+ */
 const solveSource = (
-  plan: Plan,
-  tree: SupplyTree,
-  root: SupplyNode,
+  model: SourceModel,
   powers: Float64Array,
   setups: number,
   before: SolvedSource | undefined,
-): SolvedSource | undefined => {
-  const model = sourceModel(plan, tree, root);
-  if (!model) return undefined;
-  const same = before !== undefined && sameNetwork(before.model, model);
+): SolvedSource => {
+  const earlier = before !== undefined && sameNetwork(before.model, model) ? before.setups : [];
   const solved: SolvedSetup[] = [];
   for (let s = 0; s < setups; s++) {
     const n = model.branchLoad.length;
@@ -94,11 +94,14 @@ const solveSource = (
       wattsW[b] = (powers[at] as number) * share;
       varsVar[b] = (powers[at + 1] as number) * share;
     }
-    const old = same
-      ? before.setups.find((x) => sameNumbers(x.wattsW, wattsW) && sameNumbers(x.varsVar, varsVar))
-      : solved.find((x) => sameNumbers(x.wattsW, wattsW) && sameNumbers(x.varsVar, varsVar));
-    const run = old?.sweep ?? runSweep(model, wattsW, varsVar);
-    solved.push({ wattsW, varsVar, sweep: run });
+    const same = (x: SolvedSetup | undefined): boolean =>
+      x !== undefined && sameNumbers(x.wattsW, wattsW) && sameNumbers(x.varsVar, varsVar);
+    const old = same(earlier[s]) ? earlier[s] : (earlier.find(same) ?? solved.find(same));
+    if (old) solved.push(old);
+    else {
+      const run = runSweep(model, wattsW, varsVar);
+      solved.push({ wattsW, varsVar, sweep: run, figures: extract(model, run, wattsW, varsVar) });
+    }
   }
   return { model, setups: solved };
 };
@@ -112,7 +115,8 @@ const sameNumbers = (
   b: Float64Array | Int32Array | Uint8Array,
 ): boolean => {
   if (a.length !== b.length) return false;
-  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  // NaN stands for “no limit” and equals itself here.
+  for (let i = 0; i < a.length; i++) if (!Object.is(a[i], b[i])) return false;
   return true;
 };
 
@@ -127,7 +131,11 @@ const sameNetwork = (a: SourceModel, b: SourceModel): boolean =>
   sameNumbers(a.branches.to, b.branches.to) &&
   sameNumbers(a.branches.nominalV, b.branches.nominalV) &&
   sameNumbers(a.branches.expP, b.branches.expP) &&
-  sameNumbers(a.branches.expQ, b.branches.expQ);
+  sameNumbers(a.branches.expQ, b.branches.expQ) &&
+  sameNumbers(a.pairStart, b.pairStart) &&
+  sameNumbers(a.pairs, b.pairs) &&
+  sameNumbers(a.legLimitA, b.legLimitA) &&
+  sameNumbers(a.neutralLimitA, b.neutralLimitA);
 
 const entityOf = (n: SupplyNode, parentKey: string | undefined, l: NodeLimits | undefined): SupplyEntity => ({
   key: n.key,

@@ -1,116 +1,102 @@
-import { figureOffset } from '../../derive/figures.ts';
-import type { SupplyNode } from '../../derive/supply-types.ts';
 import { NEUTRAL } from '../../derive/supply-types.ts';
 import { QUANTITIES, type Quantity } from '../../derive/types.ts';
-import type { NodeLimits } from './limits.ts';
 import type { SourceModel } from './model.ts';
 import type { Sweep } from './solve.ts';
 
+const WIDTH = QUANTITIES.length;
 const q = Object.fromEntries(QUANTITIES.map((name, i) => [name, i])) as Record<Quantity, number>;
 
-/** Length of a complex number at an offset. */
-export const magnitude = (a: Float64Array, at: number): number =>
-  Math.hypot(a[at] as number, a[at + 1] as number);
-
 /** Length of the difference of two complex numbers. */
-export const between = (a: Float64Array, i: number, j: number): number =>
-  Math.hypot((a[i] as number) - (a[j] as number), (a[i + 1] as number) - (a[j + 1] as number));
-
-/** Pairs of wires across which a node's volts are read: leg to neutral where it has one, else leg to leg. */
-export const voltPairs = (n: SupplyNode): readonly (readonly [number, number])[] => {
-  if (n.branches.length > 0) return n.branches.map((b) => [b.from, b.to] as const);
-  if (n.neutral) return n.legs.map((l) => [l, NEUTRAL] as const);
-  return n.legs.flatMap((a, i) => n.legs.slice(i + 1).map((b) => [a, b] as const));
+export const between = (a: Float64Array, i: number, j: number): number => {
+  const re = (a[i] as number) - (a[j] as number);
+  const im = (a[i + 1] as number) - (a[j + 1] as number);
+  return Math.sqrt(re * re + im * im);
 };
 
+const length = (re: number, im: number): number => Math.sqrt(re * re + im * im);
+
 /**
- * Writes the figures of one source in one setup into the plan's table.
- * `wattsW` and `varsVar` are by branch. A run that did not settle writes nothing: its figures stay NaN.
+ * Figures of one source in one setup: by node of the model and quantity, NaN where not computed.
+ * `wattsW` and `varsVar` are by branch, at nominal volts. A run that did not settle gives NaN throughout.
  */
 export const extract = (
-  values: Float64Array,
-  setup: number,
-  setups: number,
-  nodes: readonly SupplyNode[],
-  limits: readonly NodeLimits[],
   m: SourceModel,
   s: Sweep,
   wattsW: Float64Array,
   varsVar: Float64Array,
-): void => {
-  if (!s.settled) return;
+): Float64Array => {
+  const count = m.feeder.nodes;
+  const out = new Float64Array(count * WIDTH).fill(Number.NaN);
+  if (!s.settled) return out;
+  putLoads(out, m, wattsW, varsVar);
+  for (let k = 0; k < count; k++) {
+    const at = k * WIDTH;
+    const a = s.amps;
+    const i = k * 8;
+    const l0 = length(a[i] as number, a[i + 1] as number);
+    const l1 = length(a[i + 2] as number, a[i + 3] as number);
+    const l2 = length(a[i + 4] as number, a[i + 5] as number);
+    const neutralA = length(a[i + NEUTRAL * 2] as number, a[i + NEUTRAL * 2 + 1] as number);
+    out[at + q.leg0A] = l0;
+    out[at + q.leg1A] = l1;
+    out[at + q.leg2A] = l2;
+    out[at + q.neutralA] = neutralA;
+    const legUse = (100 * Math.max(l0, l1, l2)) / (m.legLimitA[k] as number);
+    const neutralUse = (100 * neutralA) / (m.neutralLimitA[k] as number);
+    // Either may be NaN: no limit known.
+    out[at + q.usePct] = neutralUse > legUse || Number.isNaN(legUse) ? neutralUse : legUse;
+    putVolts(out, k, m, s);
+    if (m.basis !== 'unknown') putPower(out, k, m, s);
+  }
+  return out;
+};
+
+/** Connected power of each node: sums of P and of Q of what hangs on it. */
+const putLoads = (out: Float64Array, m: SourceModel, wattsW: Float64Array, varsVar: Float64Array): void => {
   const count = m.feeder.nodes;
   const p = new Float64Array(count);
   const v = new Float64Array(count);
-  m.branches.node.forEach((k, i) => {
-    p[k] = (p[k] as number) + (wattsW[i] as number);
-    v[k] = (v[k] as number) + (varsVar[i] as number);
-  });
-  for (let k = count - 1; k > 0; k--) {
-    const up = m.feeder.parent[k] as number;
-    p[up] = (p[up] as number) + (p[k] as number);
-    v[up] = (v[up] as number) + (v[k] as number);
+  for (let b = 0; b < m.branches.node.length; b++) {
+    const k = m.branches.node[b] as number;
+    p[k] = (p[k] as number) + (wattsW[b] as number);
+    v[k] = (v[k] as number) + (varsVar[b] as number);
   }
-  for (let k = 0; k < count; k++) {
-    const index = m.nodeOf[k] as number;
-    const n = nodes[index] as SupplyNode;
-    const put = (quantity: number, value: number): void => {
-      values[figureOffset(index, quantity, setup, setups)] = value;
-    };
-    const legA = [magnitude(s.amps, k * 8), magnitude(s.amps, k * 8 + 2), magnitude(s.amps, k * 8 + 4)];
-    const neutralA = magnitude(s.amps, k * 8 + NEUTRAL * 2);
-    put(q.leg0A, legA[0] as number);
-    put(q.leg1A, legA[1] as number);
-    put(q.leg2A, legA[2] as number);
-    put(q.neutralA, neutralA);
-    put(q.loadW, p[k] as number);
-    put(q.loadVa, Math.hypot(p[k] as number, v[k] as number));
-    putVolts(put, n, k, m, s);
-    putPower(put, k, m, s);
-    const l = limits[index];
-    let use = Number.NaN;
-    if (l?.leg) use = (100 * Math.max(...legA)) / l.leg.limitA;
-    if (l?.neutral && neutralA > 0) {
-      const share = (100 * neutralA) / l.neutral.limitA;
-      if (!(share <= use)) use = share;
+  for (let k = count - 1; k >= 0; k--) {
+    const up = m.feeder.parent[k] as number;
+    if (k > 0) {
+      p[up] = (p[up] as number) + (p[k] as number);
+      v[up] = (v[up] as number) + (v[k] as number);
     }
-    put(q.usePct, use);
+    out[k * WIDTH + q.loadW] = p[k] as number;
+    out[k * WIDTH + q.loadVa] = length(p[k] as number, v[k] as number);
   }
 };
 
-const putVolts = (
-  put: (quantity: number, value: number) => void,
-  n: SupplyNode,
-  k: number,
-  m: SourceModel,
-  s: Sweep,
-): void => {
+const putVolts = (out: Float64Array, k: number, m: SourceModel, s: Sweep): void => {
   let volts = Infinity;
   let drop = -Infinity;
   let pct = -Infinity;
-  for (const [a, b] of voltPairs(n)) {
-    const here = between(s.volts, k * 8 + a * 2, k * 8 + b * 2);
-    const there = between(s.volts, a * 2, b * 2);
-    volts = Math.min(volts, here);
-    drop = Math.max(drop, there - here);
-    pct = Math.max(pct, (100 * (there - here)) / there);
+  const end = m.pairStart[k + 1] as number;
+  for (let i = m.pairStart[k] as number; i < end; i++) {
+    const a = (m.pairs[i * 2] as number) * 2;
+    const b = (m.pairs[i * 2 + 1] as number) * 2;
+    const here = between(s.volts, k * 8 + a, k * 8 + b);
+    const there = between(s.volts, a, b);
+    if (here < volts) volts = here;
+    if (there - here > drop) drop = there - here;
+    const share = (100 * (there - here)) / there;
+    if (share > pct) pct = share;
   }
-  if (!Number.isFinite(volts)) return;
-  put(q.dropV, drop);
+  if (volts === Infinity) return;
+  out[k * WIDTH + q.dropV] = drop;
   if (m.basis === 'unknown') return;
-  put(q.voltsV, volts);
-  put(q.dropPct, pct);
+  out[k * WIDTH + q.voltsV] = volts;
+  out[k * WIDTH + q.dropPct] = pct;
 };
 
 /** Power into a node, read at its parent's end, so that its own cable's loss is in it. */
-const putPower = (
-  put: (quantity: number, value: number) => void,
-  k: number,
-  m: SourceModel,
-  s: Sweep,
-): void => {
-  if (m.basis === 'unknown') return;
-  const up = (m.feeder.parent[k] as number) * 8;
+const putPower = (out: Float64Array, k: number, m: SourceModel, s: Sweep): void => {
+  const up = (k === 0 ? 0 : (m.feeder.parent[k] as number)) * 8;
   let re = 0;
   let im = 0;
   for (let w = 0; w < 8; w += 2) {
@@ -121,6 +107,6 @@ const putPower = (
     re += vr * ir + vi * ii;
     im += vi * ir - vr * ii;
   }
-  put(q.inW, re);
-  put(q.inVa, Math.hypot(re, im));
+  out[k * WIDTH + q.inW] = re;
+  out[k * WIDTH + q.inVa] = length(re, im);
 };

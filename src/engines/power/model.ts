@@ -7,6 +7,7 @@ import type { Id } from '../../kernel/ids.ts';
 import type { CableKind } from '../../plan/kinds/kinds.ts';
 import type { LoadSpec } from '../../plan/kinds/ports.ts';
 import { kindOf, type Plan, recordOf } from '../../plan/plan.ts';
+import type { NodeLimits } from './limits.ts';
 import type { Branches, Feeder } from './solve.ts';
 
 /** Resistance and reactance in ohms per metre of one wire of a cable, parallel conductors counted. */
@@ -69,6 +70,12 @@ export interface SourceModel {
   /** The tree's index of the load of each branch, and its share of that load's power. */
   readonly branchLoad: Int32Array;
   readonly branchShare: Float64Array;
+  /** Pairs of wires across which each node's volts are read: those of node k are from `pairStart[k]` to `pairStart[k + 1]`. */
+  readonly pairStart: Int32Array;
+  readonly pairs: Uint8Array;
+  /** Limits of each node's legs and neutral in A, NaN where none is known. */
+  readonly legLimitA: Float64Array;
+  readonly neutralLimitA: Float64Array;
 }
 
 /** Volts to neutral of a source and how they are known. Only a set that makes its own may be taken at nominal. */
@@ -82,7 +89,12 @@ export const sourceVolts = (plan: Plan, sourceId: Id): { volts: number; basis: V
 };
 
 /** Turns the part of the tree under one source into the solver's arrays. Nodes that are not computed are left out. */
-export const sourceModel = (plan: Plan, tree: SupplyTree, root: SupplyNode): SourceModel | undefined => {
+export const sourceModel = (
+  plan: Plan,
+  tree: SupplyTree,
+  root: SupplyNode,
+  limits: readonly NodeLimits[],
+): SourceModel | undefined => {
   const shape = root.system && systemShape(root.system);
   if (!shape || root.notComputed !== undefined) return undefined;
   const nodes: SupplyNode[] = [];
@@ -130,7 +142,27 @@ export const sourceModel = (plan: Plan, tree: SupplyTree, root: SupplyNode): Sou
     feeder: { nodes: nodes.length, parent, impedance: { kind: 'diagonal', ohms }, sourceV },
     nodeOf: Int32Array.from(nodes, (n) => n.index),
     ...loadArrays(plan, nodes),
+    ...pairArrays(nodes),
+    legLimitA: Float64Array.from(nodes, (n) => limits[n.index]?.leg?.limitA ?? Number.NaN),
+    neutralLimitA: Float64Array.from(nodes, (n) => limits[n.index]?.neutral?.limitA ?? Number.NaN),
   };
+};
+
+/** Pairs of wires across which a node's volts are read: leg to neutral where it has one, else leg to leg. */
+export const voltPairs = (n: SupplyNode): readonly (readonly [number, number])[] => {
+  if (n.branches.length > 0) return n.branches.map((b) => [b.from, b.to] as const);
+  if (n.neutral) return n.legs.map((l) => [l, NEUTRAL] as const);
+  return n.legs.flatMap((a, i) => n.legs.slice(i + 1).map((b) => [a, b] as const));
+};
+
+const pairArrays = (nodes: readonly SupplyNode[]): Pick<SourceModel, 'pairStart' | 'pairs'> => {
+  const pairStart = new Int32Array(nodes.length + 1);
+  const flat: number[] = [];
+  nodes.forEach((n, k) => {
+    for (const [a, b] of voltPairs(n)) flat.push(a, b);
+    pairStart[k + 1] = flat.length / 2;
+  });
+  return { pairStart, pairs: Uint8Array.from(flat) };
 };
 
 const loadArrays = (

@@ -18,6 +18,8 @@ export interface SolvedSetup {
   readonly wattsW: Float64Array;
   readonly varsVar: Float64Array;
   readonly sweep: Sweep;
+  /** Figures by node of the model and quantity, in the order of `QUANTITIES`. */
+  readonly figures: Float64Array;
 }
 
 export interface SolvedSource {
@@ -34,6 +36,8 @@ export interface Computed {
   readonly entities: readonly SupplyEntity[];
   readonly figures: FigureTable;
   readonly sources: ReadonlyMap<Id, SolvedSource>;
+  /** Loads that have no level in at least one setup. */
+  readonly assumedLevels: readonly Id[];
 }
 
 /** All that the power engine knows of one plan. */

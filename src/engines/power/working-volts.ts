@@ -2,8 +2,8 @@ import { cableLength } from '../../derive/lengths.ts';
 import type { SupplyNode } from '../../derive/supply-types.ts';
 import { formatAmps, formatCableLength, formatPct, formatVolts } from '../../kernel/units.ts';
 import { kindOf, planRecord, recordOf } from '../../plan/plan.ts';
-import { between, voltPairs } from './extract.ts';
-import { wireImpedance } from './model.ts';
+import { between } from './extract.ts';
+import { voltPairs, wireImpedance } from './model.ts';
 import type { PowerWorking, Subject, WorkingLine } from './working-types.ts';
 
 /** How the volts of the source are known, as an input. */

@@ -1,7 +1,14 @@
+import { figureOffset } from '../../../derive/figures.ts';
 import type { EngineFinding } from '../../../derive/findings.ts';
 import type { SupplyNode } from '../../../derive/supply-types.ts';
-import { figureKey, type Quantity } from '../../../derive/types.ts';
+import { figureKey, QUANTITIES, type Quantity } from '../../../derive/types.ts';
 import type { Computed } from '../types.ts';
+
+const quantityAt = Object.fromEntries(QUANTITIES.map((q, i) => [q, i])) as Record<Quantity, number>;
+
+/** A figure of a node by its place in the tree: the figure table without the look-up of its key. */
+export const figureAt = (c: Computed, n: SupplyNode, quantity: Quantity, setup: number): number =>
+  c.figures.values[figureOffset(n.index, quantityAt[quantity], setup, c.setups.length)] ?? Number.NaN;
 
 /** Share by which a figure must pass a limit before it counts: rounding of the arithmetic, not a trade allowance. */
 export const ROUNDING = 1e-9;

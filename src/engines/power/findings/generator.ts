@@ -6,7 +6,7 @@ import { formatAmps } from '../../../kernel/units.ts';
 import { kindOf, planRecord, recordOf } from '../../../plan/plan.ts';
 import { sourceRating } from '../limits.ts';
 import type { Computed } from '../types.ts';
-import { inSetups, passing } from './context.ts';
+import { figureAt, inSetups, passing } from './context.ts';
 
 const LEGS: readonly Quantity[] = ['leg0A', 'leg1A', 'leg2A'];
 
@@ -20,8 +20,8 @@ export const sourceRatings = (c: Computed): readonly EngineFinding[] =>
     const record = recordOf(c.plan, 'source', n.recordId);
     const what = record && kindOf(c.plan, record.kindId, 'source')?.what;
     const known = c.sources.get(n.recordId)?.model.basis !== 'unknown';
-    const watts = (s: number): number => c.figures.get(n.key, known ? 'inW' : 'loadW', s);
-    const va = (s: number): number => c.figures.get(n.key, known ? 'inVa' : 'loadVa', s);
+    const watts = (s: number): number => figureAt(c, n, known ? 'inW' : 'loadW', s);
+    const va = (s: number): number => figureAt(c, n, known ? 'inVa' : 'loadVa', s);
     if (r.kw !== undefined) {
       const ratedW = r.kw * 1000 * limitOf(c.plan, 'generator-kw-factor').value;
       const hit = passing(setups, watts, ratedW);
@@ -98,7 +98,7 @@ const lightRunning = (
 const unbalance = (c: Computed, index: number, ratedA: number | undefined): EngineFinding[] => {
   const n = c.tree.nodes[index];
   if (!n || ratedA === undefined || n.legs.length < 2) return [];
-  const amps = (s: number): number[] => n.legs.map((l) => c.figures.get(n.key, LEGS[l] ?? 'leg0A', s));
+  const amps = (s: number): number[] => n.legs.map((l) => figureAt(c, n, LEGS[l] ?? 'leg0A', s));
   const off = (s: number): { leg: number; deviationA: number; meanA: number } => {
     const a = amps(s);
     const meanA = a.reduce((x, y) => x + y, 0) / a.length;

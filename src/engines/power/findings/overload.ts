@@ -4,7 +4,7 @@ import { legName } from '../../../derive/systems.ts';
 import type { Quantity } from '../../../derive/types.ts';
 import { planRecord } from '../../../plan/plan.ts';
 import type { Computed } from '../types.ts';
-import { inSetups, passing } from './context.ts';
+import { figureAt, inSetups, passing } from './context.ts';
 
 const LEG_QUANTITIES: readonly Quantity[] = ['leg0A', 'leg1A', 'leg2A'];
 
@@ -39,14 +39,15 @@ export const overloads = (c: Computed): readonly EngineFinding[] => {
   const out: EngineFinding[] = [];
   c.tree.nodes.forEach((n, i) => {
     const limit = c.limits[i];
+    if (!passing(c.setups.length, (s) => figureAt(c, n, 'usePct', s), 100)) return;
     if (limit?.leg) {
       const { limitA, ratingA, setBy, rule } = limit.leg;
       const legOf = (s: number): number =>
         n.legs.reduce((a, b) => {
-          const [x, y] = [a, b].map((l) => c.figures.get(n.key, LEG_QUANTITIES[l] ?? 'leg0A', s));
+          const [x, y] = [a, b].map((l) => figureAt(c, n, LEG_QUANTITIES[l] ?? 'leg0A', s));
           return (y ?? 0) > (x ?? 0) ? b : a;
         }, n.legs[0] ?? 0);
-      const most = (s: number): number => c.figures.get(n.key, LEG_QUANTITIES[legOf(s)] ?? 'leg0A', s);
+      const most = (s: number): number => figureAt(c, n, LEG_QUANTITIES[legOf(s)] ?? 'leg0A', s);
       const hit = passing(c.setups.length, most, limitA);
       if (hit && !saidByCable(c, n, hit.value)) {
         const leg = legOf(hit.worst);
@@ -75,7 +76,7 @@ export const overloads = (c: Computed): readonly EngineFinding[] => {
     }
     if (limit?.neutral) {
       const { limitA, ratingA, setBy, rule } = limit.neutral;
-      const hit = passing(c.setups.length, (s) => c.figures.get(n.key, 'neutralA', s), limitA);
+      const hit = passing(c.setups.length, (s) => figureAt(c, n, 'neutralA', s), limitA);
       // With one leg the neutral carries the leg's own current, which is judged there.
       if (hit && n.legs.length > 1)
         out.push(

@@ -3,7 +3,7 @@ import { limitOf, limitsOf } from '../../../derive/limits.ts';
 import { NEUTRAL, type SupplyNode } from '../../../derive/supply-types.ts';
 import { kindOf, recordOf } from '../../../plan/plan.ts';
 import type { Computed } from '../types.ts';
-import { inSetups, passing, ROUNDING } from './context.ts';
+import { figureAt, inSetups, passing, ROUNDING } from './context.ts';
 
 /** A load whose kind does not take the nominal volts it is connected to. */
 export const wrongVolts = (c: Computed): readonly EngineFinding[] =>
@@ -33,7 +33,7 @@ export const loadVolts = (c: Computed): readonly EngineFinding[] =>
   c.tree.nodes.flatMap((n) => {
     if (!n.load || n.branches.length === 0 || !fits(n)) return [];
     const { voltsMinV, voltsMaxV } = n.load;
-    const volts = (s: number): number => c.figures.get(n.key, 'voltsV', s);
+    const volts = (s: number): number => figureAt(c, n, 'voltsV', s);
     const report = (
       rule: string,
       severity: 'warn' | 'stop',
@@ -71,8 +71,8 @@ export const dropAdvice = (c: Computed): readonly EngineFinding[] => {
     const source = c.sources.get(n.sourceId);
     if (!source || !circuit) continue;
     const toPct = (s: number): number => {
-      const p = c.figures.get(n.key, 'dropPct', s);
-      return Number.isNaN(p) ? (100 * c.figures.get(n.key, 'dropV', s)) / base : p;
+      const p = figureAt(c, n, 'dropPct', s);
+      return Number.isNaN(p) ? (100 * figureAt(c, n, 'dropV', s)) / base : p;
     };
     const own = recordOf(c.plan, 'source', n.sourceId);
     const kind = own && kindOf(c.plan, own.kindId, 'source');
@@ -86,7 +86,7 @@ export const dropAdvice = (c: Computed): readonly EngineFinding[] => {
       tries.push({
         row: 'drop-branch',
         branch: true,
-        value: (s) => toPct(s) - (100 * c.figures.get(circuit.key, 'dropV', s)) / base,
+        value: (s) => toPct(s) - (100 * figureAt(c, circuit, 'dropV', s)) / base,
       });
     for (const t of tries) {
       const limit = limitOf(c.plan, t.row).value;
@@ -115,7 +115,7 @@ export const dropAdvice = (c: Computed): readonly EngineFinding[] => {
         label: circuit.label,
         load: w.n.label,
         pct: w.pct,
-        dropV: c.figures.get(w.n.key, 'dropV', w.hit.worst),
+        dropV: figureAt(c, w.n, 'dropV', w.hit.worst),
         baseV: w.n.branches[0]?.nominalV ?? Number.NaN,
         limitPct: limitOf(c.plan, w.limitRow).value,
         limitRow: w.limitRow,

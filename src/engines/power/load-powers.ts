@@ -1,0 +1,51 @@
+import { levelFixtureId, loadSpecOf, powerAtLevel } from '../../derive/loads.ts';
+import type { SupplyTree } from '../../derive/supply-types.ts';
+import type { Id } from '../../kernel/ids.ts';
+import { type Plan, recordsOf } from '../../plan/plan.ts';
+import type { SetupName } from './types.ts';
+
+/** Watts and vars of every load of the tree by setup: at (index × setups + setup) × 2. */
+export interface LoadPowers {
+  readonly values: Float64Array;
+  /** Loads without a level in at least one setup. */
+  readonly assumedLevels: readonly Id[];
+}
+
+/** Powers of all loads in all setups. Reads the level records once, in place of one look-up for each load and setup. */
+export const loadPowers = (plan: Plan, tree: SupplyTree, setups: readonly SetupName[]): LoadPowers => {
+  const count = setups.length;
+  const setupAt = new Map(setups.map((s, i) => [s.id, i]));
+  const levels = new Map<Id, Float64Array>();
+  for (const l of recordsOf(plan, 'level')) {
+    const s = setupAt.get(l.setupId);
+    if (s === undefined) continue;
+    let row = levels.get(l.fixtureId);
+    if (!row) {
+      row = new Float64Array(count).fill(Number.NaN);
+      levels.set(l.fixtureId, row);
+    }
+    row[s] = l.levelPct;
+  }
+  const values = new Float64Array(tree.nodes.length * count * 2);
+  const assumedLevels: Id[] = [];
+  for (const n of tree.nodes) {
+    if (n.branches.length === 0) continue;
+    const r = plan.records.get(n.recordId);
+    if (r?.type !== 'fixture' && r?.type !== 'ballast') continue;
+    const spec = loadSpecOf(plan, r);
+    if (!spec) continue;
+    const row = levels.get(levelFixtureId(r));
+    let assumed = false;
+    const atFull = powerAtLevel(spec, 100);
+    for (let s = 0; s < count; s++) {
+      const level = row?.[s] ?? Number.NaN;
+      const known = !Number.isNaN(level);
+      if (!known) assumed = true;
+      const p = known && level !== 100 ? powerAtLevel(spec, level) : atFull;
+      values[(n.index * count + s) * 2] = p.wattsW;
+      values[(n.index * count + s) * 2 + 1] = p.varsVar;
+    }
+    if (assumed) assumedLevels.push(n.recordId);
+  }
+  return { values, assumedLevels };
+};
