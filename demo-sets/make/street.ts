@@ -21,7 +21,7 @@ export const street = (): Plan => {
       practice: 'north-america',
       lengthUnits: 'imperial',
       frequencyHz: 60,
-      paper: { sheet: 'ansi-d', landscape: true, scale: 96 },
+      paper: { sheet: 'ANSI D', landscape: true, scale: 96 },
     },
     { name: 'Street', northDeg: 250 },
   );

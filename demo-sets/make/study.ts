@@ -21,7 +21,7 @@ export const study = (): Plan => {
       practice: 'north-america',
       lengthUnits: 'imperial',
       frequencyHz: 60,
-      paper: { sheet: 'ansi-b', landscape: true, scale: 48 },
+      paper: { sheet: 'ANSI B', landscape: true, scale: 48 },
     },
     { name: 'Ground floor', ceilingMm: 2896 },
   );

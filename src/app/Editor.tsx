@@ -82,7 +82,7 @@ export const Editor = ({ open, notice, scheme, setScheme, newId, onLeave }: Edit
       session,
       book,
       searchGear: (query, limit) =>
-        searchGear(practice, query, { families: ['fixture', 'stand', 'box', 'source'], limit }),
+        searchGear(practice, query, { families: ['fixture', 'stand', 'box', 'source', 'furniture', 'vehicle'], limit }),
       saveState: () => open.saveState(),
       onSaveState: (l) => open.onSaveState(l),
       takeOver: async () => {

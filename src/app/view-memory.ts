@@ -46,6 +46,7 @@ export const rememberView = (session: Session, planId: string): (() => void) => 
       return;
     timer ??= setTimeout(write, 500);
   });
+  timer = setTimeout(write, 500);
   return () => {
     off();
     if (timer) clearTimeout(timer);

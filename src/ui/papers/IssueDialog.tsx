@@ -36,14 +36,19 @@ export const IssueDialog = () => {
       const made = addIssue(plan, { date, note: note.trim(), by: by.trim() }, session.newId);
       const issued = applyChanges(plan, made.changes);
       // Loaded when first needed: the PDF writer is the largest part of the program.
-      const { pdfBytes } = await import('../../output/pdf.ts');
+      const { pagesToPdf } = await import('../../output/pdf.ts');
       const set = paperSet(issued, assess(issued, { revision: 0 }), {
         setupId,
         revision,
         date,
         programVersion: version,
       });
-      const bytes = pdfBytes(set.pages, { fonts: await fonts(), title: head.title, date });
+      const bytes = pagesToPdf(set.pages, await fonts(), {
+        title: [head.production, head.title].filter(Boolean).join(' – '),
+        subject: `Lighting papers, revision ${revision}`,
+        author: by.trim(),
+        ...(date ? { date } : {}),
+      });
       session.commit(`Issue revision ${revision}`, made.changes);
       await deliver(
         `${fileStem(head.drawingNumber || head.title)}-${revision}.pdf`,
