@@ -14,6 +14,8 @@ export interface DrawOptions {
   readonly cables?: boolean;
   readonly dimensions?: boolean;
   readonly stands?: boolean;
+  /** Stops and warnings of the assessment as tags at what they are about. Default false. */
+  readonly findings?: boolean;
 }
 
 export interface DrawFloor {
@@ -109,6 +111,7 @@ export const drawContext = (plan: Plan, what: DrawFloor): DrawContext => ({
     cables: true,
     dimensions: true,
     stands: true,
+    findings: false,
     ...what.options,
   },
   index: floorIndex(plan, what.floorId),

@@ -1,5 +1,6 @@
 import { add, type Point, point, rotate, scale } from '../kernel/geometry.ts';
 import type { DisplayItem, PathCommand, Primitive } from './display-list.ts';
+import { hatchLines } from './hatch.ts';
 import { boxAt, cubicPoints, type LabelGrid } from './label-grid.ts';
 import { symbolCorners } from './prims.ts';
 import { textWidthMm } from './text.ts';
@@ -50,6 +51,12 @@ export const addObstacles = (grid: LabelGrid, item: DisplayItem, nominal: number
   const onPaper = (p: Point): Point => scale(p, 1 / nominal);
   for (const p of item.primitives) {
     if (p.kind === 'path') {
+      if (p.fill?.hatch && item.layer === 'beams') {
+        // Every third line is enough to draw labels off the hatch where there is room.
+        const spacing = p.fill.hatch.spacingMm * nominal * 3;
+        for (const [a, b] of hatchLines(p.d, p.fill.hatch.angleDeg, spacing))
+          grid.addSegment(onPaper(a), onPaper(b), false, owner);
+      }
       if (p.stroke)
         walk(p.d, (a, b) => grid.addSegment(onPaper(a), onPaper(b), hard || p.stroke?.role === 'aim', owner));
     } else if (p.kind === 'symbol') {

@@ -1,4 +1,5 @@
 import { add, type Box, boxHolds, direction, type Point, point, scale } from '../kernel/geometry.ts';
+import type { Severity } from '../report/types.ts';
 import { boxAt, type LabelGrid } from './label-grid.ts';
 import type { FontWeight } from './text.ts';
 import { textWidthMm } from './text.ts';
@@ -7,7 +8,15 @@ export interface LabelLine {
   readonly text: string;
   readonly weight: FontWeight;
   readonly soft?: boolean;
+  /** A finding's tag: its sign stands before the text. */
+  readonly severity?: Severity;
 }
+
+/** Room for a severity sign before its text. */
+export const SIGN_MM = 3.4;
+
+export const lineWidthMm = (l: LabelLine): number =>
+  textWidthMm(l.text, LABEL_CAP_MM, l.weight) + (l.severity ? SIGN_MM : 0);
 
 /** Capital height and line pitch of labels, capital height and least radius of unit bubbles, in paper millimetres. */
 export const LABEL_CAP_MM = 1.8;
@@ -100,7 +109,7 @@ const spotFor = (ask: LabelAsk, t: Try): LabelSpot => {
   const d = direction(t.deg);
   const edge = edgeMm(ask.halfMm, t.deg - ask.facingDeg);
   const n = ask.lines.length;
-  const w = Math.max(0, ...ask.lines.map((l) => textWidthMm(l.text, LABEL_CAP_MM, l.weight)));
+  const w = Math.max(0, ...ask.lines.map(lineWidthMm));
   const h = n === 0 ? 0 : LABEL_CAP_MM + (n - 1) * LABEL_PITCH_MM;
   const align = t.side === 1 ? 'left' : 'right';
   const boxes: Box[] = [];

@@ -19,11 +19,14 @@ import {
   type LabelAsk,
   type LabelLine,
   type LabelSpot,
+  lineWidthMm,
   placeAnyhow,
   placeLabel,
+  SIGN_MM,
   takeSpot,
 } from './label-place.ts';
 import { groundedText, itemOf, linePrim, pen, textPrim, WEIGHT } from './prims.ts';
+import { severityPrims } from './severity.ts';
 import { fitText, showable, textWidthMm } from './text.ts';
 
 /** What became of the units' labels: full ones, those cut to the number, and those that found no clear place. */
@@ -93,12 +96,18 @@ const spotPrimitives = (
     prims.push(textPrim(at, 0, BUBBLE_CAP_MM / 2, bubble.text, { capMm: BUBBLE_CAP_MM, align: 'center' }));
   }
   lines.forEach((l, i) => {
+    const dy = spot.firstBaselineDy + i * LABEL_PITCH_MM;
+    const left = spot.align === 'left';
+    if (l.severity) {
+      const dx = left ? spot.textDx + 1.4 : spot.textDx - lineWidthMm(l) + 1.4;
+      prims.push(...severityPrims(at, dx, dy - LABEL_CAP_MM / 2, l.severity, nominal));
+    }
     prims.push(
-      textPrim(at, spot.textDx, spot.firstBaselineDy + i * LABEL_PITCH_MM, l.text, {
+      textPrim(at, spot.textDx + (l.severity && left ? SIGN_MM : 0), dy, l.text, {
         capMm: LABEL_CAP_MM,
         weight: l.weight,
         align: spot.align,
-        role: l.soft ? 'ink-soft' : 'ink',
+        role: l.severity ?? (l.soft ? 'ink-soft' : 'ink'),
       }),
     );
   });
@@ -113,10 +122,46 @@ const spotDeps = (spot: LabelSpot, lines: readonly LabelLine[]): unknown[] => [
   spot.firstBaselineDy,
   spot.align,
   ...(spot.leader ? [spot.leader[0].xMm, spot.leader[0].yMm, spot.leader[1].xMm, spot.leader[1].yMm] : []),
-  ...lines.map((l) => l.text),
+  ...lines.flatMap((l) => [l.text, l.severity]),
 ];
 
+/** Tags of stops and warnings, at the first record of each that carries a label on this floor. */
+const findingTags = (ctx: DrawContext): ReadonlyMap<Id, readonly LabelLine[]> => {
+  const tags = new Map<Id, LabelLine[]>();
+  if (!ctx.options.findings) return tags;
+  for (const f of ctx.assessment?.findings ?? []) {
+    if (f.severity === 'note') continue;
+    const at = f.recordIds.find((id) => {
+      const r = ctx.plan.records.get(id);
+      return (
+        (r?.type === 'fixture' || r?.type === 'box' || r?.type === 'source' || r?.type === 'outlet') &&
+        r.floorId === ctx.floorId
+      );
+    });
+    if (at === undefined) continue;
+    const tag: LabelLine = {
+      text: `${f.severity.toUpperCase()} ${f.number}`,
+      weight: 'semibold',
+      severity: f.severity,
+    };
+    const list = tags.get(at);
+    if (list) list.push(tag);
+    else tags.set(at, [tag]);
+  }
+  // More than two tags at one place are summed up; the schedule has them all.
+  for (const [id, list] of tags) {
+    if (list.length > 2) {
+      tags.set(id, [
+        ...list.slice(0, 2),
+        { text: `and ${list.length - 2} more`, weight: 'regular', soft: true },
+      ]);
+    }
+  }
+  return tags;
+};
+
 interface Placer {
+  readonly tags: ReadonlyMap<Id, readonly LabelLine[]>;
   readonly ctx: DrawContext;
   readonly grid: LabelGrid;
   readonly bounds: Box | undefined;
@@ -134,9 +179,11 @@ const placeBeside = (
   at: Point,
   halfMm: readonly [number, number],
   facingDeg: number,
-  lines: readonly LabelLine[],
+  texts: readonly LabelLine[],
 ): void => {
   const n = p.ctx.nominalScale;
+  const tags = p.tags.get(record.id) ?? [];
+  const lines = [...texts, ...tags];
   const ask: LabelAsk = {
     at: paperPoint(at, n),
     halfMm: [halfMm[0] / n, halfMm[1] / n],
@@ -148,7 +195,7 @@ const placeBeside = (
     maxMm: 23,
   };
   const whole = placeLabel(p.grid, ask);
-  const shown = whole ? lines : lines.slice(0, 1);
+  const shown = whole ? lines : [...texts.slice(0, 1), ...tags];
   const spot =
     whole ?? placeLabel(p.grid, { ...ask, lines: shown }) ?? placeAnyhow(p.grid, { ...ask, lines: shown });
   if (!spot) return;
@@ -276,6 +323,7 @@ const unitLabels = (p: Placer): LabelReport => {
     const facts = line(unitFacts(ctx, f));
     const name = line(look.name, 'semibold');
     const use = f.use ? [line(f.use)] : [];
+    const tags = p.tags.get(f.id) ?? [];
     const ask = (lines: readonly LabelLine[], maxMm: number): LabelAsk => ({
       at: paperPoint(at, n),
       halfMm: [size.lengthMm / 2 / n, size.widthMm / 2 / n],
@@ -287,9 +335,9 @@ const unitLabels = (p: Placer): LabelReport => {
       maxMm,
     });
     const tiers: readonly (readonly [readonly LabelLine[], number])[] = [
-      [[name, ...use, facts], 24],
-      [[use[0] ?? name, facts], 17],
-      [[], 30],
+      [[name, ...use, facts, ...tags], 24],
+      [[use[0] ?? name, facts, ...tags], 17],
+      [tags, 30],
     ];
     let lines: readonly LabelLine[] = [];
     let spot: LabelSpot | undefined;
@@ -299,10 +347,11 @@ const unitLabels = (p: Placer): LabelReport => {
       if (spot) break;
     }
     if (spot) {
-      if (lines.length > 0) full++;
+      if (lines.length > tags.length) full++;
       else numberOnly.push(f.id);
     } else {
-      spot = placeAnyhow(grid, ask([], 47));
+      lines = tags;
+      spot = placeAnyhow(grid, ask(tags, 47));
       crowded.push(f.id);
     }
     if (!spot) continue;
@@ -349,7 +398,7 @@ export const labelItems = (ctx: DrawContext, items: readonly DisplayItem[]): Lab
       },
       0,
     );
-  const p: Placer = { ctx, grid, bounds, out: [] };
+  const p: Placer = { tags: findingTags(ctx), ctx, grid, bounds, out: [] };
   pieceLabels(p);
   throwLabels(p);
   placeNames(p);

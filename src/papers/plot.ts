@@ -100,6 +100,7 @@ const drawPlan = (ink: Ink, info: SetInfo, floorId: Id, area: Rect, view: View):
     setupId: info.setupId,
     nominalScale: view.ratio,
     assessment: info.assessment,
+    options: { findings: true },
     bounds: view.bounds,
   });
   ink.add([

@@ -1,4 +1,5 @@
 import type { PathCommand } from '../drawing/display-list.ts';
+import { SIGN_RINGS } from '../drawing/severity.ts';
 import type { Severity } from '../report/types.ts';
 import { CAP, type Ink, widthOf } from './ink.ts';
 
@@ -9,57 +10,22 @@ const WORD: Readonly<Record<Severity, string>> = { stop: 'STOP', warn: 'WARN', n
  * an open square. The shape says it without colour.
  */
 export const severitySign = (ink: Ink, severity: Severity, x: number, y: number, sizeMm = 3): void => {
-  const r = sizeMm / 2;
+  const ring = (name: keyof typeof SIGN_RINGS): PathCommand[] => [
+    ...SIGN_RINGS[name].map(
+      ([dx, dy], i) => [i === 0 ? 'M' : 'L', x + dx * sizeMm, y + dy * sizeMm] as const,
+    ),
+    ['Z'],
+  ];
   if (severity === 'stop') {
-    const k = r * Math.tan(Math.PI / 8);
-    const ring: readonly (readonly [number, number])[] = [
-      [-k, -r],
-      [k, -r],
-      [r, -k],
-      [r, k],
-      [k, r],
-      [-k, r],
-      [-r, k],
-      [-r, -k],
-    ];
-    ink.path(closed(ring, x, y), { fill: 'stop' });
-    ink.rect(x - r * 0.55, y - r * 0.17, r * 1.1, r * 0.34, { fill: 'paper' });
+    ink.path(ring('octagon'), { fill: 'stop' });
+    ink.path(ring('bar'), { fill: 'paper' });
   } else if (severity === 'warn') {
-    const d = r * 1.15;
-    ink.path(
-      closed(
-        [
-          [0, -d],
-          [d, 0],
-          [0, d],
-          [-d, 0],
-        ],
-        x,
-        y,
-      ),
-      { weightMm: 0.25, role: 'warn', fill: 'paper' },
-    );
-    ink.path(
-      closed(
-        [
-          [0, -d],
-          [d, 0],
-          [0, d],
-        ],
-        x,
-        y,
-      ),
-      { fill: 'warn' },
-    );
+    ink.path(ring('diamond'), { weightMm: 0.25, role: 'warn', fill: 'paper' });
+    ink.path(ring('half'), { fill: 'warn' });
   } else {
-    ink.rect(x - r * 0.85, y - r * 0.85, r * 1.7, r * 1.7, { weightMm: 0.25, fill: 'paper' });
+    ink.path(ring('square'), { weightMm: 0.25, fill: 'paper' });
   }
 };
-
-const closed = (ring: readonly (readonly [number, number])[], x: number, y: number): PathCommand[] => [
-  ...ring.map(([dx, dy], i) => [i === 0 ? 'M' : 'L', x + dx, y + dy] as const),
-  ['Z'],
-];
 
 /** Sign, word and number, like ◆ WARN F3, from the left at a baseline; gives where it ends. */
 export const severityTag = (

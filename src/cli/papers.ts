@@ -1,0 +1,58 @@
+import { compareNatural } from '../kernel/ids.ts';
+import { csvBytes } from '../output/csv.ts';
+import { type PaperFonts, pagesToPdf } from '../output/pdf.ts';
+import { paperLists } from '../papers/lists.ts';
+import { paperSet } from '../papers/paper-set.ts';
+import { type Plan, planRecord, recordsOf } from '../plan/plan.ts';
+import type { Assessment } from '../report/types.ts';
+
+export interface PapersCommandOptions {
+  readonly fonts: PaperFonts;
+  /** Date of issue, `2026-03-09`; left out, that of the plan's last issue, else none. Never the clock's. */
+  readonly date?: string | undefined;
+  readonly setupId?: string | undefined;
+  readonly programVersion: string;
+}
+
+export interface PaperFile {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+export interface PapersResult {
+  readonly files: readonly PaperFile[];
+  /** What a person should know about the papers: texts cut, characters the font lacks, a scale that did not fit. */
+  readonly notices: readonly string[];
+}
+
+/**
+ * The papers of a plan as files: one PDF set and the CSV lists. File names are fixed; nothing of the plan's text goes
+ * into them. The revision is that of the plan's last issue; a plan never issued has none.
+ */
+export const papersCommand = (
+  plan: Plan,
+  assessment: Assessment,
+  options: PapersCommandOptions,
+): PapersResult => {
+  const last = [...recordsOf(plan, 'issue')].sort((a, b) => compareNatural(a.revision, b.revision)).at(-1);
+  const revision = last?.revision ?? '';
+  const date = options.date ?? last?.date ?? '';
+  const set = paperSet(plan, assessment, {
+    setupId: options.setupId,
+    revision,
+    date,
+    programVersion: options.programVersion,
+  });
+  const head = planRecord(plan);
+  const pdf = pagesToPdf(set.pages, options.fonts, {
+    title: [head.production, head.title].filter(Boolean).join(' – '),
+    subject: revision ? `Lighting papers, revision ${revision}` : 'Lighting papers, not issued',
+    author: head.people['drawn-by'] ?? '',
+    ...(date ? { date } : {}),
+  });
+  const lists = paperLists(plan, assessment, options.setupId).map((l) => ({
+    name: `${l.name}.csv`,
+    bytes: csvBytes(l),
+  }));
+  return { files: [{ name: 'papers.pdf', bytes: pdf }, ...lists], notices: set.notices };
+};

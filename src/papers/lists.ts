@@ -1,0 +1,198 @@
+import { cableLength } from '../derive/lengths.ts';
+import { compareIds, compareNatural } from '../kernel/ids.ts';
+import { formatCableLength } from '../kernel/units.ts';
+import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
+import type { Assessment } from '../report/types.ts';
+import { type Circuit, type CircuitLoad, type Panel, panelsOf } from './circuit-rows.ts';
+import { largestLegA, legsText, pctOf, type Reader, readerOf } from './figures.ts';
+
+/** A list as plain rows, for files that other programs read. Numbers stay numbers; NaN is an empty cell. */
+export interface ListTable {
+  readonly name: string;
+  readonly head: readonly string[];
+  readonly rows: readonly (readonly (string | number)[])[];
+}
+
+const rounded = (v: number, decimals: number): number =>
+  Number.isFinite(v) ? Number(v.toFixed(decimals)) : Number.NaN;
+
+const unitOf = (plan: Plan, l: CircuitLoad): readonly [string, string, string] => [
+  l.fixture?.unit ?? '',
+  l.fixture ? (kindOf(plan, l.fixture.kindId)?.name ?? '') : l.load.label,
+  l.fixture?.use ?? '',
+];
+
+const cableOf = (plan: Plan, l: CircuitLoad): readonly [string, number, string] => {
+  const record = l.cable && recordOf(plan, 'cable', l.cable.recordId);
+  if (!record) return ['', Number.NaN, ''];
+  const units = planRecord(plan).lengthUnits;
+  const length = cableLength(plan, record);
+  return [
+    kindOf(plan, record.kindId)?.name ?? '',
+    length ? rounded((length.drawnMm + length.risesMm) / 1000, 2) : Number.NaN,
+    length ? length.piecesMm.map((mm) => formatCableLength(mm, units)).join(' + ') : '',
+  ];
+};
+
+const loadRow = (plan: Plan, r: Reader, p: Panel, c: Circuit, l: CircuitLoad): (string | number)[] => {
+  const practice = planRecord(plan).practice;
+  const worst = largestLegA(r, c.way, 'worst');
+  const w = r.here(l.load.key, 'loadW');
+  const va = r.here(l.load.key, 'loadVa');
+  return [
+    p.source.label,
+    p.owner.label,
+    c.wayLabel,
+    c.breaker,
+    legsText(practice, l.load),
+    ...unitOf(plan, l),
+    ...cableOf(plan, l),
+    rounded(w, 1),
+    va > 0 ? rounded(w / va, 3) : Number.NaN,
+    rounded(va, 1),
+    rounded(largestLegA(r, l.load, 'here'), 2),
+    rounded(largestLegA(r, l.load, 'worst'), 2),
+    rounded(worst, 2),
+    c.way.legLimit?.limitA ?? Number.NaN,
+    rounded(pctOf(worst, c.way.legLimit?.limitA), 1),
+    rounded(r.worst(l.load.key, 'voltsV'), 2),
+    rounded(r.worst(l.load.key, 'dropPct'), 2),
+  ];
+};
+
+/** One row per load: where it is plugged, its cable, its load in the shown setup, and the figures of its way. */
+export const circuitList = (plan: Plan, assessment: Assessment, setupId: string | undefined): ListTable => {
+  const r = readerOf(assessment, setupId);
+  return {
+    name: 'circuits',
+    head: [
+      'source',
+      'box',
+      'way',
+      'breaker',
+      'legs',
+      'unit',
+      'kind',
+      'use',
+      'cable',
+      'route m',
+      'stock pieces',
+      'load W',
+      'power factor',
+      'load VA',
+      'amps this setup',
+      'amps worst',
+      'way amps worst',
+      'way limit A',
+      'way % of limit',
+      'volts worst',
+      'drop %',
+    ],
+    rows: panelsOf(plan, r).flatMap((p) =>
+      p.circuits.flatMap((c) => c.loads.map((l) => loadRow(plan, r, p, c, l))),
+    ),
+  };
+};
+
+/** Pieces of cable to order: per kind and stock length, how many. */
+export const cableList = (plan: Plan): ListTable => {
+  const units = planRecord(plan).lengthUnits;
+  const counts = new Map<string, { name: string; mm: number; count: number }>();
+  for (const c of recordsOf(plan, 'cable')) {
+    const kind = kindOf(plan, c.kindId, 'cable');
+    for (const mm of cableLength(plan, c)?.piecesMm ?? []) {
+      const key = `${c.kindId}|${mm}`;
+      const row = counts.get(key) ?? { name: kind?.name ?? 'kind not in the plan', mm, count: 0 };
+      row.count += 1;
+      counts.set(key, row);
+    }
+  }
+  const rows = [...counts.values()].sort((a, b) => compareIds(a.name, b.name) || a.mm - b.mm);
+  return {
+    name: 'cables',
+    head: ['cable', 'stock length', 'length m', 'pieces'],
+    rows: rows.map((r) => [r.name, formatCableLength(r.mm, units), rounded(r.mm / 1000, 3), r.count]),
+  };
+};
+
+const GEAR = ['fixture', 'ballast', 'stand', 'source', 'box'] as const;
+const FAMILY_ORDER: readonly string[] = GEAR;
+
+/** Gear by kind with counts and mass; cable is in the cable list. */
+export const gearList = (plan: Plan): ListTable => {
+  const counts = new Map<string, number>();
+  for (const type of GEAR)
+    for (const r of recordsOf(plan, type)) counts.set(r.kindId, (counts.get(r.kindId) ?? 0) + 1);
+  const rows = [...counts].map(([kindId, n]) => {
+    const kind = kindOf(plan, kindId);
+    return [
+      kind?.family ?? '',
+      kind?.name ?? 'kind not in the plan',
+      n,
+      rounded(kind?.massKg ?? Number.NaN, 1),
+      rounded((kind?.massKg ?? Number.NaN) * n, 1),
+      kind?.origin.book ?? '',
+    ] as const;
+  });
+  return {
+    name: 'gear',
+    head: ['family', 'kind', 'count', 'each kg', 'all kg', 'book'],
+    rows: rows.sort(
+      (a, b) => FAMILY_ORDER.indexOf(a[0]) - FAMILY_ORDER.indexOf(b[0]) || compareIds(a[1], b[1]),
+    ),
+  };
+};
+
+/** Universe, address and mode of every patched unit, by universe and address. */
+export const patchList = (plan: Plan): ListTable => {
+  const rows = recordsOf(plan, 'fixture').flatMap((f) => {
+    if (!f.patch) return [];
+    const universe = recordOf(plan, 'universe', f.patch.universeId);
+    const kind = kindOf(plan, f.kindId, 'fixture');
+    const mode = kind?.modes.find((m) => m.id === f.patch?.modeId);
+    return [
+      [
+        universe?.number ?? Number.NaN,
+        f.patch.address,
+        mode?.slots ?? Number.NaN,
+        mode ? f.patch.address + mode.slots - 1 : Number.NaN,
+        f.unit,
+        f.channel,
+        kind?.name ?? '',
+        mode?.name ?? f.patch.modeId,
+        f.use,
+        f.link,
+        f.patch.paired ? 'paired' : '',
+      ] as const,
+    ];
+  });
+  return {
+    name: 'patch',
+    head: [
+      'universe',
+      'address',
+      'slots',
+      'last slot',
+      'unit',
+      'channel',
+      'kind',
+      'mode',
+      'use',
+      'link',
+      'paired',
+    ],
+    rows: rows.sort((a, b) => a[0] - b[0] || a[1] - b[1] || compareNatural(a[4], b[4])),
+  };
+};
+
+/** The lists that go with a set of papers. */
+export const paperLists = (
+  plan: Plan,
+  assessment: Assessment,
+  setupId: string | undefined,
+): readonly ListTable[] => [
+  circuitList(plan, assessment, setupId),
+  cableList(plan),
+  gearList(plan),
+  patchList(plan),
+];
