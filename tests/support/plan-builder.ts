@@ -127,7 +127,7 @@ export class PlanBuilder {
     };
   }
 
-  fixtureKind(slug: string, load: Give<LoadSpec> | undefined = {}, k: Give<FixtureKind> = {}): FixtureKind {
+  fixtureKind(slug: string, load: Give<LoadSpec> | null = {}, k: Give<FixtureKind> = {}): FixtureKind {
     return this.put({
       ...common(slug),
       family: 'fixture',
@@ -259,7 +259,7 @@ export const generatorRig = (plan: Give<RecordOf<'plan'>> = {}, kva = 120) => {
     system: europe ? '230/400' : '120/208',
     ratedKva: kva,
     ratedKw: kva * 0.8,
-    mainBreakerA: 400,
+    mainBreakerA: 300,
     outlets: [{ id: 'out', connector: feed, legs: 3, neutral: true }],
   });
   b.cableKind('feeder', {
