@@ -19,7 +19,10 @@ export const Modal = ({ title, open, onClose, wide, children, foot }: ModalProps
           <Dialog.Title className="dialog-title">{title}</Dialog.Title>
           <Dialog.Close className="button quiet">Close</Dialog.Close>
         </div>
-        <div className="dialog-body">{children}</div>
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a long body has to scroll by keyboard too */}
+        <div className="dialog-body" tabIndex={0}>
+          {children}
+        </div>
         {foot ? <div className="dialog-foot">{foot}</div> : null}
       </Dialog.Popup>
     </Dialog.Portal>

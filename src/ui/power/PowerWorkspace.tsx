@@ -76,7 +76,7 @@ const SourceTable = ({
   readonly source: SourceRow;
   readonly circuits: readonly CircuitRow[];
 }) => (
-  <section aria-label={source.label}>
+  <section aria-label={`Circuits of ${source.label}`}>
     <h3 className="power-source">
       {source.label}{' '}
       <span className="soft">
