@@ -3,7 +3,8 @@ import { planRecord, recordsOf } from '../plan/plan.ts';
 import { findingText } from '../report/text.ts';
 import type { Finding } from '../report/types.ts';
 import { type Block, flowArea, type Section } from './flow.ts';
-import { CAP, PITCH_MM } from './ink.ts';
+import type { Rect } from './frame.ts';
+import { CAP, type Ink, PITCH_MM } from './ink.ts';
 import type { SetInfo } from './sheet-info.ts';
 import { severityTag } from './signs.ts';
 import { headingBlock } from './table.ts';
@@ -91,4 +92,27 @@ export const findingSections = (info: SetInfo): readonly Section[] => {
     });
   }
   return out;
+};
+
+/** Heads of the findings, stops first, as many as the box holds; what is left out is said. */
+export const drawFindingHeads = (ink: Ink, info: SetInfo, box: Rect): void => {
+  const { findings } = info.assessment;
+  ink.text(box.x, box.y + 5, 'Findings', { capMm: CAP.value, weight: 'semibold' });
+  if (findings.length === 0) {
+    ink.text(box.x, box.y + 10.5, 'No finding. That is no leave to energize: see the cautions.', {
+      maxMm: box.w,
+    });
+    return;
+  }
+  const fit = Math.floor((box.h - 12) / 4.2);
+  const shown = findings.length <= fit ? findings : findings.slice(0, fit - 1);
+  let y = box.y + 10.5;
+  for (const f of shown) {
+    severityTag(ink, f.severity, f.number, box.x, y);
+    ink.text(box.x + TAG_MM, y, findingText(info.plan, f).head, { maxMm: box.w - TAG_MM });
+    y += 4.2;
+  }
+  const left = findings.length - shown.length;
+  if (left > 0)
+    ink.text(box.x, y, `${left} more on the circuit schedule`, { role: 'ink-soft', maxMm: box.w });
 };

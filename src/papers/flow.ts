@@ -1,8 +1,7 @@
-import type { Rect } from './frame.ts';
-import { frameOf } from './frame.ts';
+import { frameOf, type Rect, TITLE_WIDTH_MM } from './frame.ts';
 import { CAP, type Ink } from './ink.ts';
 import { CAUTION, framedPage, type PageMaker, type SetInfo, type SheetTitle } from './sheet-info.ts';
-import { TITLE_HEIGHT_MM, TITLE_WIDTH_MM } from './title-block.ts';
+import { TITLE_HEIGHT_MM } from './title-block.ts';
 
 /** A piece of a page that is never broken. */
 export interface Block {

@@ -13,6 +13,10 @@ const LEFT_MM = 20;
 const OTHER_MM = 10;
 const BORDER_MM = 5;
 const FIELD_MM = 50;
+/** How far centring marks reach into the drawing space. */
+const MARK_MM = 3.5;
+/** Widest title block, lower right. */
+export const TITLE_WIDTH_MM = 180;
 const LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ';
 
 /** The drawing space inside the frame line. */
@@ -57,9 +61,11 @@ export const drawFrame = (ink: Ink, sheet: Sheet): Rect => {
       ink.text(x + BORDER_MM / 2, (top + y) / 2 + 1.25, name, { capMm: 2.5, align: 'center' });
     }
   });
-  ink.line(cx, o.y, cx, f.y + 5, 0.7);
-  ink.line(cx, o.y + o.h, cx, f.y + f.h - 5, 0.7);
-  ink.line(o.x, cy, f.x + 5, cy, 0.7);
-  ink.line(o.x + o.w, cy, f.x + f.w - 5, cy, 0.7);
+  // Where the title block lies over the lower mark, the mark ends at the frame.
+  const lower = cx > f.x + f.w - TITLE_WIDTH_MM ? 0 : MARK_MM;
+  ink.line(cx, o.y, cx, f.y + MARK_MM, 0.7);
+  ink.line(cx, o.y + o.h, cx, f.y + f.h - lower, 0.7);
+  ink.line(o.x, cy, f.x + MARK_MM, cy, 0.7);
+  ink.line(o.x + o.w, cy, f.x + f.w - MARK_MM, cy, 0.7);
   return f;
 };

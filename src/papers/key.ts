@@ -102,9 +102,11 @@ export const drawKey = (
 ): { readonly y: number; readonly left: number } => {
   const rows = keyRows(info, floorId);
   const imperial = info.units === 'imperial';
+  // A narrow column has no room for the mount beside the name.
+  const narrow = w < 85;
   const right = [x + w - 29, x + w - 20, x + w - 10.5, x + w] as const;
   ink.text(x, y0 + 4, 'Key to symbols', { capMm: CAP.value, weight: 'semibold' });
-  ink.text(right[0], y0 + 4, 'Mount', { role: 'ink-soft', align: 'right' });
+  if (!narrow) ink.text(right[0], y0 + 4, 'Mount', { role: 'ink-soft', align: 'right' });
   ink.text(right[1], y0 + 4, 'Count', { role: 'ink-soft', align: 'right' });
   ink.text(right[2], y0 + 4, 'W each', { role: 'ink-soft', align: 'right' });
   ink.text(right[3], y0 + 4, 'W', { role: 'ink-soft', align: 'right' });
@@ -119,8 +121,8 @@ export const drawKey = (
     const turn = r.kind.sizeMm.widthMm > r.kind.sizeMm.lengthMm * 2 ? 90 : 0;
     iconAt(ink, r.kind.symbol, r.kind.sizeMm, x + 8, y + rowH / 2, 15, rowH - 1.2, scale, turn);
     const base = y + rowH / 2 + CAP.note / 2;
-    ink.text(x + 17, base, r.kind.name, { maxMm: right[0] - (imperial ? 12 : 16.5) - (x + 17) });
-    ink.text(right[0], base, mountText(r.kind, imperial), { align: 'right', role: 'ink-soft' });
+    ink.text(x + 17, base, r.kind.name, { maxMm: right[0] - (narrow ? 0 : imperial ? 12 : 16.5) - (x + 17) });
+    if (!narrow) ink.text(right[0], base, mountText(r.kind, imperial), { align: 'right', role: 'ink-soft' });
     ink.text(right[1], base, String(r.count), { align: 'right' });
     ink.text(right[2], base, r.eachW === undefined ? '–' : watts(r.eachW), { align: 'right' });
     ink.text(right[3], base, r.eachW === undefined ? '–' : watts(r.eachW * r.count), { align: 'right' });
@@ -229,8 +231,8 @@ export const drawSigns = (ink: Ink, x: number, y0: number, w: number): number =>
   signs.forEach(([word, draw], i) => {
     const cx = x + (i % 2) * half;
     const cy = y0 + 1 + rowH * (Math.floor(i / 2) + 0.5);
-    draw(cx + 8, cy);
-    ink.text(cx + 18, cy + CAP.note / 2, word, { maxMm: half - 19 });
+    draw(cx + 6.5, cy);
+    ink.text(cx + 14, cy + CAP.note / 2, word, { maxMm: half - 15 });
   });
   return y0 + 1 + rowH * Math.ceil(signs.length / 2);
 };

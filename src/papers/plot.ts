@@ -3,8 +3,8 @@ import { wrapText } from '../drawing/text.ts';
 import { type Box, isEmptyBox } from '../kernel/geometry.ts';
 import { compareNatural, type Id } from '../kernel/ids.ts';
 import { planRecord, recordOf, recordsOf } from '../plan/plan.ts';
-import type { Rect } from './frame.ts';
-import { frameOf } from './frame.ts';
+import { drawFindingHeads } from './findings-list.ts';
+import { frameOf, type Rect, TITLE_WIDTH_MM } from './frame.ts';
 import { CAP, type Ink, PITCH_MM } from './ink.ts';
 import { drawKey, drawSigns, keyRows } from './key.ts';
 import { placeList } from './place-list.ts';
@@ -12,12 +12,14 @@ import { drawPowerSummary } from './power-summary.ts';
 import { drawScales } from './scale-bars.ts';
 import { CAUTION, framedPage, type PageMaker, type SetInfo } from './sheet-info.ts';
 import { fittingScale, scaleText } from './sheets.ts';
-import { TITLE_HEIGHT_MM, TITLE_WIDTH_MM } from './title-block.ts';
+import { TITLE_HEIGHT_MM } from './title-block.ts';
 
 /** Room kept around the geometry for labels and dimensions, across and down, and for the caption below. */
 const SIDE_MM = 24;
 const TOP_MM = 13;
 const CAPTION_MM = 13;
+/** Widest power summary. */
+const POWER_MM = 165;
 /** Room that a scale asked for must leave at each side. */
 const LEAST_MM = 5;
 
@@ -25,6 +27,10 @@ interface Layout {
   readonly drawing: Rect;
   readonly column: Rect | undefined;
   readonly power: Rect | undefined;
+  /** Room for the heads of findings between power and scales, on large sheets. */
+  readonly findings: Rect | undefined;
+  /** Height of the caption under the drawing. */
+  readonly captionMm: number;
   readonly scales: Rect;
 }
 
@@ -39,11 +45,15 @@ const layoutOf = (f: Rect): Layout => {
       ? { x: f.x, y: f.y + h, w: f.w, h: bandH }
       : { x: f.x, y: f.y + h, w: beside, h: TITLE_HEIGHT_MM };
   const scalesW = strip.w >= 165 ? Math.min(96, strip.w * 0.45) : strip.w;
+  const rest = strip.w - scalesW;
+  const powerW = rest >= POWER_MM + 110 ? POWER_MM : rest;
   return {
     drawing: { x: f.x, y: f.y, w: f.w - columnW, h },
     column: columnW > 0 ? { x: f.x + f.w - columnW, y: f.y, w: columnW, h } : undefined,
-    power: strip.w >= 165 ? { ...strip, w: strip.w - scalesW } : undefined,
-    scales: { ...strip, x: strip.x + strip.w - scalesW, w: scalesW },
+    power: strip.w >= 165 ? { ...strip, w: powerW } : undefined,
+    findings: rest > powerW ? { ...strip, x: strip.x + powerW, w: rest - powerW } : undefined,
+    scales: { ...strip, x: strip.x + rest, w: scalesW },
+    captionMm: columnW > 0 ? CAPTION_MM : CAPTION_MM + 9,
   };
 };
 
@@ -55,14 +65,15 @@ interface View {
   readonly originYMm: number;
 }
 
-const viewOf = (info: SetInfo, floorId: Id, area: Rect): View | undefined => {
+const viewOf = (info: SetInfo, floorId: Id, layout: Layout): View | undefined => {
+  const { drawing: area, captionMm } = layout;
   const box = floorExtents(info.plan, floorId);
   if (!box || isEmptyBox(box)) return undefined;
   const size = { width: box.maxX - box.minX, height: box.maxY - box.minY };
-  const room = { width: area.w - 2 * SIDE_MM, height: area.h - 2 * TOP_MM - CAPTION_MM };
+  const room = { width: area.w - 2 * SIDE_MM, height: area.h - 2 * TOP_MM - captionMm };
   const chosen = planRecord(info.plan).paper.scale;
   const fits = (r: number): boolean =>
-    size.width / r <= area.w - 2 * LEAST_MM && size.height / r <= area.h - CAPTION_MM - 2 * LEAST_MM;
+    size.width / r <= area.w - 2 * LEAST_MM && size.height / r <= area.h - captionMm - 2 * LEAST_MM;
   const best = fittingScale(info.units, size, room).ratio;
   const ratio = chosen && chosen > 0 && fits(chosen) ? chosen : best;
   if (chosen && chosen > 0 && !fits(chosen)) {
@@ -76,7 +87,7 @@ const viewOf = (info: SetInfo, floorId: Id, area: Rect): View | undefined => {
     );
   }
   const cx = area.x + area.w / 2;
-  const cy = area.y + (area.h - CAPTION_MM) / 2;
+  const cy = area.y + (area.h - captionMm) / 2;
   const originXMm = (box.minX + box.maxX) / 2 - cx * ratio;
   const originYMm = (box.minY + box.maxY) / 2 - cy * ratio;
   const pad = 3;
@@ -89,12 +100,13 @@ const viewOf = (info: SetInfo, floorId: Id, area: Rect): View | undefined => {
       minX: originXMm + (area.x + pad) * ratio,
       minY: originYMm + (area.y + pad + 3) * ratio,
       maxX: originXMm + (area.x + area.w - pad) * ratio,
-      maxY: originYMm + (area.y + area.h - CAPTION_MM) * ratio,
+      maxY: originYMm + (area.y + area.h - captionMm) * ratio,
     },
   };
 };
 
-const drawPlan = (ink: Ink, info: SetInfo, floorId: Id, area: Rect, view: View): void => {
+const drawPlan = (ink: Ink, info: SetInfo, floorId: Id, layout: Layout, view: View): void => {
+  const { drawing: area, captionMm } = layout;
   const list = drawFloor(info.plan, {
     floorId,
     setupId: info.setupId,
@@ -109,13 +121,14 @@ const drawPlan = (ink: Ink, info: SetInfo, floorId: Id, area: Rect, view: View):
       xMm: area.x + 0.35,
       yMm: area.y + 0.35,
       widthMm: area.w - 0.7,
-      heightMm: area.h - CAPTION_MM + 1,
+      heightMm: area.h - captionMm + 1,
       items: placeList(list, { floorXMm: view.originXMm, floorYMm: view.originYMm, pageXMm: 0, pageYMm: 0 }),
     },
   ]);
   const floor = recordOf(info.plan, 'floor', floorId);
   const several = recordsOf(info.plan, 'floor').length > 1 && floor ? `${floor.name}, ` : '';
-  const y = area.y + area.h - CAPTION_MM + 6;
+  const y = area.y + area.h - captionMm + 6;
+  if (!layout.column) ink.paragraph(area.x + 6, y + 9.4, CAUTION, area.w - 12, { maxLines: 2 });
   ink.text(area.x + 6, y, `Plan, ${several}setup ${info.setupName}`, {
     capMm: CAP.head,
     weight: 'semibold',
@@ -229,7 +242,7 @@ const drawColumn = (ink: Ink, info: SetInfo, c: Rect, view: View | undefined, fl
 /** The lighting plot of one floor at a true standard scale. */
 export const plotPage = (info: SetInfo, floorId: Id): PageMaker => {
   const layout = layoutOf(frameOf(info.sheet));
-  const view = viewOf(info, floorId, layout.drawing);
+  const view = viewOf(info, floorId, layout);
   const settings = planRecord(info.plan);
   const scale = view ? `${view.text}${info.units === 'imperial' ? ` (1:${view.ratio})` : ''}` : 'none';
   const floor = recordOf(info.plan, 'floor', floorId);
@@ -243,8 +256,8 @@ export const plotPage = (info: SetInfo, floorId: Id): PageMaker => {
       units: settings.lengthUnits === 'imperial' ? 'ft-in' : 'm',
     },
     (ink, f) => {
-      const { drawing, column, power, scales } = layout;
-      if (view) drawPlan(ink, info, floorId, drawing, view);
+      const { drawing, column, power, findings, scales } = layout;
+      if (view) drawPlan(ink, info, floorId, layout, view);
       else
         ink.text(drawing.x + drawing.w / 2, drawing.y + drawing.h / 2, 'Nothing is drawn on this floor.', {
           capMm: CAP.value,
@@ -256,6 +269,10 @@ export const plotPage = (info: SetInfo, floorId: Id): PageMaker => {
       if (power) {
         drawPowerSummary(ink, info, power.x + 5, power.y + 1, power.w - 10, power.h - 2);
         ink.line(scales.x, scales.y, scales.x, scales.y + scales.h, 0.35);
+      }
+      if (findings) {
+        ink.line(findings.x, findings.y, findings.x, findings.y + findings.h, 0.35);
+        drawFindingHeads(ink, info, { ...findings, x: findings.x + 5, w: findings.w - 10 });
       }
       drawScales(
         ink,
@@ -270,7 +287,6 @@ export const plotPage = (info: SetInfo, floorId: Id): PageMaker => {
         scales.w - 10,
         scales.h,
       );
-      if (!column) ink.text(drawing.x + 6, drawing.y + drawing.h - 1.6, CAUTION, { maxMm: drawing.w - 12 });
     },
   );
 };

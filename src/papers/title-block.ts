@@ -1,9 +1,8 @@
 import type { PlanRecord } from '../plan/records/index.ts';
-import type { Rect } from './frame.ts';
+import { type Rect, TITLE_WIDTH_MM } from './frame.ts';
 import { CAP, type Ink } from './ink.ts';
 import { severitySign } from './signs.ts';
 
-export const TITLE_WIDTH_MM = 180;
 export const TITLE_HEIGHT_MM = 56;
 
 export interface TitleFields {
