@@ -28,7 +28,7 @@ export const OPTIONS = {
   /** Labels are left out below this many pixels per millimetre. */
   labelMinPxPerMm: 0.012,
   /** Text on the screen: least pixels per paper millimetre, and how far past a step of the scale before it changes back. */
-  paperMinPxPerMm: 3.6,
+  paperMinPxPerMm: 3.2,
   scaleHysteresis: 0.12,
   pixelRatioCap: 2,
   zoomStep: 1.25,
