@@ -1,10 +1,11 @@
-import { formatAmps, formatVoltAmps, formatWatts } from '../../kernel/units.ts';
+import { formatAmps, formatPct, formatVoltAmps, formatVolts, formatWatts } from '../../kernel/units.ts';
 import { planRecord } from '../../plan/plan.ts';
-import type { Meter as MeterFigures, SourceRow } from '../../report/summary.ts';
+import type { Meter as MeterFigures, SourceRow, SupplySummary } from '../../report/summary.ts';
 import { Figure } from '../common/Figure.tsx';
 import { Meter } from '../common/Meter.tsx';
 import { Severity } from '../common/Severity.tsx';
 import { useSessionSlice } from '../hooks.ts';
+import { useServices } from '../services.ts';
 import { useSupply } from '../supply.ts';
 import { useUi } from '../ui-state.ts';
 import './rail.css';
@@ -34,6 +35,8 @@ export const MeterRail = () => {
         {supply?.sources.map((s) => (
           <SourceMeters key={s.id} source={s} />
         ))}
+        {supply && supply.sources.length > 0 ? <Fullest supply={supply} /> : null}
+        {supply && supply.sources.length > 0 ? <LeastVolts supply={supply} /> : null}
       </div>
       <div className="rail-findings">
         <button type="button" className="rail-counts" onClick={() => setFindings(true)}>
@@ -60,8 +63,7 @@ export const MeterRail = () => {
 const SHOWN_CIRCUITS = 4;
 
 const SourceMeters = ({ source }: { readonly source: SourceRow }) => {
-  // A house panel is metered by circuit, because that is where it trips; anything else by leg.
-  const byCircuit = source.legs.every((l) => l.limitA === undefined) || source.what === 'wall-circuit';
+  const byCircuit = metersByCircuit(source);
   const circuits = source.circuits
     .filter((c) => c.amps.worstA > 0)
     .sort((a, b) => b.amps.worstPct - a.amps.worstPct)
@@ -86,6 +88,58 @@ const SourceMeters = ({ source }: { readonly source: SourceRow }) => {
     </section>
   );
 };
+
+/** The ways that come nearest to what they may carry, over all sources, in the worst setup. */
+const Fullest = ({ supply }: { readonly supply: SupplySummary }) => {
+  const ways = supply.sources
+    .filter((s) => !metersByCircuit(s))
+    .flatMap((s) => s.circuits)
+    .filter((c) => c.loads.length > 0 && Number.isFinite(c.amps.worstPct))
+    .sort((a, b) => b.amps.worstPct - a.amps.worstPct)
+    .slice(0, SHOWN_CIRCUITS);
+  if (ways.length === 0) return null;
+  return (
+    <section className="rail-source" aria-label="Fullest ways">
+      <h2 className="rail-head soft">Fullest ways</h2>
+      {ways.map((c) => (
+        <MeterLine key={c.key} name={c.label} meter={c.amps} />
+      ))}
+    </section>
+  );
+};
+
+/** The units that see the least volts against their source, in the worst setup. */
+const LeastVolts = ({ supply }: { readonly supply: SupplySummary }) => {
+  const { session } = useServices();
+  const loads = supply.sources
+    .flatMap((s) => s.circuits.flatMap((c) => c.loads))
+    .filter((l) => Number.isFinite(l.dropPct))
+    .sort((a, b) => b.dropPct - a.dropPct)
+    .slice(0, SHOWN_CIRCUITS);
+  if (loads.length === 0) return null;
+  return (
+    <section className="rail-source narrow" aria-label="Least volts">
+      <h2 className="rail-head soft">Most volts lost, worst setup</h2>
+      {loads.map((l) => (
+        <p key={l.key} className="rail-volts">
+          <button
+            type="button"
+            className="link"
+            onClick={() => session.set({ selection: new Set([l.recordId]) })}
+          >
+            {l.label}
+          </button>
+          <span className="num">{Number.isFinite(l.voltsV) ? formatVolts(l.voltsV) : 'measure'}</span>
+          <span className="num soft">−{formatPct(l.dropPct)}</span>
+        </p>
+      ))}
+    </section>
+  );
+};
+
+/** A house panel is metered by circuit, because that is where it trips; anything else by leg. */
+const metersByCircuit = (source: SourceRow): boolean =>
+  source.legs.every((l) => l.limitA === undefined) || source.what === 'wall-circuit';
 
 const MeterLine = ({ name, meter }: { readonly name: string; readonly meter: MeterFigures }) => {
   const over = meter.limitA !== undefined && meter.worstA > meter.limitA;
