@@ -226,6 +226,11 @@ export const cableFault = (
     index.stop('power-value', c.id, [c.id], { label, problem: `its ampacity is ${kind.ampacityA} A` });
     return `its ampacity is ${kind.ampacityA} A`;
   }
+  const badPiece = c.piecesMm?.find((mm) => !(mm >= 0 && Number.isFinite(mm)));
+  if (badPiece !== undefined) {
+    index.stop('power-value', c.id, [c.id], { label, problem: `one of its pieces is ${badPiece} mm long` });
+    return `one of its pieces is ${badPiece} mm long`;
+  }
   const to = plan.records.get(c.to.recordId);
   if (!to || !inlet) {
     index.stop('power-cable-end', `${c.id}/to`, [c.id, ...(to ? [to.id] : [])], {

@@ -134,8 +134,8 @@ const dropDiagonal = (f: Feeder, volts: Float64Array, amps: Float64Array): numbe
       const re = (volts[up + w] as number) - (r * ire - x * iim);
       const im = (volts[up + w + 1] as number) - (r * iim + x * ire);
       const d = Math.abs(re - (volts[at + w] as number)) + Math.abs(im - (volts[at + w + 1] as number));
-      // Written so that a NaN is kept and ends the run as not settled.
-      if (!(d <= change)) change = d;
+      // A NaN stays: nothing is larger than it. It ends the run as not settled.
+      if (d > change || Number.isNaN(d)) change = d;
       volts[at + w] = re;
       volts[at + w + 1] = im;
     }
@@ -163,7 +163,7 @@ const dropFull = (f: Feeder, volts: Float64Array, amps: Float64Array): number =>
       }
       const d =
         Math.abs(re - (volts[at + 2 * w] as number)) + Math.abs(im - (volts[at + 2 * w + 1] as number));
-      if (!(d <= change)) change = d;
+      if (d > change || Number.isNaN(d)) change = d;
       volts[at + 2 * w] = re;
       volts[at + 2 * w + 1] = im;
     }
