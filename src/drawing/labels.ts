@@ -125,19 +125,22 @@ const spotDeps = (spot: LabelSpot, lines: readonly LabelLine[]): unknown[] => [
   ...lines.flatMap((l) => [l.text, l.severity]),
 ];
 
+/** The record on this floor whose label speaks for a record: a cable's or ballast's is that of what it feeds. */
+const labelledFor = (ctx: DrawContext, id: Id): Id | undefined => {
+  const r = ctx.plan.records.get(id);
+  if (r?.type === 'cable') return labelledFor(ctx, r.to.recordId);
+  if (r?.type === 'ballast') return labelledFor(ctx, r.fixtureId);
+  const labelled = r?.type === 'fixture' || r?.type === 'box' || r?.type === 'source' || r?.type === 'outlet';
+  return labelled && r.floorId === ctx.floorId ? id : undefined;
+};
+
 /** Tags of stops and warnings, at the first record of each that carries a label on this floor. */
 const findingTags = (ctx: DrawContext): ReadonlyMap<Id, readonly LabelLine[]> => {
   const tags = new Map<Id, LabelLine[]>();
   if (!ctx.options.findings) return tags;
   for (const f of ctx.assessment?.findings ?? []) {
     if (f.severity === 'note') continue;
-    const at = f.recordIds.find((id) => {
-      const r = ctx.plan.records.get(id);
-      return (
-        (r?.type === 'fixture' || r?.type === 'box' || r?.type === 'source' || r?.type === 'outlet') &&
-        r.floorId === ctx.floorId
-      );
-    });
+    const at = f.recordIds.map((id) => labelledFor(ctx, id)).find((id) => id !== undefined);
     if (at === undefined) continue;
     const tag: LabelLine = {
       text: `${f.severity.toUpperCase()} ${f.number}`,

@@ -224,7 +224,10 @@ const circuitBlocks = (s: Schedule, c: Circuit): readonly Block[] => {
   if (!one) {
     add(
       {
-        unit: { text: `Way ${c.wayLabel} together`, weight: 'semibold' },
+        unit: {
+          text: c.way.what === 'way' ? `Way ${c.wayLabel} together` : 'All its outlets together',
+          weight: 'semibold',
+        },
         ...powerCells(s, c.way.key),
         ...ampCells(s, c.way, limit),
         findings: wayFindings(s, c),

@@ -5,6 +5,7 @@ import { noticeList } from './ink.ts';
 import type { PaperSet } from './page.ts';
 import { plotPage } from './plot.ts';
 import { type PageMaker, type PaperOptions, setInfo } from './sheet-info.ts';
+import { listSheet } from './sheets.ts';
 import { unitPages } from './unit-list.ts';
 
 /** Floors that have something on them; the first floor where none has. */
@@ -26,10 +27,11 @@ const drawnFloors = (plan: Plan): readonly string[] => {
 export const paperSet = (plan: Plan, assessment: Assessment, options: PaperOptions): PaperSet => {
   const notices = noticeList();
   const info = setInfo(plan, assessment, options, notices);
+  const lists = { ...info, sheet: listSheet(info.sheet) };
   const makers: PageMaker[] = [
     ...drawnFloors(plan).map((floorId) => plotPage(info, floorId)),
-    ...circuitPages(info),
-    ...unitPages(info),
+    ...circuitPages(lists),
+    ...unitPages(lists),
   ];
   const pages = makers.map((make, i) => make(i + 1, makers.length));
   return { pages, notices: notices.list() };

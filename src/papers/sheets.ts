@@ -38,6 +38,13 @@ export const sheetOf = (id: string, landscape: boolean): Sheet | undefined => {
   };
 };
 
+/** The sheet for schedules that go with a plot: the plot's own, or the handy size of its family where that is larger. */
+export const listSheet = (plot: Sheet): Sheet => {
+  const iso = /^A\d$/.test(plot.id);
+  const handy = sheetOf(iso ? 'A3' : 'ANSI B', true);
+  return handy && plot.widthMm * plot.heightMm > handy.widthMm * handy.heightMm * 1.05 ? handy : plot;
+};
+
 /** Words for a ratio: its standard name in these units, else `1:n`. */
 export const scaleText = (ratio: number, units: LengthUnits): string =>
   scalesFor(units).find((s) => Math.abs(s.ratio - ratio) < 1e-9)?.text ?? `1:${Number(ratio.toFixed(2))}`;
