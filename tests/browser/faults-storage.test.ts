@@ -16,7 +16,7 @@ import type {} from '../support/storage-harness/main.ts';
 let site: Served;
 let browser: Browser;
 beforeAll(async () => {
-  site = await serveHarness('storage-harness');
+  site = await serveHarness('support/storage-harness');
   browser = await launchBrowser();
 });
 afterAll(async () => {

@@ -67,12 +67,12 @@ export const serveFolder = async (folder: string, port = 0): Promise<Served> =>
 /** Builds the editor where needed and serves it, as `npm start` does, on a free port. */
 export const serveApp = (): Promise<Served> => serveFolder(ensureBuilt('app', () => {}));
 
-/** Builds a page of tests/support and serves it. */
-export const serveHarness = async (name: string): Promise<Served> => {
-  const outDir = join(ROOT, '.cache', `harness-${name}-${process.pid}`);
+/** Builds a page in a folder of tests/ and serves it. */
+export const serveHarness = async (folder: string): Promise<Served> => {
+  const outDir = join(ROOT, '.cache', `page-${folder.replaceAll('/', '-')}-${process.pid}`);
   await build({
     configFile: false,
-    root: join(ROOT, 'tests', 'support', name),
+    root: join(ROOT, 'tests', folder),
     base: './',
     logLevel: 'error',
     build: { outDir, emptyOutDir: true, target: 'es2022', modulePreload: { polyfill: false } },

@@ -1,0 +1,27 @@
+import { recordsOf } from '../../src/plan/plan.ts';
+import { launchBrowser } from '../support/browser.ts';
+import { benchCanvas } from './canvas.ts';
+import { benchEngines } from './engines.ts';
+import { benchFirstLoad } from './first-load.ts';
+import { largePlan } from './large-plan.ts';
+import { ROUNDS } from './measure.ts';
+import { benchPapers } from './papers.ts';
+
+/** Runs all, or those named: engines, papers, load, canvas. */
+export const bench = async (only: readonly string[]): Promise<void> => {
+  const wanted = (name: string): boolean => only.length === 0 || only.includes(name);
+  const plan = largePlan();
+  console.log(
+    `${recordsOf(plan, 'fixture').length} fixtures × ${recordsOf(plan, 'setup').length} setups, ${plan.records.size} records; medians of ${ROUNDS} interleaved rounds\n`,
+  );
+  if (wanted('engines')) benchEngines(plan);
+  if (wanted('papers')) benchPapers(plan);
+  if (!wanted('load') && !wanted('canvas')) return;
+  const browser = await launchBrowser();
+  try {
+    if (wanted('load')) await benchFirstLoad(browser);
+    if (wanted('canvas')) await benchCanvas(browser);
+  } finally {
+    await browser.close();
+  }
+};
