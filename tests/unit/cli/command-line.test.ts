@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { ROOT } from '../../../src/cli/bootstrap.mjs';
 import { run } from '../../../src/cli/main.ts';
@@ -99,6 +99,40 @@ describe('the command line', () => {
     expect(working.status).toBe(0);
     expect(working.out).toMatch(/Formula:.*Rule:.*Source:/s);
     expect(await lampwright('explain', PLAN, 'ampsA@nothing@x')).toMatchObject({ status: 2, out: '' });
+  });
+
+  test('writes the papers: the same bytes each time, into a folder it makes', async () => {
+    const out = join(folder, 'a', 'papers');
+    const first = await lampwright('papers', PLAN, '--out', out, '--date', '2031-03-04');
+    expect(first.status).toBe(0);
+    const names = first.out.trim().split('\n');
+    expect(names).toContain(join(out, 'papers.pdf'));
+    expect(names.some((n) => n.endsWith('.csv'))).toBe(true);
+    const bytes = names.map((n) => readFileSync(n));
+    expect(bytes[names.indexOf(join(out, 'papers.pdf'))]?.subarray(0, 5).toString()).toBe('%PDF-');
+    await lampwright('papers', PLAN, '--out', out, '--date', '2031-03-04');
+    expect(names.map((n) => readFileSync(n)).every((b, i) => b.equals(bytes[i] ?? Buffer.of()))).toBe(true);
+    expect(readdirSync(out).sort()).toEqual(names.map((n) => basename(n)).sort());
+  });
+
+  test('writes no papers over a file, over the plan itself, or with a date no calendar has', async () => {
+    const file = fileWith('taken', 'mine');
+    const plan = fileWith('papers.pdf', readFileSync(PLAN, 'utf8'));
+    const cases = [
+      [PLAN, '--out', file],
+      [plan, '--out', folder],
+      [PLAN, '--out', folder, '--date', '2031-02-30'],
+      [PLAN, '--out', folder, '--date', 'today'],
+      [PLAN, '--out', folder, '--setup', 'No such'],
+      [PLAN],
+    ];
+    for (const args of cases) {
+      const { status, out, err } = await lampwright('papers', ...args);
+      expect([args.join(' '), status, out]).toEqual([args.join(' '), 2, '']);
+      expect(err).not.toMatch(/\n\s+at /);
+    }
+    expect(readFileSync(file, 'utf8')).toBe('mine');
+    expect(readFileSync(plan, 'utf8')).toBe(readFileSync(PLAN, 'utf8'));
   });
 
   test('prints the published schema', async () => {

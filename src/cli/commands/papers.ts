@@ -1,0 +1,117 @@
+import { mkdir, readFile, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { join, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import packageJson from '../../../package.json' with { type: 'json' };
+import type { PaperFonts } from '../../output/pdf.ts';
+import { type Plan, setupsOf } from '../../plan/plan.ts';
+import { assess } from '../../report/assess.ts';
+import { type Command, EXIT, planFrom, Refusal, UsageError } from '../command.ts';
+import { type PaperFile, papersCommand } from '../papers.ts';
+
+const FONTS = '@expo-google-fonts/source-sans-3';
+
+const readFonts = async (): Promise<PaperFonts> => {
+  const { resolve: find } = createRequire(import.meta.url);
+  const [regular, semibold] = await Promise.all([
+    readFile(find(`${FONTS}/400Regular/SourceSans3_400Regular.ttf`)),
+    readFile(find(`${FONTS}/600SemiBold/SourceSans3_600SemiBold.ttf`)),
+  ]);
+  return { regular, semibold };
+};
+
+/** A date that a calendar has. */
+const checkDate = (date: string | undefined): string | undefined => {
+  if (date === undefined) return undefined;
+  const valid = /^\d{4}-\d{2}-\d{2}$/.test(date) && new Date(`${date}T12:00:00Z`).toJSON()?.startsWith(date);
+  if (!valid) throw new UsageError(`“${date}” is not a date. Write it like 2026-03-09.`);
+  return date;
+};
+
+const setupIdOf = (plan: Plan, asked: string | undefined): string | undefined => {
+  if (asked === undefined) return undefined;
+  const setup = setupsOf(plan).find((s) => s.id === asked || s.name === asked);
+  if (!setup)
+    throw new Refusal({
+      what: `The plan has no setup “${asked}”.`,
+      todo: `It has: ${setupsOf(plan)
+        .map((s) => s.name)
+        .join(', ')}.`,
+    });
+  return setup.id;
+};
+
+const makeFolder = async (folder: string): Promise<void> => {
+  const there = await stat(folder).catch(() => undefined);
+  if (there && !there.isDirectory())
+    throw new Refusal({ what: `${folder} is a file, not a folder.`, todo: 'Name a folder for --out.' });
+  try {
+    await mkdir(folder, { recursive: true });
+  } catch (error) {
+    throw new Refusal({
+      what: `The folder ${folder} could not be made (${error instanceof Error ? error.message : String(error)}).`,
+      todo: 'Name another folder for --out.',
+    });
+  }
+};
+
+/** Writes the files whole or not at all, and never over the plan they were made from. */
+const writeFiles = async (folder: string, files: readonly PaperFile[], input: string): Promise<void> => {
+  const plan = await realpath(input);
+  for (const { name } of files) {
+    const path = join(folder, name);
+    const there = await stat(path).catch(() => undefined);
+    if (there && (await realpath(path)) === plan)
+      throw new Refusal({ what: `${path} is the plan itself.`, todo: 'Name another folder for --out.' });
+    if (there?.isDirectory())
+      throw new Refusal({ what: `${path} is a folder.`, todo: 'Move it, or name another folder for --out.' });
+  }
+  for (const { name, bytes } of files) {
+    const path = join(folder, name);
+    const beside = join(folder, `.${name}.${process.pid}`);
+    try {
+      await writeFile(beside, bytes);
+      await rename(beside, path);
+    } catch (error) {
+      await rm(beside, { force: true });
+      throw new Refusal({
+        what: `${path} could not be written (${error instanceof Error ? error.message : String(error)}).`,
+        todo: 'Check free space and permissions, or name another folder for --out.',
+      });
+    }
+  }
+};
+
+export const papers: Command = {
+  usage: 'papers PLAN --out DIR [--date YYYY-MM-DD] [--setup NAME]',
+  summary: 'write the PDF set and the CSV lists',
+  details:
+    '  --out DIR       where to; made when it is not there, files of the same names are replaced\n' +
+    '  --date DATE     date of issue printed in the title block; else that of the last issue, else none\n' +
+    '  --setup NAME    the setup the plot shows; else the first',
+  run: async (args, output) => {
+    const { values, positionals } = parseArgs({
+      args: [...args],
+      allowPositionals: true,
+      options: { out: { type: 'string' }, date: { type: 'string' }, setup: { type: 'string' } },
+    });
+    const [path, ...more] = positionals;
+    if (path === undefined || more.length > 0) throw new UsageError('Name one plan file.');
+    if (values.out === undefined) throw new UsageError('Say where the papers go: --out DIR.');
+    const date = checkDate(values.date);
+    const plan = await planFrom(path, output);
+    const setupId = setupIdOf(plan, values.setup);
+    const folder = resolve(values.out);
+    await makeFolder(folder);
+    const { files, notices } = papersCommand(plan, assess(plan, { revision: 0 }), {
+      fonts: await readFonts(),
+      date,
+      setupId,
+      programVersion: packageJson.version,
+    });
+    await writeFiles(folder, files, path);
+    for (const notice of notices) output.err(`Note: ${notice}\n`);
+    for (const { name } of files) output.out(`${join(values.out, name)}\n`);
+    return EXIT.done;
+  },
+};
