@@ -173,22 +173,11 @@ export const placeLabel = (grid: LabelGrid, ask: LabelAsk): LabelSpot | undefine
   return best;
 };
 
-/** Where nothing is clear: the place whose boxes cover the fewest others. */
-export const placeAnyhow = (grid: LabelGrid, ask: LabelAsk): LabelSpot | undefined => {
-  let best: LabelSpot | undefined;
-  let least = Number.POSITIVE_INFINITY;
-  for (const t of tries(ask)) {
-    const spot = spotFor(ask, t);
-    if (!spot.boxes.every((b) => inside(b, ask.bounds))) continue;
-    const n = spot.boxes.reduce((sum, b) => sum + grid.overlaps(b), 0);
-    if (n < least) {
-      best = spot;
-      least = n;
-    }
-    if (n === 0) break;
-  }
-  return best;
-};
+/** Where every clear place is taken: a place over strokes, but over no text and no thing; undefined without one. */
+export const placeOverStrokes = (grid: LabelGrid, ask: LabelAsk): LabelSpot | undefined =>
+  tries(ask)
+    .map((t) => spotFor(ask, t))
+    .find((spot) => spot.boxes.every((b) => inside(b, ask.bounds) && grid.overlaps(b) === 0));
 
 /** Puts a placed label in the way of the next ones. */
 export const takeSpot = (grid: LabelGrid, spot: LabelSpot, owner: string): void => {

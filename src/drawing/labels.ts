@@ -20,8 +20,8 @@ import {
   type LabelLine,
   type LabelSpot,
   lineWidthMm,
-  placeAnyhow,
   placeLabel,
+  placeOverStrokes,
   SIGN_MM,
   takeSpot,
 } from './label-place.ts';
@@ -29,11 +29,11 @@ import { groundedText, itemOf, linePrim, pen, textPrim, WEIGHT } from './prims.t
 import { severityPrims } from './severity.ts';
 import { fitText, showable, textWidthMm } from './text.ts';
 
-/** What became of the units' labels: full ones, those cut to the number, and those that found no clear place. */
+/** What became of the units' labels: full ones, those cut to the number, and those without room even for that. */
 export interface LabelReport {
   readonly full: number;
   readonly numberOnly: readonly Id[];
-  readonly crowded: readonly Id[];
+  readonly leftOut: readonly Id[];
 }
 
 export interface Labels {
@@ -41,7 +41,7 @@ export interface Labels {
   readonly report: LabelReport;
 }
 
-export const noLabels: Labels = { items: [], report: { full: 0, numberOnly: [], crowded: [] } };
+export const noLabels: Labels = { items: [], report: { full: 0, numberOnly: [], leftOut: [] } };
 
 /** Longest line of a label on paper. */
 const MAX_LINE_MM = 46;
@@ -200,7 +200,9 @@ const placeBeside = (
   const whole = placeLabel(p.grid, ask);
   const shown = whole ? lines : [...texts.slice(0, 1), ...tags];
   const spot =
-    whole ?? placeLabel(p.grid, { ...ask, lines: shown }) ?? placeAnyhow(p.grid, { ...ask, lines: shown });
+    whole ??
+    placeLabel(p.grid, { ...ask, lines: shown }) ??
+    placeOverStrokes(p.grid, { ...ask, lines: shown });
   if (!spot) return;
   takeSpot(p.grid, spot, record.id);
   push(
@@ -315,7 +317,7 @@ const unitLabels = (p: Placer): LabelReport => {
   const n = ctx.nominalScale;
   let full = 0;
   const numberOnly: Id[] = [];
-  const crowded: Id[] = [];
+  const leftOut: Id[] = [];
   for (const f of ctx.index.fixtures) {
     const { at } = fixturePlace(ctx.plan, f);
     const kind = kindOf(ctx.plan, f.kindId);
@@ -349,13 +351,11 @@ const unitLabels = (p: Placer): LabelReport => {
       spot = placeLabel(grid, ask(lines, maxMm));
       if (spot) break;
     }
-    if (spot) {
-      if (lines.length > tags.length) full++;
-      else numberOnly.push(f.id);
-    } else {
+    if (spot && lines.length > tags.length) full++;
+    else {
       lines = tags;
-      spot = placeAnyhow(grid, ask(tags, 47));
-      crowded.push(f.id);
+      spot ??= placeOverStrokes(grid, ask(tags, 47));
+      (spot ? numberOnly : leftOut).push(f.id);
     }
     if (!spot) continue;
     const placed = spot;
@@ -380,7 +380,7 @@ const unitLabels = (p: Placer): LabelReport => {
         recordOf(ctx.plan, 'fixture', b)?.unit ?? '',
       ),
     );
-  return { full, numberOnly: byUnit(numberOnly), crowded: byUnit(crowded) };
+  return { full, numberOnly: byUnit(numberOnly), leftOut: byUnit(leftOut) };
 };
 
 /**

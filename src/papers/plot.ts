@@ -134,11 +134,12 @@ const drawPlan = (ink: Ink, info: SetInfo, floorId: Id, layout: Layout, view: Vi
     weight: 'semibold',
     maxMm: area.w - 12,
   });
-  const reduced = list.labels.numberOnly.length + list.labels.crowded.length;
+  const { full, numberOnly, leftOut } = list.labels;
+  const all = full + numberOnly.length + leftOut.length;
   const cut =
-    reduced > 0
-      ? ` ${reduced} of ${reduced + list.labels.full} labels reduced to the number: see the unit list.`
-      : '';
+    (numberOnly.length > 0
+      ? ` ${numberOnly.length} of ${all} labels reduced to the number: see the unit list.`
+      : '') + (leftOut.length > 0 ? ` ${leftOut.length} of ${all} units without room for a number.` : '');
   ink.text(
     area.x + 6,
     y + 4.4,

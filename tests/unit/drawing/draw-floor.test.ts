@@ -165,7 +165,7 @@ describe('labels', () => {
     const a = drawFloor(samplePlan(), { floorId: 'fl-1', setupId: 'su-1', nominalScale: 96 });
     const b = drawFloor(samplePlan(), { floorId: 'fl-1', setupId: 'su-1', nominalScale: 96 });
     expect(JSON.stringify(a.items)).toBe(JSON.stringify(b.items));
-    const all = a.labels.full + a.labels.numberOnly.length + a.labels.crowded.length;
+    const all = a.labels.full + a.labels.numberOnly.length + a.labels.leftOut.length;
     expect(all).toBe(14);
   });
 
@@ -176,7 +176,7 @@ describe('labels', () => {
       nominalScale: 400,
       bounds: { minX: -3000, minY: -3000, maxX: 12000, maxY: 9000 },
     });
-    expect(small.labels.numberOnly.length + small.labels.crowded.length).toBeGreaterThan(0);
+    expect(small.labels.numberOnly.length + small.labels.leftOut.length).toBeGreaterThan(0);
   });
 
   it('number every unit once', () => {
