@@ -21,7 +21,7 @@ export const stage = (): Plan => {
       practice: 'europe',
       lengthUnits: 'metric',
       frequencyHz: 50,
-      paper: { sheet: 'A2', landscape: true, scale: 50 },
+      paper: { sheet: 'A1', landscape: true },
     },
     { name: 'Stage 2', ceilingMm: 9500 },
   );

@@ -21,7 +21,7 @@ export const street = (): Plan => {
       practice: 'north-america',
       lengthUnits: 'imperial',
       frequencyHz: 60,
-      paper: { sheet: 'ANSI D', landscape: true, scale: 96 },
+      paper: { sheet: 'ANSI D', landscape: true },
     },
     { name: 'Street', northDeg: 250 },
   );
