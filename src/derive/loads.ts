@@ -44,6 +44,7 @@ export const loadPower = (
 
 /** What makes a load impossible to compute, in words; undefined when it can be. */
 export const loadProblem = (spec: LoadSpec): string | undefined => {
+  if (spec.unknown === true) return 'its watts are not known: enter them from its rating plate';
   if (!Number.isFinite(spec.wattsW) || spec.wattsW < 0) return `its watts are ${spec.wattsW}`;
   if (!Number.isFinite(spec.standbyW) || spec.standbyW < 0) return `its standby watts are ${spec.standbyW}`;
   if (!(spec.powerFactor > 0 && spec.powerFactor <= 1)) return `its power factor is ${spec.powerFactor}`;

@@ -60,6 +60,7 @@ const PACKAGES = {
   '@noble/hashes': ['kernel'],
   rbush: ['derive', 'drawing', 'editor', 'canvas'],
   fflate: ['plan', 'gear', 'output', 'storage'],
+  saxes: ['gear'],
   '@expo-google-fonts/source-sans-3': ['ui', 'app', 'cli'],
   'virtual:pwa-register': ['app'],
 };
