@@ -1,10 +1,15 @@
 import { type Box, boxesMeet, type Point, point } from '../kernel/geometry.ts';
+import { labelRaster } from './label-raster.ts';
 
 /** What a text must not touch, in paper millimetres. Soft strokes cost, hard ones forbid. */
 export interface LabelGrid {
   addBox(box: Box, owner: string): void;
   addSegment(a: Point, b: Point, hard: boolean, owner: string): void;
-  /** Soft strokes under a box; undefined where a text, a thing or a hard stroke is in the way. */
+  /** Whether no text, thing or hard stroke is under a box, to half a millimetre on the safe side. Quick. */
+  clear(minX: number, minY: number, maxX: number, maxY: number): boolean;
+  /** Soft strokes under a box. */
+  soft(box: Box): number;
+  /** Soft strokes under a box; undefined where a text, a thing or a hard stroke of another owner is in the way. Exact. */
   cost(box: Box, ignore?: string): number | undefined;
   /** Boxes that a leader would cross, and how many strokes. */
   crossings(a: Point, b: Point, ignore: string): { readonly boxes: number; readonly strokes: number };
@@ -55,7 +60,9 @@ const segmentsCross = (a: Point, b: Point, c: Point, d: Point): boolean => {
   return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
 };
 
-export const labelGrid = (): LabelGrid => {
+/** `extent` is the paper that labels may be put on, in millimetres. */
+export const labelGrid = (extent: Box): LabelGrid => {
+  const raster = labelRaster(extent);
   const cells = new Map<number, Cell>();
   const cellOf = (ix: number, iy: number, make: boolean): Cell | undefined => {
     const key = (ix + 32768) * 65536 + (iy + 32768);
@@ -91,7 +98,17 @@ export const labelGrid = (): LabelGrid => {
     }
   };
   return {
+    clear: raster.clear,
+    soft: (box) => {
+      const seen = new Set<Segment>();
+      over(box, false, (c) => {
+        for (const s of c.segments) if (!s.hard && segmentMeetsBox(s.a, s.b, box)) seen.add(s);
+        return undefined;
+      });
+      return seen.size;
+    },
     addBox: (box, owner) => {
+      raster.markBox(box);
       const entry = { box, owner };
       over(box, true, (c) => {
         c.boxes.push(entry);
@@ -99,6 +116,7 @@ export const labelGrid = (): LabelGrid => {
       });
     },
     addSegment: (a, b, hard, owner) => {
+      if (hard) raster.markSegment(a, b);
       const entry = { a, b, hard, owner };
       along(a, b, true, (c) => c.segments.push(entry));
     },

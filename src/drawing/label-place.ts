@@ -1,6 +1,6 @@
-import { add, type Box, boxHolds, direction, type Point, point, scale } from '../kernel/geometry.ts';
+import { add, type Box, type Point, point, scale } from '../kernel/geometry.ts';
 import type { Severity } from '../report/types.ts';
-import { boxAt, type LabelGrid } from './label-grid.ts';
+import type { LabelGrid } from './label-grid.ts';
 import type { FontWeight } from './text.ts';
 import { textWidthMm } from './text.ts';
 
@@ -67,28 +67,46 @@ const edgeMm = (half: readonly [number, number], relDeg: number): number => {
 };
 
 interface Try {
-  readonly deg: number;
+  /** Which of the directions round the thing. */
+  readonly angle: number;
+  readonly cos: number;
+  readonly sin: number;
   readonly outMm: number;
   readonly side: 1 | -1;
   readonly lift: number;
   readonly base: number;
 }
 
-const tries = (ask: LabelAsk): Try[] => {
+const ordered = new Map<string, readonly Try[]>();
+
+/** The places to try, best first. They depend on little, so each list is made once. */
+const tries = (ask: LabelAsk): readonly Try[] => {
+  const turn = Math.round(ask.facingDeg / (360 / ANGLES)) % ANGLES;
+  const shape = Math.min(2, ask.lines.length);
+  const key = `${turn}|${shape}|${ask.maxMm}`;
+  const known = ordered.get(key);
+  if (known) return known;
+  const made = makeTries(turn * (360 / ANGLES), shape, ask.maxMm);
+  ordered.set(key, made);
+  return made;
+};
+
+const makeTries = (facingDeg: number, lines: number, maxMm: number): readonly Try[] => {
   const out: Try[] = [];
-  const many = ask.lines.length > 0;
   for (let i = 0; i < ANGLES; i++) {
     const deg = (360 / ANGLES) * i;
-    const rel = deg - ask.facingDeg;
+    const rel = deg - facingDeg;
     const natural = Math.cos((deg * Math.PI) / 180) >= -0.01 ? 1 : -1;
     for (const outMm of STEPS_MM) {
-      if (outMm > ask.maxMm) break;
+      if (outMm > maxMm) break;
       // Behind a unit is better than in front of it: the throw is drawn there.
       const base = outMm + (1 + Math.cos((rel * Math.PI) / 180)) * 1.2;
-      for (const side of many ? ([natural, -natural] as const) : [natural]) {
-        for (const lift of many && ask.lines.length > 1 ? [0, 1, -1] : [0]) {
+      for (const side of lines > 0 ? ([natural, -natural] as const) : [natural]) {
+        for (const lift of lines > 1 ? [0, 1, -1] : [0]) {
           out.push({
-            deg,
+            angle: i,
+            cos: Math.cos((deg * Math.PI) / 180),
+            sin: Math.sin((deg * Math.PI) / 180),
             outMm,
             side: side === 1 ? 1 : -1,
             lift,
@@ -101,69 +119,111 @@ const tries = (ask: LabelAsk): Try[] => {
   return out.sort((a, b) => a.base - b.base);
 };
 
-const inside = (b: Box, bounds: Box | undefined): boolean =>
-  !bounds || (boxHolds(bounds, point(b.minX, b.minY)) && boxHolds(bounds, point(b.maxX, b.maxY)));
+/** Padding of boxes on paper: round bubbles, and beside, above and below texts. */
+const PAD = { bubble: 0.35, side: 0.5, above: 0.7, below: 1 } as const;
 
-const spotFor = (ask: LabelAsk, t: Try): LabelSpot => {
-  const r = ask.bubbleMm;
-  const d = direction(t.deg);
-  const edge = edgeMm(ask.halfMm, t.deg - ask.facingDeg);
-  const n = ask.lines.length;
-  const w = Math.max(0, ...ask.lines.map(lineWidthMm));
-  const h = n === 0 ? 0 : LABEL_CAP_MM + (n - 1) * LABEL_PITCH_MM;
-  const align = t.side === 1 ? 'left' : 'right';
+/** What does not change from try to try. */
+interface Block {
+  readonly w: number;
+  readonly h: number;
+  /** From the thing's centre to its edge, by direction. */
+  readonly edges: readonly number[];
+}
+
+const blockOf = (ask: LabelAsk): Block => ({
+  w: Math.max(0, ...ask.lines.map(lineWidthMm)),
+  h: ask.lines.length === 0 ? 0 : LABEL_CAP_MM + (ask.lines.length - 1) * LABEL_PITCH_MM,
+  edges: Array.from({ length: ANGLES }, (_, i) => edgeMm(ask.halfMm, (360 / ANGLES) * i - ask.facingDeg)),
+});
+
+/** How far from the thing's centre the label's anchor is. */
+const reachMm = (ask: LabelAsk, b: Block, t: Try): number => {
+  const lead = (b.edges[t.angle] ?? 0) + t.outMm;
+  if (ask.bubbleMm > 0) return lead + ask.bubbleMm;
+  return lead + (ask.lines.length > 0 ? b.h * 0.5 * Math.abs(t.sin) : 0);
+};
+
+/** Visits the boxes a label would take, bubble first, while `ok` says yes; no objects are made. */
+const everyBox = (
+  ask: LabelAsk,
+  b: Block,
+  t: Try,
+  ok: (minX: number, minY: number, maxX: number, maxY: number) => boolean,
+): boolean => {
+  const reach = reachMm(ask, b, t);
+  const x = ask.at.xMm + t.cos * reach;
+  const y = ask.at.yMm + t.sin * reach;
+  const r = ask.bubbleMm + PAD.bubble;
+  if (ask.bubbleMm > 0 && !ok(x - r, y - r, x + r, y + r)) return false;
+  if (ask.lines.length === 0) return true;
+  const x0 = x + textDx(ask, t) + (t.side === 1 ? 0 : -b.w);
+  const top = y + topDy(b, t);
+  return ok(x0 - PAD.side, top - PAD.above, x0 + b.w + PAD.side, top + b.h + PAD.below);
+};
+
+const textDx = (ask: LabelAsk, t: Try): number =>
+  ask.bubbleMm > 0 ? t.side * (ask.bubbleMm + GAP_MM) : t.side * 0.3;
+
+/** The middle of the block is beside the bubble; lifted, its first or last line is. */
+const topDy = (b: Block, t: Try): number => -b.h / 2 + (t.lift * (b.h - LABEL_CAP_MM)) / 2;
+
+const spotFor = (ask: LabelAsk, b: Block, t: Try): LabelSpot => {
+  const reach = reachMm(ask, b, t);
+  const along = point(t.cos, t.sin);
+  const at = add(ask.at, scale(along, reach));
   const boxes: Box[] = [];
-  const lead = edge + t.outMm;
-  const at = add(ask.at, scale(d, r > 0 ? lead + r : lead + (n > 0 ? h * 0.5 * Math.abs(d.yMm) : 0)));
-  if (r > 0) boxes.push(boxAt(at, r + 0.35, r + 0.35));
-  const dx = r > 0 ? t.side * (r + GAP_MM) : t.side * 0.3;
-  // The middle of the block is beside the bubble; lifted, its first or last line is.
-  const top = -h / 2 + (t.lift * (h - LABEL_CAP_MM)) / 2;
-  if (n > 0) {
-    const x0 = at.xMm + dx + (t.side === 1 ? 0 : -w);
-    boxes.push({
-      minX: x0 - 0.5,
-      minY: at.yMm + top - 0.7,
-      maxX: x0 + w + 0.5,
-      maxY: at.yMm + top + h + 1,
-    });
-  }
-  const to = add(ask.at, scale(d, edge * 0.75));
-  const from = r > 0 ? add(at, scale(d, -r)) : at;
+  everyBox(ask, b, t, (minX, minY, maxX, maxY) => {
+    boxes.push({ minX, minY, maxX, maxY });
+    return true;
+  });
+  const r = ask.bubbleMm;
+  const to = add(ask.at, scale(along, (b.edges[t.angle] ?? 0) * 0.75));
+  const from = r > 0 ? add(at, scale(along, -r)) : at;
   return {
     at,
-    textDx: dx,
-    firstBaselineDy: top + LABEL_CAP_MM,
-    align,
+    textDx: textDx(ask, t),
+    firstBaselineDy: topDy(b, t) + LABEL_CAP_MM,
+    align: t.side === 1 ? 'left' : 'right',
     leader: r > 0 || t.outMm > 4 ? [from, to] : undefined,
     boxes,
   };
 };
+
+/** Whether a label keeps inside its bounds and over nothing that `free` refuses. */
+const fits = (ask: LabelAsk, b: Block, t: Try, free: LabelGrid['clear']): boolean => {
+  const k = ask.bounds;
+  return everyBox(
+    ask,
+    b,
+    t,
+    (minX, minY, maxX, maxY) =>
+      (!k || (minX >= k.minX && minY >= k.minY && maxX <= k.maxX && maxY <= k.maxY)) &&
+      free(minX, minY, maxX, maxY),
+  );
+};
+
+/** Costs of a soft stroke under a label and of a line crossed by its leader. */
+const SOFT_COST = 2.2;
+const CROSSING_COST = 1.8;
 
 /**
  * The best clear place for a label: nearest first, behind the thing before in front of it, over no text, no thing and
  * no hard stroke; soft strokes and crossed lines under the leader cost. Undefined when there is none.
  */
 export const placeLabel = (grid: LabelGrid, ask: LabelAsk): LabelSpot | undefined => {
+  const block = blockOf(ask);
   let best: LabelSpot | undefined;
   let bestCost = Number.POSITIVE_INFINITY;
   for (const t of tries(ask)) {
     if (t.base >= bestCost) break;
-    const spot = spotFor(ask, t);
-    let cost = t.base;
-    for (const b of spot.boxes) {
-      const soft = inside(b, ask.bounds) ? grid.cost(b) : undefined;
-      if (soft === undefined) {
-        cost = Number.POSITIVE_INFINITY;
-        break;
-      }
-      cost += soft * 2.2;
-    }
+    if (!fits(ask, block, t, grid.clear)) continue;
+    const spot = spotFor(ask, block, t);
+    let cost = t.base + spot.boxes.reduce((sum, b) => sum + grid.soft(b) * SOFT_COST, 0);
     if (cost >= bestCost) continue;
     if (spot.leader) {
       const x = grid.crossings(spot.leader[0], spot.leader[1], ask.owner);
       if (x.boxes > 0) continue;
-      cost += x.strokes * 1.8;
+      cost += x.strokes * CROSSING_COST;
     }
     if (cost < bestCost) {
       best = spot;
@@ -174,10 +234,13 @@ export const placeLabel = (grid: LabelGrid, ask: LabelAsk): LabelSpot | undefine
 };
 
 /** Where every clear place is taken: a place over strokes, but over no text and no thing; undefined without one. */
-export const placeOverStrokes = (grid: LabelGrid, ask: LabelAsk): LabelSpot | undefined =>
-  tries(ask)
-    .map((t) => spotFor(ask, t))
-    .find((spot) => spot.boxes.every((b) => inside(b, ask.bounds) && grid.overlaps(b) === 0));
+export const placeOverStrokes = (grid: LabelGrid, ask: LabelAsk): LabelSpot | undefined => {
+  const block = blockOf(ask);
+  const free: LabelGrid['clear'] = (minX, minY, maxX, maxY) =>
+    grid.overlaps({ minX, minY, maxX, maxY }) === 0;
+  const found = tries(ask).find((t) => fits(ask, block, t, free));
+  return found && spotFor(ask, block, found);
+};
 
 /** Puts a placed label in the way of the next ones. */
 export const takeSpot = (grid: LabelGrid, spot: LabelSpot, owner: string): void => {

@@ -1,4 +1,4 @@
-import { type Box, growBox, type Point, scale } from '../kernel/geometry.ts';
+import { type Box, emptyBox, growBox, isEmptyBox, type Point, scale, unionBox } from '../kernel/geometry.ts';
 import { compareNatural, type Id } from '../kernel/ids.ts';
 import { formatLength } from '../kernel/units.ts';
 import { facingOf } from '../plan/edits/arrange.ts';
@@ -383,24 +383,25 @@ const unitLabels = (p: Placer): LabelReport => {
   return { full, numberOnly: byUnit(numberOnly), leftOut: byUnit(leftOut) };
 };
 
+const paperBox = (b: Box, n: number): Box => ({
+  minX: b.minX / n,
+  minY: b.minY / n,
+  maxX: b.maxX / n,
+  maxY: b.maxY / n,
+});
+
 /**
  * Texts for everything drawn, placed one after the other by record id, so that the same plan at the same nominal
  * scale always gives the same places. Units fall back from a full label to a short one, then to their number.
  */
 export const labelItems = (ctx: DrawContext, items: readonly DisplayItem[]): Labels => {
-  const grid = labelGrid();
+  const n = ctx.nominalScale;
+  const drawn = items.reduce((b, i) => unionBox(b, i.box), emptyBox);
+  // Labels go no further from what they name than this.
+  const reach = isEmptyBox(drawn) ? drawn : growBox(paperBox(drawn, n), 110);
+  const grid = labelGrid(reach);
   for (const item of items) addObstacles(grid, item, ctx.nominalScale);
-  const bounds =
-    ctx.bounds &&
-    growBox(
-      {
-        minX: ctx.bounds.minX / ctx.nominalScale,
-        minY: ctx.bounds.minY / ctx.nominalScale,
-        maxX: ctx.bounds.maxX / ctx.nominalScale,
-        maxY: ctx.bounds.maxY / ctx.nominalScale,
-      },
-      0,
-    );
+  const bounds = ctx.bounds && paperBox(ctx.bounds, n);
   const p: Placer = { tags: findingTags(ctx), ctx, grid, bounds, out: [] };
   pieceLabels(p);
   throwLabels(p);

@@ -3,6 +3,7 @@ import { boxAt, labelGrid, segmentMeetsBox } from '../../../src/drawing/label-gr
 import { placeLabel, takeSpot } from '../../../src/drawing/label-place.ts';
 import { type Box, point } from '../../../src/kernel/geometry.ts';
 
+const PAPER = { minX: -200, minY: -200, maxX: 200, maxY: 200 };
 const ask = (x: number, y: number) => ({
   at: point(x, y),
   halfMm: [3, 2] as const,
@@ -21,7 +22,7 @@ describe('what labels must not touch', () => {
   });
 
   it('counts soft strokes and forbids hard ones, over cells of the grid', () => {
-    const grid = labelGrid();
+    const grid = labelGrid(PAPER);
     grid.addSegment(point(-100, 0), point(100, 3), false, 'beam');
     expect(grid.cost(boxAt(point(70, 2.5), 1, 1))).toBe(1);
     expect(grid.cost(boxAt(point(70, 20), 1, 1))).toBe(0);
@@ -33,12 +34,12 @@ describe('what labels must not touch', () => {
 
 describe('placing a label', () => {
   it('takes the clear place behind the unit first', () => {
-    const spot = placeLabel(labelGrid(), ask(0, 0));
+    const spot = placeLabel(labelGrid(PAPER), ask(0, 0));
     expect(spot?.at.xMm ?? 0).toBeLessThan(0);
   });
 
   it('goes round what is in the way', () => {
-    const grid = labelGrid();
+    const grid = labelGrid(PAPER);
     grid.addBox({ minX: -60, minY: -60, maxX: -3.5, maxY: 60 }, 'block');
     const spot = placeLabel(grid, ask(0, 0));
     expect(spot).toBeDefined();
@@ -46,13 +47,13 @@ describe('placing a label', () => {
   });
 
   it('gives nothing when everything is taken', () => {
-    const grid = labelGrid();
+    const grid = labelGrid(PAPER);
     grid.addBox({ minX: -100, minY: -100, maxX: 100, maxY: 100 }, 'block');
     expect(placeLabel(grid, ask(0, 0))).toBeUndefined();
   });
 
   it('never puts two labels over one another', () => {
-    const grid = labelGrid();
+    const grid = labelGrid(PAPER);
     const boxes: Box[] = [];
     for (let i = 0; i < 12; i++) {
       const spot = placeLabel(grid, { ...ask((i % 4) * 9, Math.floor(i / 4) * 7), owner: `u${i}` });
@@ -72,7 +73,7 @@ describe('placing a label', () => {
   });
 
   it('keeps inside its bounds', () => {
-    const spot = placeLabel(labelGrid(), {
+    const spot = placeLabel(labelGrid(PAPER), {
       ...ask(0, 0),
       bounds: { minX: -8, minY: -30, maxX: 60, maxY: 30 },
     });
