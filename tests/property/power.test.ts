@@ -32,7 +32,16 @@ const edit = (plan: Plan, pick: number, amount: number): Plan => {
   else if (r?.type === 'fixture')
     put(amount % 4 === 0 ? { ...r, onPacks: !r.onPacks } : { ...r, at: { xMm: amount * 50, yMm: 0 } });
   else if (r?.type === 'kind' && r.family === 'fixture' && r.load)
-    put({ ...r, load: { ...r.load, wattsW: amount } });
+    put({
+      ...r,
+      load:
+        amount % 2 === 0
+          ? { ...r.load, wattsW: amount }
+          : { ...r.load, powerFactor: 0.5 + (amount % 50) / 100 },
+    });
+  else if (r?.type === 'kind' && r.family === 'cable') put({ ...r, ampacityA: 5 + (amount % 40) });
+  else if (r?.type === 'kind' && r.family === 'box')
+    put({ ...r, ways: r.ways.map((w) => ({ ...w, breakerA: 5 + (amount % 60) })) });
   else if (r?.type === 'source') put({ ...r, voltsV: 100 + (amount % 150) });
   else if (r?.type === 'setup') records.delete(id);
   else if (r?.type === 'box') put({ ...r, label: `K${amount}` });

@@ -215,6 +215,20 @@ describe('defects of the supply', () => {
     expectDefect(b.plan(), 'power-way-legs', good.fixture.id, `${box.id}/5`);
   });
 
+  it('power-defect: a cable brings no more legs than it has', () => {
+    const { b, good } = rig();
+    b.cableKind('feeder', { legs: 2, plug: 'single-pole-400-3', socket: 'single-pole-400-3' });
+    const box = [...b.records.values()].find((r) => r.type === 'box');
+    expectDefect(b.plan(), 'power-way-legs', good.fixture.id, `${box?.id}/3`);
+    expect(node(b.plan(), `${box?.id}/2`).notComputed).toBeUndefined();
+  });
+
+  it('power-defect: a piece of no real length', () => {
+    const { b, good, plug } = rig();
+    const bad = plug('f', 2, Number.NaN);
+    expectDefect(b.plan(), 'power-value', good.fixture.id, bad.fixture.id);
+  });
+
   it('power-defect: a kind that is not in the plan', () => {
     const { b, box, good } = rig();
     const f = b.fixture('no-such-kind');

@@ -95,6 +95,41 @@ describe('cables, connectors and neutrals', () => {
     expect(f?.params.limitA).toBeCloseTo((100 * 21.2) / 33.6, 6);
   });
 
+  it('power-neutral-limit: an inlet’s neutral is held to its connector', () => {
+    const b = new PlanBuilder();
+    const plug = 'nema-l21-30';
+    const way = (l: number) => ({
+      id: `w${l}`,
+      label: String(l + 1),
+      breakerA: 100,
+      poles: 1,
+      curve: 'na' as const,
+      legs: [l],
+    });
+    b.sourceKind('s', { system: '120/208', outlets: [{ id: 'o', connector: plug, legs: 3, neutral: true }] });
+    b.cableKind('c', { legs: 3, plug, socket: plug, ampacityA: 100, conductor: 'awg:4' });
+    b.cableKind('lead');
+    b.boxKind('box', {
+      inlets: [{ id: 'in', connector: plug, legs: 3, neutral: true }],
+      ways: [0, 1].map(way),
+      outlets: [0, 1].map((l) => ({
+        id: `o${l}`,
+        connector: 'stage-pin-20',
+        legs: 1,
+        neutral: true,
+        wayId: `w${l}`,
+      })),
+    });
+    b.fixtureKind('f', { wattsW: 35 * 120, model: 'constant-current' });
+    const s = b.source('s');
+    const box = b.box('box');
+    b.cable('c', [s.id, 'o'], [box.id, 'in'], 0);
+    for (const l of [0, 1]) b.cable('lead', [box.id, `o${l}`], [b.fixture('f').id, 'in'], 0);
+    const f = findings(b.plan(), 'power-neutral').find((x) => x.about === box.id);
+    expect(f?.params).toMatchObject({ limitA: 30, setBy: 'connector' });
+    expect(f?.params.amps).toBeCloseTo(35, 6);
+  });
+
   it('power-weaker: a cable below the breaker ahead of it, but not a 16 AWG cord on 20 A', () => {
     const rig = (breakerA: number, ampacityA: number, conductor: string) => {
       const { b, box, plug } = generatorRig();
