@@ -39,10 +39,19 @@ export const browserPlatform = (): Platform => {
   };
 };
 
-/** Plans in this browser. Asks the browser, where it can be asked, not to clear them away when space runs short. */
+/**
+ * Plans in this browser. With the first plan made here, the browser is asked not to clear plans away when space runs
+ * short: some ask the person, who then knows why.
+ */
 export const browserStore = (): PlanStore => {
-  void globalThis.navigator?.storage?.persist?.().catch(() => false);
-  return planStore(idbMedium(), browserPlatform());
+  const store = planStore(idbMedium(), browserPlatform());
+  return {
+    ...store,
+    create: (plan) => {
+      void globalThis.navigator?.storage?.persist?.().catch(() => false);
+      return store.create(plan);
+    },
+  };
 };
 
 /** Plans kept only while the page is open, for a browser that gives no storage. */
