@@ -1,14 +1,12 @@
 import type { Id } from '../kernel/ids.ts';
-import { connector, mates } from '../plan/connectors.ts';
-import type { CableKind, SourceKind } from '../plan/kinds/kinds.ts';
-import type { InletPort, LoadSpec, OutletPort, Way } from '../plan/kinds/ports.ts';
+import type { SourceKind } from '../plan/kinds/kinds.ts';
+import type { OutletPort, Way } from '../plan/kinds/ports.ts';
 import { kindOf, type Plan, recordOf, recordsOf } from '../plan/plan.ts';
 import { outletsOf, waysOf } from '../plan/ports.ts';
 import type { AnyRecord, Ballast, Box, Cable, Fixture, Outlet, Source } from '../plan/records/index.ts';
-import { conductor } from './conductors.ts';
 import { always, type EngineFinding } from './findings.ts';
 import { recordLabel } from './labels.ts';
-import { badLevelsOf, loadProblem, loadSpecOf } from './loads.ts';
+import { loadSpecOf } from './loads.ts';
 import type { SystemShape } from './systems.ts';
 
 /** Cables by their ends, and the defects found so far. Each check gives words where the thing cannot be computed. */
@@ -200,110 +198,4 @@ const put = <K, V>(map: Map<K, V[]>, key: K, value: V): void => {
   const list = map.get(key);
   if (list) list.push(value);
   else map.set(key, [value]);
-};
-
-const connectorName = (id: string): string => connector(id)?.name ?? id;
-
-/** Checks one cable: its kind, both ends, what else feeds the same inlet. */
-export const cableFault = (
-  plan: Plan,
-  index: SupplyIndex,
-  c: Cable,
-  kind: CableKind | undefined,
-  from: OutletPort | undefined,
-  inlet: InletPort | undefined,
-): string | undefined => {
-  const label = recordLabel(plan, c);
-  if (!kind) return index.kindFault(c, c.kindId);
-  if (!conductor(kind.conductor)) {
-    index.stop('power-value', c.id, [c.id], {
-      label,
-      problem: `its conductor ${kind.conductor} is not in the table`,
-    });
-    return `its conductor ${kind.conductor} is not in the table`;
-  }
-  if (!(kind.ampacityA > 0) || !Number.isFinite(kind.ampacityA)) {
-    index.stop('power-value', c.id, [c.id], { label, problem: `its ampacity is ${kind.ampacityA} A` });
-    return `its ampacity is ${kind.ampacityA} A`;
-  }
-  const badPiece = c.piecesMm?.find((mm) => !(mm >= 0 && Number.isFinite(mm)));
-  if (badPiece !== undefined) {
-    index.stop('power-value', c.id, [c.id], { label, problem: `one of its pieces is ${badPiece} mm long` });
-    return `one of its pieces is ${badPiece} mm long`;
-  }
-  const to = plan.records.get(c.to.recordId);
-  if (!to || !inlet) {
-    index.stop('power-cable-end', `${c.id}/to`, [c.id, ...(to ? [to.id] : [])], {
-      label,
-      end: to
-        ? `an inlet ${c.to.portId} that ${recordLabel(plan, to)} does not have`
-        : 'something that is not in the plan',
-      which: 'goes to',
-    });
-    return 'it goes to an inlet that is not there';
-  }
-  const feeds = index.feeds(to.id);
-  if (feeds.length > 1) {
-    const same = feeds.filter((f) => f.to.portId === c.to.portId).length > 1;
-    const rule = same ? 'power-two-into-one' : 'power-second-feed';
-    const about = same ? `${to.id}/${c.to.portId}` : to.id;
-    if (!index.defects.some((d) => d.rule === rule && d.about === about))
-      index.stop(rule, about, [to.id, ...feeds.map((f) => f.id)], {
-        label: recordLabel(plan, to),
-        inlet: inlet.label ?? inlet.id,
-        cables: feeds.map((f) => recordLabel(plan, f)).join(', '),
-      });
-    return same ? 'another cable goes into the same inlet' : `${recordLabel(plan, to)} is fed twice`;
-  }
-  if (from && !mates(from.connector, kind.plug)) {
-    index.stop('power-mate', `${c.id}/from`, [c.id, c.from.recordId], {
-      label,
-      other: recordLabel(plan, plan.records.get(c.from.recordId)),
-      outlet: connectorName(from.connector),
-      plug: connectorName(kind.plug),
-    });
-    return 'its plug does not go into the outlet';
-  }
-  if (!mates(kind.socket, inlet.connector)) {
-    index.stop('power-mate', `${c.id}/to`, [c.id, to.id], {
-      label,
-      other: recordLabel(plan, to),
-      outlet: connectorName(kind.socket),
-      plug: connectorName(inlet.connector),
-    });
-    return 'its socket does not take the inlet';
-  }
-  return undefined;
-};
-
-/** Checks one load: its kind, its values, its levels, its connection. */
-export const loadFault = (
-  plan: Plan,
-  index: SupplyIndex,
-  r: Fixture | Ballast,
-  spec: LoadSpec | undefined,
-  connection: string | undefined,
-): string | undefined => {
-  const label = recordLabel(plan, r);
-  if (!kindOf(plan, r.kindId, r.type)) return index.kindFault(r, r.kindId);
-  const problem = spec && loadProblem(spec);
-  if (problem) {
-    index.stop('power-value', r.id, [r.id], { label, problem });
-    return problem;
-  }
-  const bad = badLevelsOf(plan).get(r.type === 'ballast' ? r.fixtureId : r.id);
-  if (spec && bad) {
-    index.stop('power-level', r.id, [r.id], {
-      label,
-      levelPct: bad.levelPct,
-      setup: recordLabel(plan, plan.records.get(bad.setupId)),
-    });
-    return `its level is ${bad.levelPct} %`;
-  }
-  if (connection) {
-    index.stop('power-load-legs', r.id, [r.id], { label, problem: connection });
-    return connection;
-  }
-  if (spec?.wattsW === 0) index.defects.push(always('power-zero-watts', 'note', r.id, [r.id], { label }));
-  return undefined;
 };

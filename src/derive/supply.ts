@@ -8,7 +8,8 @@ import { loadBranches } from './connections.ts';
 import { recordLabel, wayLabel } from './labels.ts';
 import { cableLength } from './lengths.ts';
 import { loadSpecOf } from './loads.ts';
-import { cableFault, loadFault, SupplyIndex } from './supply-checks.ts';
+import { SupplyIndex } from './supply-checks.ts';
+import { cableFault, loadFault } from './supply-faults.ts';
 import type { SupplyNode, SupplyTree } from './supply-types.ts';
 import { type SystemShape, systemShape } from './systems.ts';
 

@@ -46,7 +46,7 @@ export const assumptionsOf = (plan: Plan, power: PowerResult): readonly Assumpti
     if (rating.derived)
       add(
         `rating:${s.id}`,
-        `${name}: rated ${rating.derived === 'kw' ? 'kW' : 'kVA'} taken from the other at a power factor of 0.8.`,
+        `${name}: rated ${rating.derived === 'kw' ? 'kW' : 'kVA'} taken from the other at a power factor of ${limitsOf(plan).get('generator-rating-pf')?.value}.`,
         [s.id],
       );
   }
@@ -57,9 +57,10 @@ export const assumptionsOf = (plan: Plan, power: PowerResult): readonly Assumpti
     add('slack', `Cable runs: ${pct} % slack, at least ${min} m (common practice, no published source).`);
   }
   if (cables.length > 0) {
+    const celsius = (id: string): number => limitsOf(plan).get(id)?.value ?? Number.NaN;
     add(
       'conductor-temperature',
-      'Conductors at operating temperature (75 °C for AWG, 60 °C for metric); reactance is an estimate.',
+      `Conductors at operating temperature (${celsius('conductor-temp-awg')} °C for AWG, ${celsius('conductor-temp-mm2')} °C for metric); reactance is an estimate.`,
     );
     add('connector-loss', 'Connectors, couplings and breakers add no resistance.');
   }

@@ -1,8 +1,11 @@
+import { limitOf } from '../../derive/limits.ts';
 import { formatVoltAmps, formatWatts } from '../../kernel/units.ts';
 import { DEAD_FIRST, DEFER, type Writer, type WriterContext } from './context.ts';
 
 /** ` on leg B` where there is more than one. */
 const onLeg = (c: WriterContext): string => (c.num('legs') > 1 ? ` on leg ${c.text('leg')}` : '');
+
+const ratingPf = (c: WriterContext): number => limitOf(c.plan, 'generator-rating-pf').value;
 
 const arithmetic = (c: WriterContext, thing: string): string => {
   const eased =
@@ -48,13 +51,13 @@ export const overloadTexts: Readonly<Record<string, Writer>> = {
   }),
   'power-generator-kw': (c) => ({
     head: `${c.text('label')}: ${formatWatts(c.num('watts'))} on a set of ${formatWatts(c.num('ratedW'))}`,
-    body: `${formatWatts(c.num('watts'))} drawn${c.setups}, cable loss included; the set is rated ${formatWatts(c.num('ratedW'))}${c.text('derived') === 'kw' ? ' (from its kVA at a power factor of 0.8, assumed)' : ''}: ${c.pct('pct')}. ${DEFER}`,
+    body: `${formatWatts(c.num('watts'))} drawn${c.setups}, cable loss included; the set is rated ${formatWatts(c.num('ratedW'))}${c.text('derived') === 'kw' ? ` (from its kVA at a power factor of ${ratingPf(c)}, assumed)` : ''}: ${c.pct('pct')}. ${DEFER}`,
     todo: 'Use a larger set, a second set, or lower levels.',
     citation: c.cite('generator-kw-factor'),
   }),
   'power-generator-kva': (c) => ({
     head: `${c.text('label')}: ${formatVoltAmps(c.num('va'))} on a set of ${formatVoltAmps(c.num('ratedVa'))}`,
-    body: `${formatVoltAmps(c.num('va'))} drawn${c.setups}, cable loss included; the set is rated ${formatVoltAmps(c.num('ratedVa'))}${c.text('derived') === 'kva' ? ' (from its kW at a power factor of 0.8, assumed)' : ''}: ${c.pct('pct')}. ${DEFER}`,
+    body: `${formatVoltAmps(c.num('va'))} drawn${c.setups}, cable loss included; the set is rated ${formatVoltAmps(c.num('ratedVa'))}${c.text('derived') === 'kva' ? ` (from its kW at a power factor of ${ratingPf(c)}, assumed)` : ''}: ${c.pct('pct')}. ${DEFER}`,
     todo: 'Use a larger set, a second set, units with a better power factor, or lower levels.',
     citation: c.cite('generator-kva-factor'),
   }),
