@@ -61,7 +61,6 @@ const PACKAGES = {
   rbush: ['derive', 'drawing', 'editor', 'canvas'],
   saxes: ['gear'],
   fflate: ['plan', 'gear', 'output', 'storage'],
-  saxes: ['gear'],
   '@expo-google-fonts/source-sans-3': ['ui', 'app', 'cli'],
   'virtual:pwa-register': ['app'],
 };
