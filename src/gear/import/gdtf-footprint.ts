@@ -1,6 +1,6 @@
 import { fail, ok, type Result } from '../../kernel/result.ts';
-import { type Geometry, type GeometryTree, type Visit, walkGeometry } from './gdtf-tree.ts';
 import { cleanText, MAX_SLOT } from './gdtf-values.ts';
+import type { Visit } from './gdtf-walk.ts';
 import type { Notices } from './notices.ts';
 
 /** A channel of a mode before its references are followed. */
@@ -35,8 +35,13 @@ export interface Footprint {
 }
 
 const BYTE_WORDS = ['', ' fine', ' ultra fine', ' uber fine'];
-/** Claims of slots in one mode. */
-const MAX_CLAIMS = 100_000;
+/** How much work the modes of one file may be: instances of channels and claims of slots. */
+export const MAX_CLAIMS = 500_000;
+
+/** What is left of the work a file may be. */
+export interface Budget {
+  claims: number;
+}
 
 /**
  * The slots of a mode, break by break. A channel on a geometry met directly keeps its slots; one on a geometry
@@ -45,32 +50,36 @@ const MAX_CLAIMS = 100_000;
  * References within references add up. Source: DIN SPEC 15800, GeometryReference and DMXChannel.
  */
 export const footprintOf = (
-  tree: GeometryTree,
-  root: Geometry,
+  visits: readonly Visit[],
   channels: readonly Channel[],
   mode: string,
+  budget: Budget,
   notices: Notices,
 ): Result<Footprint, string> => {
-  const visits = walkGeometry(tree, root, notices);
-  if (!visits) return fail('its references multiply into more parts than any real fixture has');
   const byGeometry = new Map<string, Channel[]>();
-  for (const c of channels) byGeometry.set(c.geometry, [...(byGeometry.get(c.geometry) ?? []), c]);
+  for (const c of channels) {
+    const list = byGeometry.get(c.geometry);
+    if (list) list.push(c);
+    else byGeometry.set(c.geometry, [c]);
+  }
   const breaks = new Map<number, Map<number, string[]>>();
   const instances = new Map<Channel, number>();
-  let claims = 0;
   let virtual = 0;
   for (const v of visits) {
     for (const c of byGeometry.get(v.geometry.name) ?? []) {
+      budget.claims -= 1 + c.offsets.length;
+      if (budget.claims < 0) return fail('it claims more slots than any real fixture has');
       const at = startOf(c, v, mode, notices);
       if (c.offsets.length === 0) virtual++;
       else instances.set(c, (instances.get(c) ?? 0) + 1);
       for (const [i, offset] of c.offsets.entries()) {
-        if (++claims > MAX_CLAIMS) return fail('it claims more slots than any real fixture has');
         const slot = offset + at.shift;
         if (slot > MAX_SLOT) return fail(`a channel lands on slot ${slot}`);
         const slots = breaks.get(at.break) ?? new Map<number, string[]>();
         breaks.set(at.break, slots);
-        slots.set(slot, [...(slots.get(slot) ?? []), nameOf(c, v, i)]);
+        const names = slots.get(slot);
+        if (names) names.push(nameOf(c, v, i));
+        else slots.set(slot, [nameOf(c, v, i)]);
       }
     }
   }
@@ -107,7 +116,7 @@ const startOf = (
       number = match.number;
     } else if (number !== 'overwrite' && reference.breaks.length > 0)
       notices.add(
-        `Mode “${mode}”: reference “${cleanText(reference.name)}” says nothing of break ${number}; its slots were taken as they are. Check the footprint against the unit’s manual.`,
+        `Mode “${mode}”: reference “${reference.label}” says nothing of break ${number}; its slots were taken as they are. Check the footprint against the unit’s manual.`,
       );
   }
   if (number === 'overwrite') {
@@ -120,7 +129,7 @@ const startOf = (
 };
 
 const nameOf = (c: Channel, v: Visit, byte: number): string => {
-  const part = v.references.map((r) => cleanText(r.name, 40)).join(' ');
+  const part = v.references.map((r) => r.label).join(' ');
   return `${part ? `${part}: ` : ''}${c.label}${BYTE_WORDS[byte] ?? ` byte ${byte + 1}`}`;
 };
 
@@ -135,7 +144,7 @@ const breakOf = (number: number, slots: ReadonlyMap<number, readonly string[]>):
       .filter(([, names]) => names.length > 1)
       .map(([slot]) => slot)
       .sort((a, b) => a - b),
-    names: Array.from({ length: highest }, (_, i) => (slots.get(i + 1) ?? []).join(' / ')),
+    names: Array.from({ length: highest }, (_, i) => (slots.get(i + 1) ?? []).slice(0, 4).join(' / ')),
   };
 };
 

@@ -1,8 +1,7 @@
-import { contentHash } from '../../kernel/canonical.ts';
 import { type FixtureKind, fixtureKindSchema } from '../../plan/kinds/kinds.ts';
 import { kindRecord } from '../book.ts';
 import { PROFILES } from '../mains.ts';
-import { wattsWord } from '../shape.ts';
+import { identityOf } from './gdtf-identity.ts';
 import { type FileLight, fileLight } from './gdtf-light.ts';
 import { readModes } from './gdtf-modes.ts';
 import { plainOutline } from './gdtf-outline.ts';
@@ -10,8 +9,10 @@ import type { Package } from './gdtf-package.ts';
 import { filePorts } from './gdtf-ports.ts';
 import { type FilePower, filePower } from './gdtf-power.ts';
 import { fileSize } from './gdtf-size.ts';
-import { type Geometry, type GeometryTree, geometryTree, type Visit, walkGeometry } from './gdtf-tree.ts';
+import { describe, styleOf } from './gdtf-style.ts';
+import { type Geometry, geometryTree } from './gdtf-tree.ts';
 import { cleanText, numberOf, positiveOf } from './gdtf-values.ts';
+import { type Visit, Walker } from './gdtf-walk.ts';
 import type { Notices } from './notices.ts';
 import type { ImportOptions } from './options.ts';
 import { attrOf, childOf, childrenOf, type XmlNode } from './xml.ts';
@@ -47,15 +48,11 @@ export const kindFromFile = (
   notices: Notices,
 ): FixtureKind => {
   const tree = geometryTree(childOf(type, 'Geometries'), notices);
-  const modes = readModes(type, tree, notices);
+  const walker = new Walker(tree, notices);
+  const modes = readModes(type, tree, walker, notices);
   if (modes.length === 0) notices.add('No mode could be read, so the unit cannot be patched yet.');
-  const { visits, power } = mainWalk(
-    type,
-    tree,
-    modes.map((m) => m.root),
-    context,
-    notices,
-  );
+  const roots = modes.length > 0 ? modes.map((m) => m.root) : tree.top.slice(0, 1);
+  const { visits, power } = mainWalk(type, walker, roots, context, notices);
   const light = fileLight(visits, type);
   const size = fileSize(childOf(type, 'Models'), visits, notices);
   const ports = filePorts(type, visits, power, context.practice ?? 'europe', notices);
@@ -120,15 +117,14 @@ export const kindFromFile = (
 /** The walk of the mode that takes the most power: it has all the parts that count. */
 const mainWalk = (
   type: XmlNode,
-  tree: GeometryTree,
+  walker: Walker,
   roots: readonly Geometry[],
   context: Context,
   notices: Notices,
 ): { readonly visits: readonly Visit[]; readonly power: FilePower | undefined } => {
   let best: { visits: readonly Visit[]; power: FilePower | undefined } | undefined;
-  const starts = roots.length > 0 ? [...new Set(roots)] : tree.top.slice(0, 1);
-  for (const root of starts) {
-    const visits = walkGeometry(tree, root, notices) ?? [];
+  for (const root of new Set(roots)) {
+    const visits = walker.visits(root) ?? [];
     const power = filePower(type, visits, notices);
     if (!best || (power?.wattsW ?? 0) > (best.power?.wattsW ?? 0)) best = { visits, power };
   }
@@ -189,88 +185,6 @@ const operatingOf = (type: XmlNode): { lowC: number; highC: number } | undefined
   return lowC !== undefined && highC !== undefined && lowC < highC && highC < 200 && lowC > -100
     ? { lowC, highC }
     : undefined;
-};
-
-interface Style {
-  readonly style: string;
-  readonly symbol: string;
-  readonly word: string;
-}
-
-const styleOf = (
-  light: FileLight,
-  parts: number,
-  size: { readonly widthMm: number; readonly lengthMm: number } | undefined,
-): Style => {
-  const { source } = light;
-  if (light.moves) return { style: 'moving-head', symbol: 'moving-head', word: 'moving head' };
-  if (light.beamType === 'Fresnel')
-    return {
-      style: 'fresnel',
-      symbol: `${source === 'fluorescent' ? 'tungsten' : source}-fresnel`,
-      word: 'fresnel',
-    };
-  if (source === 'tungsten' || source === 'discharge')
-    return light.beamType === 'Spot' && source === 'tungsten'
-      ? { style: 'ellipsoidal', symbol: 'ellipsoidal', word: 'spot' }
-      : { style: 'par', symbol: `${source}-par`, word: 'wash' };
-  if (source === 'fluorescent') return { style: 'bank', symbol: 'fluorescent-bank', word: 'bank' };
-  const long = size !== undefined && size.widthMm > 4 * size.lengthMm && size.widthMm >= 400;
-  if (long) return { style: 'pixel-bar', symbol: 'pixel-bar', word: 'bar' };
-  if (light.beamType === 'Rectangle' || (parts > 1 && size !== undefined && size.widthMm >= 300))
-    return { style: 'panel', symbol: 'led-panel', word: 'panel' };
-  if (light.beamType === 'Spot' || light.beamType === 'PC')
-    return { style: 'spot', symbol: 'led-spot', word: 'spot' };
-  return { style: 'par', symbol: 'led-par', word: 'wash' };
-};
-
-const SOURCE_WORDS = { led: 'LED', tungsten: 'Tungsten', discharge: 'Discharge', fluorescent: 'Fluorescent' };
-
-/** A name that describes, like those of the book: `LED bar, 4 parts, 1000 mm, 135 W`. */
-const describe = (
-  light: FileLight,
-  style: Style,
-  parts: number,
-  widthMm: number | undefined,
-  power: FilePower | undefined,
-): string =>
-  [
-    `${SOURCE_WORDS[light.source]} ${style.word}`,
-    parts > 1 ? `${parts} parts` : '',
-    style.word === 'bar' && widthMm !== undefined ? `${widthMm} mm` : '',
-    power ? wattsWord(Math.round(power.wattsW)) : 'watts not known',
-  ]
-    .filter(Boolean)
-    .join(', ');
-
-/** Who the unit is in its own file's words, and a slug that stays the same for later versions of the file. */
-const identityOf = (type: XmlNode) => {
-  const get = (name: string): string => cleanText(attrOf(type, name));
-  const name = get('Name') || get('LongName') || get('ShortName') || 'unnamed';
-  const maker = get('Manufacturer');
-  const typeId = get('FixtureTypeID').toUpperCase();
-  const revision = childrenOf(childOf(type, 'Revisions'), 'Revision').at(-1);
-  const known = /[1-9A-F]/.test(typeId.replace(/[^0-9A-F]/g, ''));
-  const key = contentHash(known ? typeId : `${maker}/${name}`).slice(0, 6);
-  const word =
-    name
-      .toLowerCase()
-      .normalize('NFKD')
-      .replace(/[^a-z0-9]+/g, '-')
-      .replace(/^-+|-+$/g, '')
-      .slice(0, 40) || 'unit';
-  const file = {
-    name,
-    maker,
-    ...(known ? { typeId } : {}),
-    ...(revision ? { revised: cleanText(attrOf(revision, 'Date'), 40) } : {}),
-  };
-  return {
-    slug: `file-${word}-${key}`,
-    also: [...new Set([name, get('LongName'), get('ShortName'), maker])].filter(Boolean),
-    words: [get('LongName') || name, maker && `by ${maker}`].filter(Boolean).join(' '),
-    file,
-  };
 };
 
 const outlineOf = (

@@ -1,5 +1,5 @@
-import type { Visit } from './gdtf-tree.ts';
 import { positiveOf } from './gdtf-values.ts';
+import type { Visit } from './gdtf-walk.ts';
 import { attrOf, childOf, childrenOf, type XmlNode } from './xml.ts';
 
 /** What a fixture file says of the light a unit gives. */

@@ -1,7 +1,15 @@
 import type { Mode } from '../../plan/kinds/kinds.ts';
-import { type BreakFootprint, type Channel, type Footprint, footprintOf } from './gdtf-footprint.ts';
+import {
+  type BreakFootprint,
+  type Budget,
+  type Channel,
+  type Footprint,
+  footprintOf,
+  MAX_CLAIMS,
+} from './gdtf-footprint.ts';
 import type { Geometry, GeometryTree } from './gdtf-tree.ts';
 import { cleanText, dmxValueOf, offsetsOf } from './gdtf-values.ts';
+import type { Walker } from './gdtf-walk.ts';
 import type { Notices } from './notices.ts';
 import { attrOf, childOf, childrenOf, type XmlNode } from './xml.ts';
 
@@ -30,7 +38,12 @@ const prettyNames = (definitions: XmlNode | undefined): ReadonlyMap<string, stri
  * number, footprint (highest slot, gaps counted), occupied slots and clashes; `slotNames` has one list per break,
  * by slot. A mode whose slots cannot be told is left out with a problem.
  */
-export const readModes = (type: XmlNode, tree: GeometryTree, notices: Notices): readonly ReadMode[] => {
+export const readModes = (
+  type: XmlNode,
+  tree: GeometryTree,
+  walker: Walker,
+  notices: Notices,
+): readonly ReadMode[] => {
   const pretty = prettyNames(childOf(type, 'AttributeDefinitions'));
   const all = childrenOf(childOf(type, 'DMXModes'), 'DMXMode');
   if (all.length > MAX_MODES)
@@ -40,10 +53,11 @@ export const readModes = (type: XmlNode, tree: GeometryTree, notices: Notices): 
     });
   const ids = new Set<string>();
   const modes: ReadMode[] = [];
+  const work = { tree, walker, pretty, notices, budget: { claims: MAX_CLAIMS } };
   let names = 0;
   for (const xml of all.slice(0, MAX_MODES)) {
     const name = cleanText(attrOf(xml, 'Name')) || `Mode ${modes.length + 1}`;
-    const read = readMode(xml, name, pretty, tree, notices);
+    const read = readMode(xml, name, work);
     if (typeof read === 'string') {
       notices.problem({
         what: `Mode “${name}” was left out: ${read}.`,
@@ -102,12 +116,18 @@ const tellOddities = (name: string, f: Footprint, notices: Notices): void => {
   }
 };
 
+interface Work {
+  readonly tree: GeometryTree;
+  readonly walker: Walker;
+  readonly pretty: ReadonlyMap<string, string>;
+  readonly notices: Notices;
+  readonly budget: Budget;
+}
+
 const readMode = (
   xml: XmlNode,
   name: string,
-  pretty: ReadonlyMap<string, string>,
-  tree: GeometryTree,
-  notices: Notices,
+  { tree, walker, pretty, notices, budget }: Work,
 ): { readonly footprint: Footprint; readonly root: Geometry } | string => {
   const root = rootOf(attrOf(xml, 'Geometry'), name, tree, notices);
   if (!root) return `its geometry “${cleanText(attrOf(xml, 'Geometry'), 40)}” is not in the file`;
@@ -118,7 +138,9 @@ const readMode = (
     tellBadValues(c, name, channel.label, notices);
     channels.push(channel.geometry === '' ? { ...channel, geometry: root.name } : channel);
   }
-  const footprint = footprintOf(tree, root, channels, name, notices);
+  const visits = walker.visits(root);
+  if (!visits) return 'its references multiply into more parts than any real fixture has';
+  const footprint = footprintOf(visits, channels, name, budget, notices);
   return footprint.ok ? { footprint: footprint.value, root } : footprint.error;
 };
 

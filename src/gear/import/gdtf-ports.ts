@@ -3,8 +3,8 @@ import type { InletPort, OutletPort } from '../../plan/kinds/ports.ts';
 import type { Practice } from '../../plan/records/index.ts';
 import { inletFor } from '../mains.ts';
 import type { FilePower } from './gdtf-power.ts';
-import type { Visit } from './gdtf-tree.ts';
 import { cleanText, numberOf } from './gdtf-values.ts';
+import type { Visit } from './gdtf-walk.ts';
 import type { Notices } from './notices.ts';
 import { attrOf, childOf, childrenOf, type XmlNode } from './xml.ts';
 

@@ -1,5 +1,5 @@
-import type { Visit } from './gdtf-tree.ts';
 import { cleanText, numberOf, positiveOf } from './gdtf-values.ts';
+import type { Visit } from './gdtf-walk.ts';
 import type { Notices } from './notices.ts';
 import { attrOf, childOf, childrenOf, type XmlNode } from './xml.ts';
 
@@ -17,6 +17,7 @@ export interface FilePower {
 
 /** The largest power taken as real, in watts. */
 const MAX_WATTS = 100_000;
+const MAX_FIGURES = 50;
 /** What the standard puts in for a beam that says nothing: no figure of the unit. */
 const DEFAULT_BEAM = { wattsW: 1000, fluxLm: 10_000 };
 
@@ -45,7 +46,9 @@ export const filePower = (
     .flatMap((x) => drawOf(x, WIRING, notices));
   if (wired.length > 0) return summed(wired, 'the consumers of its wiring', false);
   const properties = childOf(childOf(type, 'PhysicalDescriptions'), 'Properties');
-  const listed = childrenOf(properties, 'PowerConsumption').flatMap((x) => drawOf(x, PROPERTY, notices));
+  const listed = childrenOf(properties, 'PowerConsumption')
+    .slice(0, MAX_FIGURES)
+    .flatMap((x) => drawOf(x, PROPERTY, notices));
   if (listed.length > 0) return fromProperties(listed, notices);
   return lampsOnly(visits, notices);
 };

@@ -1,5 +1,5 @@
-import type { Visit } from './gdtf-tree.ts';
 import { cleanText, numberOf } from './gdtf-values.ts';
+import type { Visit } from './gdtf-walk.ts';
 import type { Notices } from './notices.ts';
 import { attrOf, childrenOf, type XmlNode } from './xml.ts';
 

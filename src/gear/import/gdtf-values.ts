@@ -24,6 +24,8 @@ export const cleanText = (text: string | undefined, max = 120): string => {
 
 /** Highest slot number read: 64 universes. Beyond it a file is taken as faulty. */
 export const MAX_SLOT = 64 * 512;
+/** Bytes of one channel; the standard has four. */
+const MAX_BYTES = 8;
 
 /**
  * Slots of a channel within its break, most significant byte first (DIN SPEC 15800, DMXChannel `Offset`):
@@ -32,7 +34,8 @@ export const MAX_SLOT = 64 * 512;
  */
 export const offsetsOf = (text: string | undefined): readonly number[] | undefined => {
   if (text === undefined || /^(none)?$/i.test(text.trim())) return [];
-  const parts = text.split(',').map((t) => t.trim());
+  const parts = text.split(',', MAX_BYTES + 1).map((t) => t.trim());
+  if (parts.length > MAX_BYTES) return undefined;
   const slots = parts.map((t) => (/^\d{1,6}$/.test(t) ? Number(t) : 0));
   return slots.every((n) => n >= 1 && n <= MAX_SLOT) ? slots : undefined;
 };
