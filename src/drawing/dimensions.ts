@@ -4,6 +4,7 @@ import type { Opening, Wall } from '../plan/records/index.ts';
 import { type DrawContext, memoItem } from './context.ts';
 import type { DisplayItem, Primitive } from './display-list.ts';
 import { groundedText, itemOf, linePrim, pen, WEIGHT } from './prims.ts';
+import { textWidthMm } from './text.ts';
 import { touching, wallSolid } from './walls.ts';
 
 const CAP_MM = 1.8;
@@ -64,6 +65,8 @@ const row = (
   stops.slice(1).forEach((s, i) => {
     const from = stops[i] ?? s;
     const text = formatLength(s - from, ctx.settings.lengthUnits);
+    // A stretch too short for its figure keeps its ticks only.
+    if (textWidthMm(text, CAP_MM) + 0.8 > (s - from) / n) return;
     const mid = p((s + from) / 2, at);
     const look = { capMm: CAP_MM, align: 'center', role: 'dimension' } as const;
     prims.push(

@@ -3,7 +3,7 @@ import type { Id } from '../kernel/ids.ts';
 import { type Plan, recordsOf } from '../plan/plan.ts';
 import type { RecordOf, RecordType } from '../plan/records/index.ts';
 import { aimItem, beamItem } from './beams.ts';
-import { cableItems } from './cables.ts';
+import { cableItems } from './data/cables.ts';
 import { type DrawContext, type DrawFloor, drawContext } from './context.ts';
 import { dimensionItems } from './dimensions.ts';
 import { type DisplayItem, type DisplayList, DRAWING_LAYERS } from './display-list.ts';

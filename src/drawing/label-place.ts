@@ -51,6 +51,8 @@ export interface LabelSpot {
   /** From the bubble (or text) to the thing. */
   readonly leader: readonly [Point, Point] | undefined;
   readonly boxes: readonly Box[];
+  /** Soft strokes run under it: it wants a patch of ground. */
+  readonly patched: boolean;
 }
 
 const STEPS_MM = [0.6, 1.6, 3, 5, 8, 12, 17, 23, 30, 38, 47];
@@ -186,6 +188,7 @@ const spotFor = (ask: LabelAsk, b: Block, t: Try): LabelSpot => {
     align: t.side === 1 ? 'left' : 'right',
     leader: r > 0 || t.outMm > 4 ? [from, to] : undefined,
     boxes,
+    patched: false,
   };
 };
 
@@ -218,7 +221,8 @@ export const placeLabel = (grid: LabelGrid, ask: LabelAsk): LabelSpot | undefine
     if (t.base >= bestCost) break;
     if (!fits(ask, block, t, grid.clear)) continue;
     const spot = spotFor(ask, block, t);
-    let cost = t.base + spot.boxes.reduce((sum, b) => sum + grid.soft(b) * SOFT_COST, 0);
+    const soft = spot.boxes.reduce((sum, b) => sum + grid.soft(b), 0);
+    let cost = t.base + soft * SOFT_COST;
     if (cost >= bestCost) continue;
     if (spot.leader) {
       const x = grid.crossings(spot.leader[0], spot.leader[1], ask.owner);
@@ -226,7 +230,7 @@ export const placeLabel = (grid: LabelGrid, ask: LabelAsk): LabelSpot | undefine
       cost += x.strokes * CROSSING_COST;
     }
     if (cost < bestCost) {
-      best = spot;
+      best = soft > 0 ? { ...spot, patched: true } : spot;
       bestCost = cost;
     }
   }

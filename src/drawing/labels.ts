@@ -1,13 +1,12 @@
-import { type Box, emptyBox, growBox, isEmptyBox, type Point, scale, unionBox } from '../kernel/geometry.ts';
+import { type Box, emptyBox, growBox, isEmptyBox, type Point, unionBox } from '../kernel/geometry.ts';
 import { compareNatural, type Id } from '../kernel/ids.ts';
 import { formatLength } from '../kernel/units.ts';
 import { facingOf } from '../plan/edits/arrange.ts';
 import { fixturePlace, kindOf, recordOf, recordsOf } from '../plan/plan.ts';
 import { waysOf } from '../plan/ports.ts';
-import type { Fixture } from '../plan/records/index.ts';
 import { aimOf } from './beams.ts';
-import { type DrawContext, kindLook, memoItem, pluggedAt } from './context.ts';
-import type { DisplayItem, Primitive } from './display-list.ts';
+import { type DrawContext, kindLook, memoItem, } from './context.ts';
+import type { DisplayItem, } from './display-list.ts';
 import { drawnSize } from './gear.ts';
 import { type LabelGrid, labelGrid } from './label-grid.ts';
 import { addObstacles, textCover } from './label-obstacles.ts';
@@ -15,18 +14,15 @@ import {
   BUBBLE_CAP_MM,
   bubbleRadius,
   LABEL_CAP_MM,
-  LABEL_PITCH_MM,
   type LabelAsk,
   type LabelLine,
   type LabelSpot,
-  lineWidthMm,
   placeLabel,
   placeOverStrokes,
-  SIGN_MM,
   takeSpot,
 } from './label-place.ts';
-import { groundedText, itemOf, linePrim, pen, textPrim, WEIGHT } from './prims.ts';
-import { severityPrims } from './severity.ts';
+import { findingTags, line, paperPoint, spotDeps, spotPrimitives, unitFacts } from './label-text.ts';
+import { groundedText, itemOf, textPrim, } from './prims.ts';
 import { fitText, showable, textWidthMm } from './text.ts';
 
 /** What became of the units' labels: full ones, those cut to the number, and those without room even for that. */
@@ -42,126 +38,6 @@ export interface Labels {
 }
 
 export const noLabels: Labels = { items: [], report: { full: 0, numberOnly: [], leftOut: [] } };
-
-/** Longest line of a label on paper. */
-const MAX_LINE_MM = 46;
-
-const line = (text: string, weight: LabelLine['weight'] = 'regular', soft = false): LabelLine => ({
-  text: fitText(showable(text).text, LABEL_CAP_MM, weight, MAX_LINE_MM),
-  weight,
-  soft,
-});
-
-/** Power, address and height of a unit in one line: `K1·4 · U2 101 · 7′-6″`. */
-export const unitFacts = (ctx: DrawContext, f: Fixture): string => {
-  const universe = f.patch ? recordOf(ctx.plan, 'universe', f.patch.universeId) : undefined;
-  const address = f.patch && universe ? `U${universe.number} ${f.patch.address}` : '';
-  const power = f.onPacks ? 'own cells' : (pluggedAt(ctx, f.id) ?? '');
-  const height = formatLength(fixturePlace(ctx.plan, f).heightMm, ctx.settings.lengthUnits);
-  return [power, address, height].filter(Boolean).join(' · ');
-};
-
-const paperPoint = (p: Point, nominal: number): Point => scale(p, 1 / nominal);
-
-const spotPrimitives = (
-  spot: LabelSpot,
-  lines: readonly LabelLine[],
-  nominal: number,
-  bubble: { readonly text: string; readonly rMm: number; readonly dashed: boolean } | undefined,
-): Primitive[] => {
-  const at = scale(spot.at, nominal);
-  const prims: Primitive[] = [];
-  if (spot.leader) {
-    const [a, b] = spot.leader;
-    prims.push(linePrim(scale(a, nominal), scale(b, nominal), pen('ink', WEIGHT.thin)));
-    prims.push({
-      kind: 'circle',
-      xMm: b.xMm * nominal,
-      yMm: b.yMm * nominal,
-      rMm: 0.3,
-      space: 'paper',
-      fill: { role: 'ink' },
-    });
-  }
-  if (bubble) {
-    prims.push({
-      kind: 'circle',
-      xMm: at.xMm,
-      yMm: at.yMm,
-      rMm: bubble.rMm,
-      space: 'paper',
-      stroke: pen('ink', WEIGHT.furniture),
-      fill: { role: 'paper' },
-    });
-    prims.push(textPrim(at, 0, BUBBLE_CAP_MM / 2, bubble.text, { capMm: BUBBLE_CAP_MM, align: 'center' }));
-  }
-  lines.forEach((l, i) => {
-    const dy = spot.firstBaselineDy + i * LABEL_PITCH_MM;
-    const left = spot.align === 'left';
-    if (l.severity) {
-      const dx = left ? spot.textDx + 1.4 : spot.textDx - lineWidthMm(l) + 1.4;
-      prims.push(...severityPrims(at, dx, dy - LABEL_CAP_MM / 2, l.severity, nominal));
-    }
-    prims.push(
-      textPrim(at, spot.textDx + (l.severity && left ? SIGN_MM : 0), dy, l.text, {
-        capMm: LABEL_CAP_MM,
-        weight: l.weight,
-        align: spot.align,
-        role: l.severity ?? (l.soft ? 'ink-soft' : 'ink'),
-      }),
-    );
-  });
-  return prims;
-};
-
-/** What a memoised label depends on: where it went and what it says. */
-const spotDeps = (spot: LabelSpot, lines: readonly LabelLine[]): unknown[] => [
-  spot.at.xMm,
-  spot.at.yMm,
-  spot.textDx,
-  spot.firstBaselineDy,
-  spot.align,
-  ...(spot.leader ? [spot.leader[0].xMm, spot.leader[0].yMm, spot.leader[1].xMm, spot.leader[1].yMm] : []),
-  ...lines.flatMap((l) => [l.text, l.severity]),
-];
-
-/** The record on this floor whose label speaks for a record: a cable's or ballast's is that of what it feeds. */
-const labelledFor = (ctx: DrawContext, id: Id): Id | undefined => {
-  const r = ctx.plan.records.get(id);
-  if (r?.type === 'cable') return labelledFor(ctx, r.to.recordId);
-  if (r?.type === 'ballast') return labelledFor(ctx, r.fixtureId);
-  const labelled = r?.type === 'fixture' || r?.type === 'box' || r?.type === 'source' || r?.type === 'outlet';
-  return labelled && r.floorId === ctx.floorId ? id : undefined;
-};
-
-/** Tags of stops and warnings, at the first record of each that carries a label on this floor. */
-const findingTags = (ctx: DrawContext): ReadonlyMap<Id, readonly LabelLine[]> => {
-  const tags = new Map<Id, LabelLine[]>();
-  if (!ctx.options.findings) return tags;
-  for (const f of ctx.assessment?.findings ?? []) {
-    if (f.severity === 'note') continue;
-    const at = f.recordIds.map((id) => labelledFor(ctx, id)).find((id) => id !== undefined);
-    if (at === undefined) continue;
-    const tag: LabelLine = {
-      text: `${f.severity.toUpperCase()} ${f.number}`,
-      weight: 'semibold',
-      severity: f.severity,
-    };
-    const list = tags.get(at);
-    if (list) list.push(tag);
-    else tags.set(at, [tag]);
-  }
-  // More than two tags at one place are summed up; the schedule has them all.
-  for (const [id, list] of tags) {
-    if (list.length > 2) {
-      tags.set(id, [
-        ...list.slice(0, 2),
-        { text: `and ${list.length - 2} more`, weight: 'regular', soft: true },
-      ]);
-    }
-  }
-  return tags;
-};
 
 interface Placer {
   readonly tags: ReadonlyMap<Id, readonly LabelLine[]>;
