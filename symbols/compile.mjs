@@ -116,7 +116,7 @@ export const moduleText = (symbols) => {
   });
   return (
     '// Made by symbols/compile.mjs from the drawings in symbols/. Change those, then run it again.\n' +
-    "import type { CompiledSymbol } from './symbols.ts';\n\n" +
+    "import type { CompiledSymbol } from './symbol-types.ts';\n\n" +
     `export const COMPILED_SYMBOLS: readonly CompiledSymbol[] = [\n${rows.join('\n')}\n];\n`
   );
 };

@@ -7,6 +7,7 @@ import { readPlan } from '../plan/file.ts';
 import type { Plan } from '../plan/plan.ts';
 import { browserStore } from '../storage/browser.ts';
 import type { OpenPlan, StoredPlanInfo } from '../storage/port.ts';
+import { openReadOnly } from '../storage/read-only.ts';
 import type { Scheme } from '../ui/services.ts';
 import { StartPage } from '../ui/start/StartPage.tsx';
 import { Editor } from './Editor.tsx';
@@ -50,7 +51,9 @@ export const App = () => {
   }, []);
 
   const show = useCallback((o: OpenPlan) => {
-    history.replaceState(null, '', `#/plan/${o.planId}`);
+    // A plan that is only looked at is in no store, so a reload could not come back to it.
+    if (o.saveState().state !== 'read-only' || o.planId !== 'newer-file')
+      history.replaceState(null, '', `#/plan/${o.planId}`);
     setMessage('');
     setOpen(o);
   }, []);
@@ -94,6 +97,7 @@ export const App = () => {
     if (!chosen.value) return;
     const read = readPlan(chosen.value.text, chosen.value.name);
     if (!read.ok) return setMessage(problemText(read.error));
+    if (read.value.newer) return show(openReadOnly('newer-file', read.value.plan, read.value.notices));
     await create(read.value.plan, read.value.notices);
   };
 

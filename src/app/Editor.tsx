@@ -50,6 +50,7 @@ export const Editor = ({ open, notice, scheme, setScheme, newId, onLeave }: Edit
       open.onSaveState(() => {
         if (session.getState().readOnly !== readOnly()) session.set({ readOnly: readOnly() });
       }),
+      open.onNotice((text) => session.set({ message: text })),
       startAssessor(session),
       rememberView(session, open.planId),
     ];
@@ -82,7 +83,10 @@ export const Editor = ({ open, notice, scheme, setScheme, newId, onLeave }: Edit
       session,
       book,
       searchGear: (query, limit) =>
-        searchGear(practice, query, { families: ['fixture', 'stand', 'box', 'source', 'furniture', 'vehicle'], limit }),
+        searchGear(practice, query, {
+          families: ['fixture', 'stand', 'box', 'source', 'furniture', 'vehicle'],
+          limit,
+        }),
       saveState: () => open.saveState(),
       onSaveState: (l) => open.onSaveState(l),
       takeOver: async () => {

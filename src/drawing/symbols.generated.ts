@@ -1,5 +1,5 @@
 // Made by symbols/compile.mjs from the drawings in symbols/. Change those, then run it again.
-import type { CompiledSymbol } from './symbols.ts';
+import type { CompiledSymbol } from './symbol-types.ts';
 
 export const COMPILED_SYMBOLS: readonly CompiledSymbol[] = [
   {

@@ -1,16 +1,16 @@
 import { contentHash } from '../kernel/canonical.ts';
 import { type Kind, kindSchema } from '../plan/kinds/kinds.ts';
 import type { Practice } from '../plan/records/index.ts';
-import { boxKinds } from './boxes.ts';
-import { cableKinds } from './cables.ts';
-import { ballastKinds, dischargeFixtures } from './fixtures-discharge.ts';
-import { ledFixtures } from './fixtures-led.ts';
-import { otherFixtures } from './fixtures-other.ts';
-import { tungstenFixtures } from './fixtures-tungsten.ts';
-import { sceneryKinds } from './scenery.ts';
+import { boxKinds } from './data/boxes.ts';
+import { cableKinds } from './data/cables.ts';
+import { ballastKinds, dischargeFixtures } from './data/fixtures-discharge.ts';
+import { ledFixtures } from './data/fixtures-led.ts';
+import { otherFixtures } from './data/fixtures-other.ts';
+import { tungstenFixtures } from './data/fixtures-tungsten.ts';
+import { sceneryKinds } from './data/scenery.ts';
+import { sourceKinds } from './data/sources.ts';
+import { standKinds } from './data/stands.ts';
 import type { Entry, Family } from './shape.ts';
-import { sourceKinds } from './sources.ts';
-import { standKinds } from './stands.ts';
 
 /** Version of the built-in book, stamped on its kinds. */
 export const BOOK_VERSION = '1';

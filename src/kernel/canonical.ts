@@ -26,3 +26,6 @@ const sortKeys = (value: unknown): unknown => {
 
 /** SHA-256 of the canonical JSON, in hexadecimal. */
 export const contentHash = (value: unknown): string => bytesToHex(sha256(utf8ToBytes(canonicalJson(value))));
+
+/** Text as UTF-8 bytes, the same in a browser and in Node. */
+export const utf8Bytes = (text: string): Uint8Array => utf8ToBytes(text);

@@ -1,4 +1,4 @@
-import { utf8ToBytes } from '@noble/hashes/utils.js';
+import { utf8Bytes } from '../kernel/canonical.ts';
 import type { ListTable } from '../papers/lists.ts';
 
 /** Texts that a spreadsheet would take for a formula. */
@@ -18,4 +18,4 @@ export const listToCsv = (list: ListTable): string =>
   [list.head, ...list.rows].map((row) => `${row.map(cellText).join(',')}\r\n`).join('');
 
 /** The CSV text as UTF-8 bytes with a byte-order mark, so that spreadsheets read × and ² right. */
-export const csvBytes = (list: ListTable): Uint8Array => utf8ToBytes(`\uFEFF${listToCsv(list)}`);
+export const csvBytes = (list: ListTable): Uint8Array => utf8Bytes(`\uFEFF${listToCsv(list)}`);

@@ -62,7 +62,11 @@ const objectOf = (schema: Schema): fc.Arbitrary<unknown> => {
     const values = isSchema(schema.additionalProperties)
       ? arbitraryOf(schema.additionalProperties)
       : fc.jsonValue();
-    return fc.dictionary(fc.stringMatching(/^[a-z-]{1,10}$/), values, { maxKeys: 3 });
+    return fc.dictionary(
+      fc.stringMatching(/^[a-z-]{1,10}$/).filter((k) => k !== 'prototype' && k !== 'constructor'),
+      values,
+      { maxKeys: 3 },
+    );
   }
   const known = Object.fromEntries(
     Object.entries(schema.properties)

@@ -10,8 +10,7 @@ export const textsOf = (page: Page): readonly PageText[] =>
   allItems(page.items).filter((i): i is PageText => i.kind === 'text');
 
 /** Boxes that cover a text from a little above its capitals to its descenders, turned texts as several. */
-export const coverOf = (t: PageText): readonly Box[] =>
-  textCover({ ...t, dxPaperMm: 0, dyPaperMm: 0 }, 1, 0);
+export const coverOf = (t: PageText): readonly Box[] => textCover({ ...t, dxPaperMm: 0, dyPaperMm: 0 }, 1, 0);
 
 const meet = (a: Box, b: Box): boolean =>
   a.minX < b.maxX - 0.01 && b.minX < a.maxX - 0.01 && a.minY < b.maxY - 0.01 && b.minY < a.maxY - 0.01;

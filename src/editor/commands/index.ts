@@ -1,4 +1,5 @@
 import { clearSelection } from './clear-selection.ts';
+import { putOnStands, takeOffStands } from './stands.ts';
 import { deleteSelection } from './delete.ts';
 import { duplicate } from './duplicate.ts';
 import { fitAll, fitSelection } from './fit.ts';
@@ -9,7 +10,6 @@ import { registerCommands } from './registry.ts';
 import { rotations } from './rotate.ts';
 import { selectAll } from './select-all.ts';
 import { nextSetup, previousSetup } from './setups.ts';
-import { putOnStands, takeOffStands } from './stands.ts';
 import { toggleLevel } from './toggle-level.ts';
 import { toolCommands } from './tools.ts';
 import { undo } from './undo.ts';

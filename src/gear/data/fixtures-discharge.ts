@@ -1,7 +1,7 @@
-import type { Practice } from '../plan/records/index.ts';
-import { type FixtureTable, fixtureEntries, row } from './fixture.ts';
-import { type Feed, mains, type ProfileName } from './mains.ts';
-import { COMMON, type Entry, type Family, stockMm, wattsTyped, wattsWord } from './shape.ts';
+import type { Practice } from '../../plan/records/index.ts';
+import { type FixtureTable, fixtureEntries, row } from '../fixture.ts';
+import { type Feed, mains, type ProfileName } from '../mains.ts';
+import { COMMON, type Entry, type Family, stockMm, wattsTyped, wattsWord } from '../shape.ts';
 
 const DAY = { cct: { minK: 5600, maxK: 5600 }, warmUpMin: 3 };
 const modern = { ...DAY, hotRestrikeMin: 0 };

@@ -1,7 +1,7 @@
-import type { System } from '../plan/kinds/kinds.ts';
-import type { Practice } from '../plan/records/index.ts';
-import { COMMON, type Entry, type Family } from './shape.ts';
-import { group, type WayGroup, waysAndOutlets } from './ways.ts';
+import type { System } from '../../plan/kinds/kinds.ts';
+import type { Practice } from '../../plan/records/index.ts';
+import { COMMON, type Entry, type Family } from '../shape.ts';
+import { group, type WayGroup, waysAndOutlets } from '../ways.ts';
 
 const LEGS: Readonly<Record<System, number>> = {
   '120': 1,

@@ -1,4 +1,4 @@
-import { COMMON, type Entry, type Family } from './shape.ts';
+import { COMMON, type Entry, type Family } from '../shape.ts';
 
 /** Slug, name, family, symbol, [width, length, height] mm, mass kg, other words. */
 type SceneryRow = readonly [

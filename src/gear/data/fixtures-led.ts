@@ -1,5 +1,5 @@
-import { type FixtureRow, type FixtureTable, fixtureEntries, row } from './fixture.ts';
-import type { Family } from './shape.ts';
+import { type FixtureRow, type FixtureTable, fixtureEntries, row } from '../fixture.ts';
+import type { Family } from '../shape.ts';
 
 const BI = { cct: { minK: 2700, maxK: 6500 } };
 const DAY = { cct: { minK: 5600, maxK: 5600 } };

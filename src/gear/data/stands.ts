@@ -1,4 +1,4 @@
-import type { Entry, Family } from './shape.ts';
+import type { Entry, Family } from '../shape.ts';
 
 /** Slug, name, rated load kg, least and most height m, leg circle m, mass kg, top: 16 mm pin, 28 mm socket, or both. */
 type StandRow = readonly [

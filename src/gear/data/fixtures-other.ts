@@ -1,5 +1,5 @@
-import { type FixtureTable, fixtureEntries, row } from './fixture.ts';
-import type { Family } from './shape.ts';
+import { type FixtureTable, fixtureEntries, row } from '../fixture.ts';
+import type { Family } from '../shape.ts';
 
 const T2800 = { cct: { minK: 2800, maxK: 2800 } };
 

@@ -1,6 +1,6 @@
-import type { Practice } from '../plan/records/index.ts';
-import { COMMON, type Entry, type Family } from './shape.ts';
-import { group, inletPort, type WayGroup, waysAndOutlets } from './ways.ts';
+import type { Practice } from '../../plan/records/index.ts';
+import { COMMON, type Entry, type Family } from '../shape.ts';
+import { group, inletPort, type WayGroup, waysAndOutlets } from '../ways.ts';
 
 /** Slug, name, inlet, main breaker A (0: none), ways, through outlet, mass kg, [width, length] mm. */
 type BoxRow = readonly [

@@ -1,5 +1,5 @@
-import { COMMON, type Entry, type Family, stockMm } from './shape.ts';
-import { inletPort } from './ways.ts';
+import { COMMON, type Entry, type Family, stockMm } from '../shape.ts';
+import { inletPort } from '../ways.ts';
 
 /** Slug, name, conductor, ampacity A and where it is from, plug, socket, stock lengths (ft or m), mass kg per stock length. */
 type CableRow = readonly [

@@ -1,5 +1,5 @@
-import { type FixtureTable, fixtureEntries, row } from './fixture.ts';
-import { COMMON, type Family } from './shape.ts';
+import { type FixtureTable, fixtureEntries, row } from '../fixture.ts';
+import { COMMON, type Family } from '../shape.ts';
 
 const T3200 = { cct: { minK: 3200, maxK: 3200 } };
 const PRIMER = 'photometrics page of a stage-lighting primer, stagelightingprimer.com';
