@@ -5,8 +5,8 @@ import { facingOf } from '../plan/edits/arrange.ts';
 import { fixturePlace, kindOf, recordOf, recordsOf } from '../plan/plan.ts';
 import { waysOf } from '../plan/ports.ts';
 import { aimOf } from './beams.ts';
-import { type DrawContext, kindLook, memoItem, } from './context.ts';
-import type { DisplayItem, } from './display-list.ts';
+import { type DrawContext, kindLook, memoItem } from './context.ts';
+import type { DisplayItem } from './display-list.ts';
 import { drawnSize } from './gear.ts';
 import { type LabelGrid, labelGrid } from './label-grid.ts';
 import { addObstacles, textCover } from './label-obstacles.ts';
@@ -22,7 +22,7 @@ import {
   takeSpot,
 } from './label-place.ts';
 import { findingTags, line, paperPoint, spotDeps, spotPrimitives, unitFacts } from './label-text.ts';
-import { groundedText, itemOf, textPrim, } from './prims.ts';
+import { groundedText, itemOf, textPrim } from './prims.ts';
 import { fitText, showable, textWidthMm } from './text.ts';
 
 /** What became of the units' labels: full ones, those cut to the number, and those without room even for that. */
