@@ -1,5 +1,4 @@
 import { clearSelection } from './clear-selection.ts';
-import { putOnStands, takeOffStands } from './stands.ts';
 import { deleteSelection } from './delete.ts';
 import { duplicate } from './duplicate.ts';
 import { fitAll, fitSelection } from './fit.ts';
@@ -10,6 +9,7 @@ import { registerCommands } from './registry.ts';
 import { rotations } from './rotate.ts';
 import { selectAll } from './select-all.ts';
 import { nextSetup, previousSetup } from './setups.ts';
+import { putOnStands, takeOffStands } from './stands.ts';
 import { toggleLevel } from './toggle-level.ts';
 import { toolCommands } from './tools.ts';
 import { undo } from './undo.ts';

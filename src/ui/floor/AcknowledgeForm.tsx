@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { acknowledge } from '../../plan/edits/document.ts';
+import { findingFigure } from '../../report/acknowledge.ts';
 import type { Finding } from '../../report/types.ts';
 import { useServices } from '../services.ts';
 
@@ -21,7 +22,7 @@ export const AcknowledgeForm = ({
       onSubmit={(e) => {
         e.preventDefault();
         if (!ready) return;
-        const figure = finding.params.figure;
+        const figure = findingFigure(finding);
         session.commit(
           `Note ${finding.number} as known`,
           acknowledge(
