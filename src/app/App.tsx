@@ -5,15 +5,17 @@ import { problemText } from '../kernel/result.ts';
 import { type NewPlan, newPlan } from '../plan/edits/new-plan.ts';
 import { readPlan } from '../plan/file.ts';
 import type { Plan } from '../plan/plan.ts';
-import { browserStore } from '../storage/browser.ts';
+import { browserStore, memoryStore } from '../storage/browser.ts';
 import type { OpenPlan, StoredPlanInfo } from '../storage/port.ts';
 import { openReadOnly } from '../storage/read-only.ts';
 import type { Scheme } from '../ui/services.ts';
 import { StartPage } from '../ui/start/StartPage.tsx';
 import { Editor } from './Editor.tsx';
-import { chooseText } from './files.ts';
+import { chooseText, deliverFile } from './files.ts';
 
-const store = browserStore();
+/** Where the browser gives no storage, plans last as long as the page, and the start page says so. */
+const hasStorage = typeof indexedDB !== 'undefined';
+const store = hasStorage ? browserStore() : memoryStore();
 export const newId = idMaker(() => (crypto.getRandomValues(new Uint32Array(1))[0] ?? 0) / 2 ** 32);
 
 const planIdFromAddress = (): string | undefined => /^#\/plan\/([\w-]+)$/.exec(location.hash)?.[1];
@@ -28,8 +30,13 @@ const storedScheme = (): Scheme => {
 export const App = () => {
   const [open, setOpen] = useState<OpenPlan | undefined>(undefined);
   const [recent, setRecent] = useState<readonly StoredPlanInfo[]>([]);
-  const [removed, setRemoved] = useState<StoredPlanInfo | undefined>(undefined);
-  const [message, setMessage] = useState('');
+  const [removed, setRemoved] = useState<readonly StoredPlanInfo[]>([]);
+  const [broken, setBroken] = useState<string | undefined>(undefined);
+  const [message, setMessage] = useState(
+    hasStorage
+      ? ''
+      : 'This browser keeps nothing: plans last only while the page is open. Save to a plan file.',
+  );
   const [busy, setBusy] = useState(planIdFromAddress() !== undefined);
   const [scheme, setSchemeState] = useState<Scheme>(storedScheme);
   const openRef = useRef<OpenPlan | undefined>(undefined);
@@ -42,7 +49,9 @@ export const App = () => {
 
   const refresh = useCallback(async () => {
     try {
-      setRecent(await store.list());
+      const [kept, bin] = await Promise.all([store.list(), store.listRemoved()]);
+      setRecent(kept);
+      setRemoved(bin);
     } catch (cause) {
       setMessage(
         `This browser does not let the program keep plans (${cause instanceof Error ? cause.message : 'unknown error'}). Save to a plan file.`,
@@ -65,6 +74,7 @@ export const App = () => {
       if (r.ok) show(r.value);
       else {
         setMessage(problemText(r.error));
+        setBroken(planId);
         history.replaceState(null, '', location.pathname);
       }
       setBusy(false);
@@ -148,16 +158,18 @@ export const App = () => {
       onRemove={async (id) => {
         const r = await store.remove(id);
         if (!r.ok) return setMessage(problemText(r.error));
-        setRemoved(recent.find((x) => x.planId === id));
         await refresh();
       }}
-      onRestore={async () => {
-        if (removed) {
-          const r = await store.restore(removed.planId);
-          if (!r.ok) setMessage(problemText(r.error));
-        }
-        setRemoved(undefined);
+      onRestore={async (id) => {
+        const r = await store.restore(id);
+        if (!r.ok) setMessage(problemText(r.error));
         await refresh();
+      }}
+      salvageable={broken !== undefined}
+      onSalvage={async () => {
+        const r = broken === undefined ? undefined : await store.salvage(broken);
+        if (r?.ok) await deliverFile('kept-of-the-plan.json', r.value, 'application/json');
+        else if (r) setMessage(problemText(r.error));
       }}
     />
   );

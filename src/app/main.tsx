@@ -8,4 +8,6 @@ import { registerOffline } from './offline.ts';
 const root = document.getElementById('root');
 if (!root) throw new Error('the page has no root');
 createRoot(root).render(<App />);
-registerOffline();
+registerOffline(() => {
+  document.documentElement.dataset.update = 'waiting';
+});

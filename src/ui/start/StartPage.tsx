@@ -8,6 +8,7 @@ export interface DemoCard {
   readonly slug: string;
   readonly title: string;
   readonly story: string;
+  readonly picture: string;
 }
 
 interface StartPageProps {
@@ -18,8 +19,12 @@ interface StartPageProps {
   readonly onDemo: (slug: string) => void;
   readonly onOpenStored: (planId: string) => void;
   readonly onRemove: (planId: string) => void;
-  readonly removed: StoredPlanInfo | undefined;
-  readonly onRestore: () => void;
+  /** Plans in the bin, newest first. */
+  readonly removed: readonly StoredPlanInfo[];
+  readonly onRestore: (planId: string) => void;
+  /** A plan could not be opened; what is kept of it can be saved. */
+  readonly salvageable: boolean;
+  readonly onSalvage: () => void;
   readonly onNew: (plan: NewPlan) => void;
   readonly onOpenFile: () => void;
   readonly scheme: 'bench' | 'truck';
@@ -54,6 +59,14 @@ export const StartPage = (p: StartPageProps) => {
       {p.message ? (
         <p className="start-message" role="alert">
           {p.message}
+          {p.salvageable ? (
+            <>
+              {' '}
+              <button type="button" className="link" onClick={p.onSalvage}>
+                Save what is kept of it
+              </button>
+            </>
+          ) : null}
         </p>
       ) : null}
 
@@ -70,6 +83,7 @@ export const StartPage = (p: StartPageProps) => {
                   disabled={p.busy}
                   onClick={() => p.onDemo(d.slug)}
                 >
+                  <img className="demo-picture" src={d.picture} alt="" />
                   <span className="demo-title">{d.title}</span>
                   <span className="demo-story">{d.story}</span>
                 </button>
@@ -90,14 +104,6 @@ export const StartPage = (p: StartPageProps) => {
 
         <section aria-labelledby="start-recent">
           <h2 id="start-recent">Kept in this browser</h2>
-          {p.removed ? (
-            <p className="start-undo" role="status">
-              “{p.removed.title}” was removed.{' '}
-              <button type="button" className="link" onClick={p.onRestore}>
-                Bring it back
-              </button>
-            </p>
-          ) : null}
           {p.recent.length === 0 ? (
             <p className="soft">Nothing yet. Plans you open or start are kept here as you work.</p>
           ) : (
@@ -140,6 +146,29 @@ export const StartPage = (p: StartPageProps) => {
               </ul>
             </>
           )}
+          {p.removed.length > 0 ? (
+            <details className="start-bin">
+              <summary>Removed, {p.removed.length}</summary>
+              <ul className="recent-list">
+                {p.removed.map((r) => (
+                  <li key={r.planId}>
+                    <span className="recent-open">
+                      <span className="strong">{r.title || 'Untitled plan'}</span>
+                      <span className="soft">{savedText(r.savedAtMs)}</span>
+                    </span>
+                    <button
+                      type="button"
+                      className="button quiet"
+                      aria-label={`Bring back ${r.title || 'untitled plan'}`}
+                      onClick={() => p.onRestore(r.planId)}
+                    >
+                      Bring back
+                    </button>
+                  </li>
+                ))}
+              </ul>
+            </details>
+          ) : null}
         </section>
       </div>
 
