@@ -1,7 +1,4 @@
-import { useState } from 'react';
-import { cableLength } from '../../derive/lengths.ts';
-import { fail, ok, type Result } from '../../kernel/result.ts';
-import { formatCableLength, formatLength, parseLengthMm } from '../../kernel/units.ts';
+import { formatLength } from '../../kernel/units.ts';
 import {
   aimAtMark,
   facingOf,
@@ -12,23 +9,24 @@ import {
   tiltOf,
 } from '../../plan/edits/arrange.ts';
 import { changeRecord, setLevels } from '../../plan/edits/document.ts';
-import { unplug } from '../../plan/edits/plug.ts';
-import { portName } from '../../plan/names.ts';
 import { fixturePlace, kindOf, levelOf, planRecord, recordOf, recordsOf } from '../../plan/plan.ts';
 import type { Fixture } from '../../plan/records/index.ts';
 import { Field, Row } from '../common/Field.tsx';
+import {
+  anyText,
+  formatLevel,
+  parseDegrees,
+  parseHeight,
+  parseLevel,
+  requiredText,
+  text,
+} from '../common/parse.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
-import { feedCable, powerInlet } from './feed.ts';
-import { LoadFigures } from './LoadFigures.tsx';
-import { PlugDialog } from './PlugDialog.tsx';
-
-const text = (s: string): string => s;
-const anyText = (s: string): Result<string> => ok(s.trim());
+import { FixturePower } from './FixturePower.tsx';
 
 export const FixtureInspector = ({ fixture }: { readonly fixture: Fixture }) => {
   const { session, book } = useServices();
-  const [plugging, setPlugging] = useState(false);
   const { plan, setupId, readOnly } = useSessionSlice((s) => ({
     plan: s.plan,
     setupId: s.setupId,
@@ -37,15 +35,11 @@ export const FixtureInspector = ({ fixture }: { readonly fixture: Fixture }) => 
   const kind = kindOf(plan, fixture.kindId, 'fixture');
   const units = planRecord(plan).lengthUnits;
   const place = fixturePlace(plan, fixture);
-  const cable = feedCable(plan, fixture);
-  const inlet = powerInlet(plan, fixture);
   const level = setupId ? levelOf(plan, setupId, fixture.id) : { levelPct: 100, assumed: true };
   const stand = fixture.support.on === 'stand' ? recordOf(plan, 'stand', fixture.support.standId) : undefined;
   const standKind = stand ? kindOf(plan, stand.kindId, 'stand') : undefined;
   const marks = recordsOf(plan, 'mark').filter((m) => m.what !== 'note' && m.floorId === fixture.floorId);
   const reach = throwMm(plan, fixture);
-  const length = cable ? cableLength(plan, cable) : undefined;
-  const cableKind = cable ? kindOf(plan, cable.kindId, 'cable') : undefined;
   const universe = fixture.patch ? recordOf(plan, 'universe', fixture.patch.universeId) : undefined;
 
   const mounts: readonly string[] = kind?.mount.fits ?? [];
@@ -189,49 +183,13 @@ export const FixtureInspector = ({ fixture }: { readonly fixture: Fixture }) => 
         ) : null}
       </Row>
 
-      <h3 className="inspector-head">Power</h3>
-      <Row label="Plugged">
-        {fixture.onPacks ? (
-          <span>own cells or packs</span>
-        ) : (
-          <>
-            <button
-              type="button"
-              className="link"
-              disabled={readOnly || !inlet}
-              onClick={() => setPlugging(true)}
-            >
-              {cable ? portName(plan, cable.from) : 'Plug in…'}
-            </button>
-            {cable && inlet ? (
-              <button
-                type="button"
-                className="link soft row-hint"
-                disabled={readOnly}
-                onClick={() => session.commit(`Unplug unit ${fixture.unit}`, unplug(plan, inlet))}
-              >
-                unplug
-              </button>
-            ) : null}
-          </>
-        )}
-      </Row>
-      {cable && length && cableKind ? (
-        <Row label="Cable">
-          {length.piecesMm.map((mm) => formatCableLength(mm, units).replace(/ (ft|m)$/, '')).join(' + ')}{' '}
-          {units === 'imperial' ? 'ft' : 'm'}
-          <span className="row-hint">
-            needs {formatCableLength(length.neededMm, units)} · {cableKind.name}
-          </span>
-        </Row>
-      ) : null}
-      {inlet ? <LoadFigures recordId={inlet.recordId} /> : null}
+      <FixturePower fixture={fixture} />
 
       <h3 className="inspector-head">In this setup</h3>
       <Field
         label="Level"
         value={level.levelPct}
-        format={(v) => (v === 0 ? 'off' : `${v} %`)}
+        format={formatLevel}
         parse={parseLevel}
         disabled={readOnly || !setupId}
         hint={level.assumed ? 'assumed full' : undefined}
@@ -262,35 +220,6 @@ export const FixtureInspector = ({ fixture }: { readonly fixture: Fixture }) => 
         disabled={readOnly}
         onCommit={(channel) => change('Change channel', { channel })}
       />
-      {plugging && inlet ? <PlugDialog inlet={inlet} onClose={() => setPlugging(false)} /> : null}
     </section>
   );
-};
-
-const requiredText = (s: string): Result<string> =>
-  s.trim() ? ok(s.trim()) : fail({ what: 'A unit needs a number or a name.' });
-
-const parseHeight = (t: string, units: 'imperial' | 'metric'): Result<number> => {
-  const r = parseLengthMm(t, units);
-  if (r.ok && (r.value < 0 || r.value > 60_000)) {
-    return fail({ what: 'A height is between the floor and 60 m (197′).' });
-  }
-  return r;
-};
-
-const parseDegrees = (t: string): Result<number> => {
-  const n = Number(t.replace('°', '').replace('−', '-').trim());
-  return t.trim() !== '' && Number.isFinite(n)
-    ? ok(((n % 360) + 360) % 360)
-    : fail({ what: `“${t}” is not an angle.`, todo: 'Write degrees, like 90.' });
-};
-
-const parseLevel = (t: string): Result<number> => {
-  const s = t.trim().toLowerCase();
-  if (s === 'off') return ok(0);
-  if (s === 'full') return ok(100);
-  const n = Number(s.replace('%', '').trim());
-  return s !== '' && n >= 0 && n <= 100
-    ? ok(n)
-    : fail({ what: `“${t}” is not a level.`, todo: 'Write 0 to 100, or off.' });
 };

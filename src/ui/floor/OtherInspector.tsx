@@ -8,14 +8,12 @@ import { kindOf, planRecord } from '../../plan/plan.ts';
 import { feedOf, inletsOf, waysOf } from '../../plan/ports.ts';
 import type { AnyRecord, Cable, Outlet } from '../../plan/records/index.ts';
 import { Field, Row } from '../common/Field.tsx';
+import { anyText, text } from '../common/parse.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { EntityFigures } from './EntityFigures.tsx';
 import { PlugDialog } from './PlugDialog.tsx';
 import { SourceCircuits } from './SourceCircuits.tsx';
-
-const anyText = (s: string): Result<string> => ok(s.trim());
-const text = (s: string): string => s;
 
 /** Everything that is not a fixture: boxes, sources, outlets, cables, stands, marks, walls. */
 export const OtherInspector = ({ record }: { readonly record: AnyRecord }) => {

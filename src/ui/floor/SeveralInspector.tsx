@@ -1,7 +1,7 @@
-import { fail, ok, type Result } from '../../kernel/result.ts';
 import { setLevels } from '../../plan/edits/document.ts';
 import { levelOf, recordOf } from '../../plan/plan.ts';
 import { Field } from '../common/Field.tsx';
+import { formatLevel, parseLevel } from '../common/parse.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 
@@ -30,7 +30,7 @@ export const SeveralInspector = ({ ids }: { readonly ids: readonly string[] }) =
             label="Level"
             value={first}
             mixed={levels.some((l) => l !== first)}
-            format={(v) => (v === 0 ? 'off' : `${v} %`)}
+            format={formatLevel}
             parse={parseLevel}
             disabled={readOnly}
             onCommit={(v) =>
@@ -50,13 +50,4 @@ export const SeveralInspector = ({ ids }: { readonly ids: readonly string[] }) =
       <p className="soft">Arrow keys move them, Delete removes them; both can be undone.</p>
     </section>
   );
-};
-
-const parseLevel = (t: string): Result<number> => {
-  const s = t.trim().toLowerCase();
-  if (s === 'off') return ok(0);
-  const n = Number(s.replace('%', '').trim());
-  return s !== '' && n >= 0 && n <= 100
-    ? ok(n)
-    : fail({ what: `“${t}” is not a level.`, todo: 'Write 0 to 100, or off.' });
 };
