@@ -138,6 +138,21 @@ describe('walls', () => {
     expect(near.length).toBe(2);
   });
 
+  it('that meet three at a point leave no notch at the outer corner', () => {
+    const plan = wallPlan(
+      { id: 'a', from: { xMm: -2000, yMm: 0 }, to: { xMm: 0, yMm: 0 } },
+      { id: 'b', from: { xMm: 0, yMm: 0 }, to: { xMm: 0, yMm: 2000 } },
+      { id: 'c', from: { xMm: 0, yMm: 0 }, to: { xMm: -1500, yMm: 1500 } },
+    );
+    const points = draw(plan)
+      .items.filter((i) => i.layer === 'architecture')
+      .flatMap(strokes)
+      .flatMap((d) =>
+        d.flatMap((c) => (c[0] === 'Z' ? [] : [`${Math.round(Number(c[1]))},${Math.round(Number(c[2]))}`])),
+      );
+    expect(points).toContain('50,-50');
+  });
+
   it('leave openings out of their solid', () => {
     const hatched = item(draw(samplePlan()).items, 'wall:wl-2').primitives.filter(
       (p) => p.kind === 'path' && p.fill?.hatch,

@@ -181,6 +181,39 @@ describe('a measured length', () => {
     },
   );
 
+  it('of a symbol is its own, turned with it', async () => {
+    const page = {
+      title: 't',
+      widthMm: 210,
+      heightMm: 297,
+      items: [
+        {
+          kind: 'symbol',
+          symbolId: 'unit-plain',
+          xMm: 100,
+          yMm: 120,
+          rotationDeg: 90,
+          lengthMm: 30,
+          widthMm: 12,
+          broken: false,
+          role: 'gear',
+        },
+      ],
+    } as const;
+    const { pages } = await readPdf(pagesToPdf([page], fonts, meta));
+    const lines = (pages[0]?.lines ?? []).filter((l) => Math.abs(l.weightMm - 0.5) < 0.01);
+    const xs = lines.flatMap((l) => [l.x1, l.x2]);
+    const ys = lines.flatMap((l) => [l.y1, l.y2]);
+    // Its throw, 30 mm long, points down the page after a quarter turn clockwise.
+    for (const [have, want] of [
+      [Math.min(...xs), 94],
+      [Math.max(...xs), 106],
+      [Math.min(...ys), 105],
+      [Math.max(...ys), 135],
+    ] as const)
+      expect(have).toBeCloseTo(want, 2);
+  });
+
   it('is that of the print check: 2 in', () => {
     const lines = read.pages[0]?.lines ?? [];
     expect(

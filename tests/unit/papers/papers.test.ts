@@ -104,6 +104,29 @@ describe('the circuit schedule', () => {
     expect(all).toContain(r.worst('bx-1', 'leg0A').toFixed(1));
   });
 
+  it.each(['su-1', 'su-2'])('prints each load’s own figures in its row, for setup %s', (setupId) => {
+    const rs = readerOf(assessment, setupId);
+    const texts = papers(plan, setupId)
+      .pages.filter((p) => p.title.includes('Circuit schedule'))
+      .flatMap(textsOf);
+    for (const p of panelsOf(plan, rs)) {
+      for (const { load, fixture } of p.circuits.flatMap((c) => c.loads)) {
+        const unit = texts.find((t) => t.text === fixture?.unit && t.align === 'center' && t.capMm < 2);
+        const row = texts.filter((t) => Math.abs(t.yMm - (unit?.yMm ?? -9)) < 0.01).map((t) => t.text);
+        const largest = (which: 'here' | 'worst') =>
+          Math.max(...(['leg0A', 'leg1A', 'leg2A'] as const).map((q) => rs[which](load.key, q))).toFixed(1);
+        expect(row, load.label).toContain(rs.here(load.key, 'loadW').toFixed(0));
+        expect(row, load.label).toContain(largest('here'));
+        expect(row, load.label).toContain(largest('worst'));
+        const volts = rs.worst(load.key, 'voltsV');
+        if (Number.isFinite(volts)) {
+          expect(row, load.label).toContain(volts.toFixed(1));
+          expect(row, load.label).toContain(`${rs.worst(load.key, 'dropPct').toFixed(1)} %`);
+        } else expect(row.filter((t) => t.endsWith(' %'))).toEqual([]);
+      }
+    }
+  });
+
   it('leaves a box to write in where volts are not known, and never a figure', () => {
     const rows = circuitList(plan, assessment, 'su-1');
     const volts = rows.head.indexOf('volts worst');
