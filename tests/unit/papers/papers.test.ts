@@ -115,7 +115,8 @@ describe('the circuit schedule', () => {
         const row = texts.filter((t) => Math.abs(t.yMm - (unit?.yMm ?? -9)) < 0.01).map((t) => t.text);
         const largest = (which: 'here' | 'worst') =>
           Math.max(...(['leg0A', 'leg1A', 'leg2A'] as const).map((q) => rs[which](load.key, q))).toFixed(1);
-        expect(row, load.label).toContain(rs.here(load.key, 'loadW').toFixed(0));
+        const index = assessment.setups.findIndex((s) => s.id === setupId);
+        expect(row, load.label).toContain(assessment.figures.get(load.key, 'loadW', index).toFixed(0));
         expect(row, load.label).toContain(largest('here'));
         expect(row, load.label).toContain(largest('worst'));
         const volts = rs.worst(load.key, 'voltsV');
