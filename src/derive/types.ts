@@ -43,7 +43,8 @@ export interface SupplyEntity {
 
 /**
  * What is known of each entity in each setup.
- * - `leg0A`..`leg2A`: rms amps on the source's legs; `neutralA`: rms amps of the phasor sum.
+ * - `leg0A`..`leg2A`: rms amps on the source's legs; `neutralA`: true rms amps,
+ *   the phasor sum of the fundamentals with the third harmonics of the loads added in step.
  * - `loadW`, `loadVa`: connected real and apparent power at nominal volts, cable loss left out.
  * - `voltsV`: the least volts at its end (leg-neutral, or leg-leg for a load so connected); `dropPct` against the source.
  * - `usePct`: the largest current over its limit, legs and neutral, times 100.

@@ -132,6 +132,8 @@ const sameNetwork = (a: SourceModel, b: SourceModel): boolean =>
   sameNumbers(a.branches.nominalV, b.branches.nominalV) &&
   sameNumbers(a.branches.expP, b.branches.expP) &&
   sameNumbers(a.branches.expQ, b.branches.expQ) &&
+  sameNumbers(a.third, b.third) &&
+  sameNumbers(a.legCount, b.legCount) &&
   sameNumbers(a.pairStart, b.pairStart) &&
   sameNumbers(a.pairs, b.pairs) &&
   sameNumbers(a.legLimitA, b.legLimitA) &&

@@ -1,5 +1,6 @@
 import { NEUTRAL } from '../../derive/supply-types.ts';
 import { QUANTITIES, type Quantity } from '../../derive/types.ts';
+import { neutralCurrents } from './harmonics.ts';
 import type { SourceModel } from './model.ts';
 import type { Sweep } from './solve.ts';
 
@@ -29,6 +30,7 @@ export const extract = (
   const out = new Float64Array(count * WIDTH).fill(Number.NaN);
   if (!s.settled) return out;
   putLoads(out, m, wattsW, varsVar);
+  const neutrals = neutralCurrents(m, s, wattsW, varsVar)?.rms;
   for (let k = 0; k < count; k++) {
     const at = k * WIDTH;
     const a = s.amps;
@@ -36,7 +38,9 @@ export const extract = (
     const l0 = length(a[i] as number, a[i + 1] as number);
     const l1 = length(a[i + 2] as number, a[i + 3] as number);
     const l2 = length(a[i + 4] as number, a[i + 5] as number);
-    const neutralA = length(a[i + NEUTRAL * 2] as number, a[i + NEUTRAL * 2 + 1] as number);
+    const neutralA =
+      (neutrals?.[k] as number | undefined) ??
+      length(a[i + NEUTRAL * 2] as number, a[i + NEUTRAL * 2 + 1] as number);
     out[at + q.leg0A] = l0;
     out[at + q.leg1A] = l1;
     out[at + q.leg2A] = l2;

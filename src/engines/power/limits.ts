@@ -96,6 +96,10 @@ export const nodeLimits = (plan: Plan, tree: SupplyTree): readonly NodeLimits[] 
             ? undefined
             : limit(rating.legA, value('generator-leg-factor'), 'generator', 'generator-leg-factor');
         leg = least([set, breaker(n.mainBreakerA, 'main-breaker')]);
+        neutral =
+          rating.legA === undefined
+            ? undefined
+            : limit(rating.legA, value('generator-neutral-factor'), 'generator', 'generator-neutral-factor');
         ownA = positive(n.mainBreakerA);
         break;
       }

@@ -70,6 +70,11 @@ export interface SourceModel {
   /** The tree's index of the load of each branch, and its share of that load's power. */
   readonly branchLoad: Int32Array;
   readonly branchShare: Float64Array;
+  /** Third harmonic over fundamental of each branch's current; `harmonics` tells whether any has some. */
+  readonly third: Float64Array;
+  readonly harmonics: boolean;
+  /** Legs that reach each node. */
+  readonly legCount: Uint8Array;
   /** Pairs of wires across which each node's volts are read: those of node k are from `pairStart[k]` to `pairStart[k + 1]`. */
   readonly pairStart: Int32Array;
   readonly pairs: Uint8Array;
@@ -143,6 +148,7 @@ export const sourceModel = (
     nodeOf: Int32Array.from(nodes, (n) => n.index),
     ...loadArrays(plan, nodes),
     ...pairArrays(nodes),
+    legCount: Uint8Array.from(nodes, (n) => n.legs.length),
     legLimitA: Float64Array.from(nodes, (n) => limits[n.index]?.leg?.limitA ?? Number.NaN),
     neutralLimitA: Float64Array.from(nodes, (n) => limits[n.index]?.neutral?.limitA ?? Number.NaN),
   };
@@ -168,8 +174,11 @@ const pairArrays = (nodes: readonly SupplyNode[]): Pick<SourceModel, 'pairStart'
 const loadArrays = (
   plan: Plan,
   nodes: readonly SupplyNode[],
-): Pick<SourceModel, 'branches' | 'branchLoad' | 'branchShare'> => {
+): Pick<SourceModel, 'branches' | 'branchLoad' | 'branchShare' | 'third' | 'harmonics'> => {
   const all = nodes.flatMap((n, k) => n.branches.map((b) => ({ n, k, b })));
+  const third = Float64Array.from(all, ({ n, b }) =>
+    b.to === NEUTRAL ? Math.max(0, n.load?.thirdHarmonicPct ?? 0) / 100 : 0,
+  );
   const exponents = all.map(({ n }) => (n.load ? loadExponents(plan, n.load) : ([0, 0] as const)));
   return {
     branches: {
@@ -182,5 +191,7 @@ const loadArrays = (
     },
     branchLoad: Int32Array.from(all, (x) => x.n.index),
     branchShare: Float64Array.from(all, (x) => x.b.share),
+    third,
+    harmonics: third.some((k) => k > 0),
   };
 };

@@ -2,6 +2,7 @@ import { NEUTRAL } from '../../derive/supply-types.ts';
 import { legName } from '../../derive/systems.ts';
 import { formatAmps, formatVoltAmps, formatVolts, formatWatts } from '../../kernel/units.ts';
 import { planRecord } from '../../plan/plan.ts';
+import { neutralCurrents } from './harmonics.ts';
 import type { SolvedSource } from './types.ts';
 import { childrenOf, figure, loadLines, localOf, phasor, setupName } from './working-shared.ts';
 import type { PowerWorking, Subject, WorkingLine } from './working-types.ts';
@@ -66,9 +67,10 @@ export const legWorking = (s: Subject, leg: number, key: string): PowerWorking =
 
 const firstBranch = (source: SolvedSource, index: number): number => source.model.branchLoad.indexOf(index);
 
-/** Working of the neutral's current: the phasor sum of the legs. */
+/** Working of the neutral's current: phasor sum of the fundamentals, third harmonics of the loads added in step. */
 export const neutralWorking = (s: Subject, key: string): PowerWorking => {
-  const { node, local, run } = s;
+  const { node, local, run, source } = s;
+  const harmonic = neutralCurrents(source.model, run.sweep, run.wattsW, run.varsVar);
   const practice = planRecord(s.plan).practice;
   const inputs = node.legs.map((l) => ({
     name: `leg ${legName(practice, node.system, l)}`,
@@ -79,13 +81,45 @@ export const neutralWorking = (s: Subject, key: string): PowerWorking => {
   return {
     key,
     title: `Neutral current of ${node.label}, ${setupName(s)}`,
-    formula: 'I_N = |Σ I of the legs| (phasor sum)',
-    inputs: [voltsBasisLine(s), ...inputs],
+    formula:
+      harmonic && node.legs.length > 1
+        ? 'I_N = √(|Σ I₁|² + (Σ I₃)²), I₁ = I ÷ √(1 + k²), I₃ = k × I₁, k = third harmonic ÷ fundamental'
+        : 'I_N = |Σ I of the legs| (phasor sum)',
+    inputs: [voltsBasisLine(s), ...inputs, ...(harmonic ? thirdLines(s) : [])],
     steps: [
       `sum of the leg currents as phasors = ${phasor(run.sweep.amps, local * 8 + NEUTRAL * 2).replace(/ ∠.*/, '')}`,
+      ...(harmonic && node.legs.length > 1
+        ? [
+            `fundamentals, phasor sum = ${formatAmps(harmonic.first[local] ?? 0)}`,
+            `third harmonics, in step leg by leg = ${formatAmps(harmonic.third[local] ?? 0)}`,
+            `√(${formatAmps(harmonic.first[local] ?? 0)}² + ${formatAmps(harmonic.third[local] ?? 0)}²) = ${formatAmps(harmonic.rms[local] ?? 0)}`,
+          ]
+        : []),
     ],
     result: formatAmps(figure(s, 'neutralA')),
-    rule: 'power-neutral-sum',
-    source: 'Kirchhoff’s current law. Third-harmonic current is not in this figure',
+    rule: harmonic ? 'power-neutral-rms' : 'power-neutral-sum',
+    source: harmonic
+      ? 'Kirchhoff’s current law; triplen harmonics of legs 120° apart add as plain numbers (Kuphaldt, Lessons in Electric Circuits II, ch. 10). The share of each kind is a planning value'
+      : 'Kirchhoff’s current law; no load here has third-harmonic current by its kind',
   };
+};
+
+/** The kinds below a node that draw third-harmonic current, each once. */
+const thirdLines = (s: Subject): WorkingLine[] => {
+  const shares = new Map<string, number>();
+  const below = new Set([s.node.index]);
+  for (const n of s.result.tree.nodes) {
+    if (!below.has(n.index) && !below.has(n.parent)) continue;
+    below.add(n.index);
+    if (!n.load || !(n.load.thirdHarmonicPct > 0) || n.branches.length === 0) continue;
+    const r = s.plan.records.get(n.recordId);
+    const kind = r && 'kindId' in r ? s.plan.records.get(String(r.kindId)) : undefined;
+    shares.set(kind?.type === 'kind' ? kind.name : n.label, n.load.thirdHarmonicPct);
+  }
+  return [...shares].map(([name, pct]) => ({
+    name: `third harmonic of ${name}`,
+    value: `${pct} % of the fundamental`,
+    from: 'the kind, a planning value',
+    assumed: true,
+  }));
 };

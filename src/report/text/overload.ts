@@ -43,10 +43,16 @@ export const overloadTexts: Readonly<Record<string, Writer>> = {
     'set, leg by leg,',
     'Move loads to the other legs, use a larger set, or lower levels.',
   ),
+  'power-close': (c) => ({
+    head: `${c.text('label')}: ${c.amps('amps')}, close to the ${c.amps('limitA')} it may carry`,
+    body: `${arithmetic(c, c.text('setBy').replace('-', ' '))}${continuous(c)} ${DEFER}`,
+    todo: 'Keep other loads off it. Move a load if more is to come.',
+    citation: c.cite('limitRow'),
+  }),
   'power-neutral': (c) => ({
     head: `${c.text('label')}: neutral carries ${c.amps('amps')} on a limit of ${c.amps('limitA')}`,
-    body: `The phasor sum of the legs puts ${c.amps('amps')} on the neutral${c.setups}; its ${c.text('setBy')} is rated ${c.amps('ratingA')}: ${c.pct('pct')}. Third-harmonic current is not in this figure and adds to it. ${DEFER}`,
-    todo: `Spread the load more evenly over the legs, or use a heavier neutral. ${DEAD_FIRST}`,
+    body: `The legs put ${c.amps('amps')} on the neutral${c.setups}${c.num('thirdA') > 0 ? `, of it ${c.amps('thirdA')} third harmonic that adds up instead of cancelling` : ''}; its ${c.text('setBy')} is rated ${c.amps('ratingA')}: ${c.pct('pct')}. ${DEFER}`,
+    todo: `Spread the load more evenly over the legs, use units with corrected supplies, or use a heavier neutral. ${DEAD_FIRST}`,
     citation: c.cite('limitRow'),
   }),
   'power-generator-kw': (c) => ({

@@ -1,7 +1,7 @@
 import type { EngineFinding } from '../../../derive/findings.ts';
 import type { Computed } from '../types.ts';
 import { sourceRatings } from './generator.ts';
-import { overloads } from './overload.ts';
+import { closeBreakers, overloads } from './overload.ts';
 import { cableChoices, weakerThanBreaker } from './protection.ts';
 import { dropAdvice, loadVolts, sourceState, wrongVolts } from './volts.ts';
 
@@ -12,6 +12,7 @@ export const powerFindings = (c: Computed): readonly EngineFinding[] => [
   ...wrongVolts(c),
   ...sourceRatings(c),
   ...overloads(c),
+  ...closeBreakers(c),
   ...loadVolts(c),
   ...dropAdvice(c),
   ...weakerThanBreaker(c),

@@ -1,10 +1,12 @@
 import type { EngineFinding } from '../../../derive/findings.ts';
+import { limitOf } from '../../../derive/limits.ts';
 import type { SupplyNode } from '../../../derive/supply-types.ts';
 import { legName } from '../../../derive/systems.ts';
 import type { Quantity } from '../../../derive/types.ts';
 import { planRecord } from '../../../plan/plan.ts';
+import { neutralCurrents } from '../harmonics.ts';
 import type { Computed } from '../types.ts';
-import { figureAt, inSetups, passing } from './context.ts';
+import { figureAt, inSetups, passing, ROUNDING } from './context.ts';
 
 const LEG_QUANTITIES: readonly Quantity[] = ['leg0A', 'leg1A', 'leg2A'];
 
@@ -31,6 +33,45 @@ const saidByCable = (c: Computed, n: SupplyNode, amps: number): boolean => {
     above.limitA <= own.limitA &&
     amps > above.limitA
   );
+};
+
+/** Third-harmonic amps in the neutral of a node; 0 where none is known. */
+const thirdA = (c: Computed, n: SupplyNode, setup: number): number => {
+  const source = c.sources.get(n.sourceId ?? '');
+  const run = source?.setups[setup];
+  if (!source || !run) return 0;
+  const local = source.model.nodeOf.indexOf(n.index);
+  return neutralCurrents(source.model, run.sweep, run.wattsW, run.varsVar)?.third[local] ?? 0;
+};
+
+/** Breakers that carry most of what they may, and still within it. */
+export const closeBreakers = (c: Computed): readonly EngineFinding[] => {
+  const from = limitOf(c.plan, 'breaker-close').value;
+  return c.tree.nodes.flatMap((n) => {
+    const limit = c.limits[n.index]?.leg;
+    if (!limit || (limit.setBy !== 'breaker' && limit.setBy !== 'main-breaker')) return [];
+    const share = (s: number): number =>
+      (100 * Math.max(...n.legs.map((l) => figureAt(c, n, LEG_QUANTITIES[l] ?? 'leg0A', s)))) / limit.limitA;
+    const hit = passing(c.setups.length, share, from * (1 - 2 * ROUNDING));
+    if (!hit || hit.value > 100 * (1 + ROUNDING)) return [];
+    const leg = n.legs.reduce((a, b) => {
+      const [x, y] = [a, b].map((l) => figureAt(c, n, LEG_QUANTITIES[l] ?? 'leg0A', hit.worst));
+      return (y ?? 0) > (x ?? 0) ? b : a;
+    }, n.legs[0] ?? 0);
+    const { limitA, ratingA, setBy, rule } = limit;
+    return [
+      inSetups(c, 'power-close', 'note', n, hit, LEG_QUANTITIES[leg], hit.value, {
+        amps: (hit.value * limitA) / 100,
+        limitA,
+        ratingA,
+        setBy,
+        limitRow: rule,
+        leg: legName(planRecord(c.plan).practice, n.system, leg),
+        legs: n.legs.length,
+        pct: hit.value,
+      }),
+    ];
+  });
 };
 
 /** Legs and neutrals that carry more than their limit. One finding per thing, on its worst leg. */
@@ -86,6 +127,7 @@ export const overloads = (c: Computed): readonly EngineFinding[] => {
             ratingA,
             setBy,
             limitRow: rule,
+            thirdA: thirdA(c, n, hit.worst),
             pct: (100 * hit.value) / limitA,
           }),
         );

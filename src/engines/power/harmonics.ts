@@ -1,0 +1,104 @@
+import { NEUTRAL } from '../../derive/supply-types.ts';
+import type { SourceModel } from './model.ts';
+import type { Sweep } from './solve.ts';
+
+/**
+ * Third-harmonic current in a load of `amps` rms with `share` = third harmonic ÷ fundamental.
+ * The rms holds both: I = √(I₁² + I₃²), so I₁ = I ÷ √(1 + share²) and I₃ = share × I₁.
+ */
+export const splitRms = (amps: number, share: number): { readonly first: number; readonly third: number } => {
+  const first = amps / Math.sqrt(1 + share * share);
+  return { first, third: share * first };
+};
+
+/**
+ * Neutral over leg current of a balanced wye of like loads: 3k ÷ √(1 + k²), k = third harmonic ÷ fundamental.
+ * The fundamentals cancel, the thirds of the three legs add in step.
+ */
+export const balancedNeutralRatio = (share: number): number => (3 * share) / Math.sqrt(1 + share * share);
+
+/** Neutral current of each node in A: its fundamental, its third harmonic, and both as true rms. */
+export interface NeutralCurrents {
+  readonly first: Float64Array;
+  readonly third: Float64Array;
+  readonly rms: Float64Array;
+}
+
+/**
+ * True rms neutral currents. The fundamentals of what lies between leg and neutral are summed as phasors. Thirds are taken
+ * as in step with their own leg, the worst case: on legs 120° apart they add as plain numbers, on legs 180° apart they
+ * oppose one another as the fundamentals do. Where one leg runs, its neutral carries the leg's own current.
+ * Undefined where no load has harmonics: the phasor sum is then the whole of it.
+ */
+export const neutralCurrents = (
+  m: SourceModel,
+  s: Sweep,
+  wattsW: Float64Array,
+  varsVar: Float64Array,
+): NeutralCurrents | undefined => {
+  if (!m.harmonics) return undefined;
+  const { feeder, branches, third } = m;
+  const count = feeder.nodes;
+  // By node: what to take from the phasor sum to leave the fundamental, then the thirds. Complex.
+  const sums = new Float64Array(count * 4);
+  for (let b = 0; b < branches.node.length; b++) {
+    const share = third[b] as number;
+    if (share === 0 || (branches.to[b] as number) !== NEUTRAL) continue;
+    const k = branches.node[b] as number;
+    const leg = branches.from[b] as number;
+    const [re, im] = branchAmps(m, s, b, wattsW, varsVar);
+    const keep = 1 / Math.sqrt(1 + share * share);
+    const third3 = Math.sqrt(re * re + im * im) * keep * share;
+    const angle = 3 * (m.shape.anglesRad[leg] ?? 0);
+    sums[k * 4] = (sums[k * 4] as number) + re * (1 - keep);
+    sums[k * 4 + 1] = (sums[k * 4 + 1] as number) + im * (1 - keep);
+    sums[k * 4 + 2] = (sums[k * 4 + 2] as number) + third3 * Math.cos(angle);
+    sums[k * 4 + 3] = (sums[k * 4 + 3] as number) + third3 * Math.sin(angle);
+  }
+  const out = {
+    first: new Float64Array(count),
+    third: new Float64Array(count),
+    rms: new Float64Array(count),
+  };
+  for (let k = count - 1; k >= 0; k--) {
+    const at = k * 4;
+    const n = k * 8 + NEUTRAL * 2;
+    const re = (s.amps[n] as number) + (sums[at] as number);
+    const im = (s.amps[n + 1] as number) + (sums[at + 1] as number);
+    const first = Math.sqrt(re * re + im * im);
+    const own = Math.sqrt((sums[at + 2] as number) ** 2 + (sums[at + 3] as number) ** 2);
+    out.first[k] = first;
+    out.third[k] = own;
+    out.rms[k] =
+      m.legCount[k] === 1
+        ? Math.sqrt((s.amps[n] as number) ** 2 + (s.amps[n + 1] as number) ** 2)
+        : Math.sqrt(first * first + own * own);
+    if (k === 0) continue;
+    const up = (feeder.parent[k] as number) * 4;
+    for (let i = 0; i < 4; i++) sums[up + i] = (sums[up + i] as number) + (sums[at + i] as number);
+  }
+  return out;
+};
+
+/** Current of one load branch out of its first wire, at the volts of the run; at nominal where they are not known. */
+export const branchAmps = (
+  m: SourceModel,
+  s: Sweep,
+  b: number,
+  wattsW: Float64Array,
+  varsVar: Float64Array,
+): readonly [number, number] => {
+  const p0 = wattsW[b] as number;
+  const q0 = varsVar[b] as number;
+  if (p0 === 0 && q0 === 0) return [0, 0];
+  const at = m.basis === 'unknown' ? 0 : (m.branches.node[b] as number) * 8;
+  const i = at + (m.branches.from[b] as number) * 2;
+  const j = at + (m.branches.to[b] as number) * 2;
+  const re = (s.volts[i] as number) - (s.volts[j] as number);
+  const im = (s.volts[i + 1] as number) - (s.volts[j + 1] as number);
+  const square = re * re + im * im;
+  const u = Math.sqrt(square) / (m.branches.nominalV[b] as number);
+  const p = p0 * u ** (m.branches.expP[b] as number);
+  const q = q0 * u ** (m.branches.expQ[b] as number);
+  return [(p * re + q * im) / square, (p * im - q * re) / square];
+};
