@@ -2,6 +2,7 @@ export { BOOK_VERSION, findKind, gearBook, isBuiltIn, kindHash, kindRecord, need
 export { type ImportedKind, type ImportOptions, importGdtf } from './import/index.ts';
 export { kindDifferences } from './kind-differences.ts';
 export { kindFaults } from './kind-faults.ts';
+export { type KindUpdate, kindUpdates } from './kind-updates.ts';
 export { gearBookPage } from './page.ts';
 export { type SearchOptions, searchGear, searchKinds } from './search.ts';
 export {

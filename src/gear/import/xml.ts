@@ -35,12 +35,15 @@ const CHUNK = 65536;
 export const decodeXml = (bytes: Uint8Array): string => {
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return utf16(bytes.subarray(2), 0);
   if (bytes[0] === 0xfe && bytes[1] === 0xff) return utf16(bytes.subarray(2), 1);
-  const text = strFromU8(bytes)
+  // Some writers fill up with zero bytes.
+  let end = bytes.length;
+  while (end > 0 && bytes[end - 1] === 0) end--;
+  const text = strFromU8(bytes.subarray(0, end))
     .replace(/^\ufeff/, '')
     .trimStart();
   const latin = /^<\?xml[^>]*encoding\s*=\s*["'](iso-8859-1|latin-?1|windows-1252|us-ascii)["']/i;
   return text.includes('\ufffd') && latin.test(text.slice(0, 200))
-    ? strFromU8(bytes, true).trimStart()
+    ? strFromU8(bytes.subarray(0, end), true).trimStart()
     : text;
 };
 

@@ -180,7 +180,8 @@ describe('descriptions', () => {
     ]);
     const latin = Uint8Array.from([...text.replace('UTF-8', 'ISO-8859-1')].map((c) => c.charCodeAt(0)));
     const marked = Uint8Array.from([0xef, 0xbb, 0xbf, ...strToU8(text)]);
-    for (const bytes of [wide, latin, marked])
+    const filled = Uint8Array.from([...strToU8(text), 0, 0, 0]);
+    for (const bytes of [wide, latin, marked, filled])
       expect(accepted(zipSync({ 'description.xml': bytes })).kind.also).toContain('Größe Ø 4');
   });
 

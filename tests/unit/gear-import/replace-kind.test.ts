@@ -1,9 +1,12 @@
 import { describe, expect, test } from 'vitest';
+import { kindUpdates } from '../../../src/gear/index.ts';
 import { applyChanges } from '../../../src/plan/change-set.ts';
 import { referenceProblems } from '../../../src/plan/checks.ts';
 import { replaceKind } from '../../../src/plan/edits/kinds.ts';
 import type { Kind } from '../../../src/plan/kinds/kinds.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
+import { assess } from '../../../src/report/assess.ts';
+import { findingText } from '../../../src/report/text.ts';
 import { PlanBuilder } from '../../support/plan-builder.ts';
 
 const replaced = (plan: Plan, from: string, kind: Kind) => {
@@ -138,4 +141,27 @@ describe('giving records another kind', () => {
     expect(replaceKind(plan, 'nothing', lamp).ok).toBe(false);
     expect(replaced(plan, 'lamp', lamp).changes).toEqual({ added: [], updated: [], removed: [] });
   });
+});
+
+describe('kinds that a book has in another form', () => {
+  test('are offered with their differences and the records that have them', () => {
+    const { plan, lamp, unit } = rig();
+    const newer = { ...lamp, id: 'lamp@2', massKg: 9 };
+    const other = { ...lamp, id: 'other', slug: 'other' };
+    expect(kindUpdates(plan, [newer, other])).toEqual([
+      { from: lamp, to: newer, differences: ['mass: 5 kg → 9 kg'], records: [unit.id] },
+    ]);
+    expect(kindUpdates(plan, [{ ...lamp, id: 'x', origin: { book: 'file', version: '2' } }])).toEqual([]);
+  });
+});
+
+test('a load whose watts are not known is not computed, and said so', () => {
+  const { b } = rig();
+  b.fixtureKind('lamp', { wattsW: 0, unknown: true });
+  b.setup('Day', 1);
+  const plan = b.plan();
+  const told = assess(plan, { revision: 0 }).findings.map((f) =>
+    Object.values(findingText(plan, f)).join(' '),
+  );
+  expect(told.join(' ')).toMatch(/watts are not known/);
 });
