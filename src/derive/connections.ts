@@ -1,6 +1,6 @@
 import type { InletPort, LoadSpec } from '../plan/kinds/ports.ts';
 import { type LoadBranch, NEUTRAL } from './supply-types.ts';
-import { lineToLineV, type SystemShape } from './systems.ts';
+import { legVoltsV, lineToLineV, type SystemShape } from './systems.ts';
 
 /**
  * How a load lies over the legs that reach its inlet.
@@ -30,7 +30,7 @@ export const loadBranches = (
     from: x,
     to: NEUTRAL,
     share,
-    nominalV: shape.lineToNeutralV,
+    nominalV: legVoltsV(shape, x),
   });
   if (inlet.legs > legs.length && inlet.legs > 1)
     return `its inlet takes ${inlet.legs} legs and ${legs.length === 1 ? 'one leg reaches' : `${legs.length} legs reach`} it`;

@@ -51,6 +51,10 @@ const nowhere = (why: string): Reach => ({
   notComputed: why,
 });
 
+/** Legs that a port or cable passes on. Where the supply has no neutral, a line lies on the neutral's conductor. */
+const linesOf = (reach: Reach, p: { readonly legs: number; readonly neutral: boolean }): number =>
+  reach.shape?.neutral === false && p.neutral ? p.legs + 1 : p.legs;
+
 class Walk {
   readonly #plan: Plan;
   readonly #index: SupplyIndex;
@@ -142,7 +146,7 @@ class Walk {
       system: kind?.system,
       shape,
       legs,
-      neutral: true,
+      neutral: shape?.neutral ?? true,
       notComputed: undefined,
     };
     const { reach } = this.#push(start, {
@@ -190,7 +194,7 @@ class Walk {
       recordId: w.id,
       label: recordLabel(this.#plan, w),
       connectors: [w.connector],
-      legs: reach.legs.slice(0, w.legs),
+      legs: reach.legs.slice(0, linesOf(reach, w)),
       neutral: reach.neutral && w.neutral,
       notComputed: port && this.#index.portFault(w, port, reach.legs.length, reach.notComputed !== undefined),
     });
@@ -207,7 +211,7 @@ class Walk {
         : this.#index.portFault(owner, port, reach.legs.length, reach.notComputed !== undefined);
     const out: Reach = {
       ...reach,
-      legs: reach.legs.slice(0, port.legs),
+      legs: reach.legs.slice(0, linesOf(reach, port)),
       neutral: reach.neutral && port.neutral,
       notComputed: reach.notComputed ?? fault,
     };
@@ -227,7 +231,7 @@ class Walk {
       what: 'cable',
       recordId: c.id,
       label: recordLabel(this.#plan, c),
-      legs: reach.legs.slice(0, kind?.legs ?? 3),
+      legs: reach.legs.slice(0, kind ? linesOf(reach, kind) : 3),
       neutral: reach.neutral && (kind?.neutral ?? true),
       connectors: kind ? [kind.plug, kind.socket] : [],
       lengthMm: length?.totalMm ?? 0,
@@ -252,7 +256,7 @@ class Walk {
       recordId: b.id,
       label: recordLabel(this.#plan, b),
       connectors: inlet ? [inlet.connector] : [],
-      legs: reach.legs.slice(0, inlet?.legs ?? 3),
+      legs: reach.legs.slice(0, inlet ? linesOf(reach, inlet) : 3),
       neutral: reach.neutral && (inlet?.neutral ?? true),
       mainBreakerA: kind?.mainBreakerA,
       notComputed: kind ? undefined : this.#index.kindFault(b, b.kindId),

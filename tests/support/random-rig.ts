@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { systemShape } from '../../src/derive/systems.ts';
 import type { System } from '../../src/plan/kinds/kinds.ts';
 import type { LoadSpec } from '../../src/plan/kinds/ports.ts';
 import type { Plan } from '../../src/plan/plan.ts';
@@ -28,15 +29,24 @@ export interface RandomRig {
 const FEED = 'single-pole-400-3';
 const OUT = 'stage-pin-20';
 
-const nominal = (system: System): { legs: number; volts: number } =>
-  system.startsWith('230')
-    ? { legs: system === '230' ? 1 : 3, volts: 230 }
-    : { legs: system === '120' ? 1 : system === '120/240' ? 2 : 3, volts: 120 };
+const nominal = (system: System): { legs: number; volts: number } => {
+  const shape = systemShape(system);
+  if (!shape) throw new Error(system);
+  return { legs: shape.legs, volts: shape.nominalV };
+};
 
 /** Random plans that can be built and solved: a source, a tree of boxes, loads on their ways, setups with levels. */
 export const randomRig: fc.Arbitrary<RandomRig> = fc
   .record({
-    system: fc.constantFrom<System>('120', '120/240', '120/208', '230', '230/400'),
+    system: fc.constantFrom<System>(
+      '120',
+      '120/240',
+      '120/208',
+      '120/240-delta',
+      '277/480',
+      '230',
+      '230/400',
+    ),
     what: fc.constantFrom<'generator' | 'house-panel'>('generator', 'house-panel'),
     practice: fc.constantFrom<'north-america' | 'europe'>('north-america', 'europe'),
     boxes: fc.array(fc.record({ parent: fc.nat(5), lengthMm: fc.integer({ min: 0, max: 60_000 }) }), {

@@ -1,7 +1,7 @@
 import { ambientFactor, conductor } from '../../derive/conductors.ts';
 import { limitOf } from '../../derive/limits.ts';
 import type { SupplyNode, SupplyTree } from '../../derive/supply-types.ts';
-import { systemShape } from '../../derive/systems.ts';
+import { balancedV, systemShape } from '../../derive/systems.ts';
 import type { CurrentLimit } from '../../derive/types.ts';
 import { connector } from '../../plan/connectors.ts';
 import type { CableKind } from '../../plan/kinds/kinds.ts';
@@ -44,7 +44,7 @@ export const sourceRating = (plan: Plan, sourceId: string): Rating => {
           : kvaGiven === undefined
             ? 'kva'
             : undefined,
-    legA: kva === undefined || !shape ? undefined : (kva * 1000) / (shape.legs * shape.lineToNeutralV),
+    legA: kva === undefined || !shape ? undefined : (kva * 1000) / balancedV(shape),
   };
 };
 

@@ -83,11 +83,11 @@ export interface SourceModel {
   readonly neutralLimitA: Float64Array;
 }
 
-/** Volts to neutral of a source and how they are known. Only a set that makes its own may be taken at nominal. */
+/** Volts to neutral of a source (between lines where it has no neutral) and how they are known. Only a set that makes its own may be taken at nominal. */
 export const sourceVolts = (plan: Plan, sourceId: Id): { volts: number; basis: VoltsBasis } => {
   const record = recordOf(plan, 'source', sourceId);
   const kind = record && kindOf(plan, record.kindId, 'source');
-  const nominal = (kind && systemShape(kind.system)?.lineToNeutralV) ?? Number.NaN;
+  const nominal = (kind && systemShape(kind.system)?.nominalV) ?? Number.NaN;
   if (record?.voltsV !== undefined) return { volts: record.voltsV, basis: 'given' };
   const own = kind?.what === 'generator' || kind?.what === 'power-station';
   return { volts: nominal, basis: own ? 'set-nominal' : 'unknown' };
@@ -136,8 +136,9 @@ export const sourceModel = (
   });
   const sourceV = new Float64Array(8);
   shape.anglesRad.forEach((a, l) => {
-    sourceV[l * 2] = volts * Math.cos(a);
-    sourceV[l * 2 + 1] = volts * Math.sin(a);
+    const v = volts * (shape.ratios[l] ?? 1);
+    sourceV[l * 2] = v * Math.cos(a);
+    sourceV[l * 2 + 1] = v * Math.sin(a);
   });
   return {
     sourceId: root.recordId,

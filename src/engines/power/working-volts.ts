@@ -17,7 +17,7 @@ export const voltsBasisLine = (s: Subject): WorkingLine => {
   return {
     name,
     value: 'not known: measure',
-    from: `currents reckoned at nominal ${formatVolts(shape.lineToNeutralV)}`,
+    from: `currents reckoned at nominal ${formatVolts(shape.nominalV)}`,
     assumed: false,
   };
 };

@@ -7,8 +7,12 @@ const LEGS: Readonly<Record<System, number>> = {
   '120': 1,
   '120/240': 2,
   '120/208': 3,
+  '120/240-delta': 3,
+  '277/480': 3,
+  '347/600': 3,
   '230': 1,
   '230/400': 3,
+  '230-it': 3,
 };
 
 interface SourceRow {

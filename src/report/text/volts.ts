@@ -31,6 +31,14 @@ export const voltsTexts: Readonly<Record<string, Writer>> = {
     todo: 'Feed it from another system or another connection, or set the kind’s volts right.',
     citation: 'volts range of the kind',
   }),
+  'power-high-leg': (c) => ({
+    head: `${c.text('label')}: on the high leg, ${c.volts('nominalV')} to neutral`,
+    body: `Leg ${c.text('leg')} of this delta stands ${c.volts('nominalV')} off the neutral, the other legs ${c.volts('othersV')}; it takes ${c.volts('maxV')} at most. ${DEFER}`,
+    todo: 'Do not plug it in there. Feed it from one of the other legs, and measure each leg against the neutral first.',
+    citation: c.northAmerica
+      ? 'NEC 110.15 and 408.3(E): the leg with the higher volts to ground is marked (from memory: verify)'
+      : 'volts range of the kind',
+  }),
   'power-volts-unknown': (c) => ({
     head: `${c.text('label')}: volts not known, measure them`,
     body: `Currents are reckoned at nominal ${c.volts('nominalV')}; volts at the units are not computed. The volts of a place are never assumed.`,

@@ -3,13 +3,14 @@ import type { Computed } from '../types.ts';
 import { sourceRatings } from './generator.ts';
 import { closeBreakers, overloads } from './overload.ts';
 import { cableChoices, weakerThanBreaker } from './protection.ts';
-import { dropAdvice, loadVolts, sourceState, wrongVolts } from './volts.ts';
+import { dropAdvice, highLeg, loadVolts, sourceState, wrongVolts } from './volts.ts';
 
 /** All findings of the power engine, in the order they are told: what is wrong in the plan, overloads, volts, the rest. */
 export const powerFindings = (c: Computed): readonly EngineFinding[] => [
   ...c.tree.defects,
   ...sourceState(c),
   ...wrongVolts(c),
+  ...highLeg(c),
   ...sourceRatings(c),
   ...overloads(c),
   ...closeBreakers(c),

@@ -1,7 +1,9 @@
 import { always, type EngineFinding } from '../../../derive/findings.ts';
 import { limitOf, limitsOf } from '../../../derive/limits.ts';
 import { NEUTRAL, type SupplyNode } from '../../../derive/supply-types.ts';
-import { kindOf, recordOf } from '../../../plan/plan.ts';
+import { legName, legVoltsV, systemShape } from '../../../derive/systems.ts';
+import { connector } from '../../../plan/connectors.ts';
+import { kindOf, planRecord, recordOf } from '../../../plan/plan.ts';
 import type { Computed } from '../types.ts';
 import { figureAt, inSetups, passing, ROUNDING } from './context.ts';
 
@@ -9,7 +11,7 @@ import { figureAt, inSetups, passing, ROUNDING } from './context.ts';
 export const wrongVolts = (c: Computed): readonly EngineFinding[] =>
   c.tree.nodes.flatMap((n) => {
     const b = n.branches[0];
-    if (!n.load || !b || fits(n)) return [];
+    if (!n.load || !b || fits(n) || onHighLeg(n)) return [];
     return [
       always('power-wrong-volts', 'stop', n.key, [n.recordId], {
         label: n.label,
@@ -27,6 +29,40 @@ const fits = (n: SupplyNode): boolean =>
       b.nominalV >= (n.load?.voltsMinV ?? 0) * (1 - ROUNDING) &&
       b.nominalV <= (n.load?.voltsMaxV ?? Infinity) * (1 + ROUNDING),
   );
+
+/** Whether a thing lies between the high leg of a tapped delta and the neutral. */
+const onHighLeg = (n: SupplyNode): boolean => {
+  const high = n.system && systemShape(n.system)?.highLeg;
+  if (high === undefined) return false;
+  return n.load
+    ? n.branches.some((b) => b.to === NEUTRAL && b.from === high)
+    : n.what === 'outlet' && n.neutral && n.legs.length === 1 && n.legs[0] === high;
+};
+
+/**
+ * Loads and wall outlets between the high leg and the neutral. A stop where the kind or the outlet is not made for so many
+ * volts, else a warning: that connection is not meant to feed anything.
+ */
+export const highLeg = (c: Computed): readonly EngineFinding[] =>
+  c.tree.nodes.flatMap((n) => {
+    if (n.notComputed !== undefined || !onHighLeg(n)) return [];
+    const shape = n.system && systemShape(n.system);
+    if (!shape || shape.highLeg === undefined) return [];
+    const nominalV = legVoltsV(shape, shape.highLeg);
+    const ratings = n.connectors.map((id) => connector(id)?.voltsV ?? 0).filter((v) => v > 0);
+    const maxV = n.load ? n.load.voltsMaxV : Math.min(...ratings);
+    if (!n.load && maxV >= nominalV * (1 - ROUNDING)) return [];
+    const severity = maxV < nominalV * (1 - ROUNDING) ? 'stop' : 'warn';
+    return [
+      always('power-high-leg', severity, n.key, [n.recordId], {
+        label: n.label,
+        nominalV,
+        maxV,
+        leg: legName(planRecord(c.plan).practice, n.system, shape.highLeg),
+        othersV: shape.nominalV,
+      }),
+    ];
+  });
 
 /** A load that gets less or more than its kind takes. */
 export const loadVolts = (c: Computed): readonly EngineFinding[] =>
@@ -146,7 +182,7 @@ export const sourceState = (c: Computed): readonly EngineFinding[] => {
       out.push(
         always('power-volts-unknown', 'note', n.key, [n.recordId], {
           label: n.label,
-          nominalV: solved.model.shape.lineToNeutralV,
+          nominalV: solved.model.shape.nominalV,
         }),
       );
     const failed = solved.setups.flatMap((s, i) => (s.sweep.settled ? [] : [i]));
