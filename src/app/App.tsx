@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useRef, useState } from 'react';
+import { useCallback, useEffect, useState } from 'react';
 import { demoPlans } from '../../demo-sets/index.ts';
 import { idMaker } from '../kernel/ids.ts';
 import { problemText } from '../kernel/result.ts';
@@ -6,12 +6,14 @@ import { type NewPlan, newPlan } from '../plan/edits/new-plan.ts';
 import { readPlan } from '../plan/file.ts';
 import type { Plan } from '../plan/plan.ts';
 import { browserStore, memoryStore } from '../storage/browser.ts';
+import { browserGearStore, noGearStore } from '../storage/gear-store.ts';
 import type { OpenPlan, StoredPlanInfo } from '../storage/port.ts';
 import { openReadOnly } from '../storage/read-only.ts';
-import type { Scheme } from '../ui/services.ts';
+import type { OwnBookService, Scheme } from '../ui/services.ts';
 import { StartPage } from '../ui/start/StartPage.tsx';
 import { Editor } from './Editor.tsx';
 import { chooseText, deliverFile } from './files.ts';
+import { openOwnBook } from './own-book.ts';
 
 /** Where the browser gives no storage, plans last as long as the page, and the start page says so. */
 const hasStorage = typeof indexedDB !== 'undefined';
@@ -39,8 +41,7 @@ export const App = () => {
   );
   const [busy, setBusy] = useState(planIdFromAddress() !== undefined);
   const [scheme, setSchemeState] = useState<Scheme>(storedScheme);
-  const openRef = useRef<OpenPlan | undefined>(undefined);
-  openRef.current = open;
+  const [ownBook, setOwnBook] = useState<OwnBookService | undefined>(undefined);
 
   useEffect(() => {
     document.documentElement.dataset.scheme = scheme;
@@ -99,6 +100,7 @@ export const App = () => {
     const planId = planIdFromAddress();
     if (planId) void openStored(planId);
     void refresh();
+    void openOwnBook(hasStorage ? browserGearStore() : noGearStore).then(setOwnBook);
   }, [openStored, refresh]);
 
   const openFile = async (): Promise<void> => {
@@ -123,7 +125,7 @@ export const App = () => {
     }
   };
 
-  if (open) {
+  if (open && ownBook) {
     return (
       <Editor
         key={open.planId}
@@ -132,6 +134,7 @@ export const App = () => {
         scheme={scheme}
         setScheme={setSchemeState}
         newId={newId}
+        ownBook={ownBook}
         onLeave={async () => {
           await open.close();
           history.replaceState(null, '', location.pathname);

@@ -1,16 +1,16 @@
 import regularUrl from '@expo-google-fonts/source-sans-3/400Regular/SourceSans3_400Regular.ttf?url';
 import semiboldUrl from '@expo-google-fonts/source-sans-3/600SemiBold/SourceSans3_600SemiBold.ttf?url';
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo, useState, useSyncExternalStore } from 'react';
 import pkg from '../../package.json' with { type: 'json' };
 import { bookOf } from '../editor/book.ts';
 import { createSession } from '../editor/session.ts';
-import { gearBook, searchGear } from '../gear/index.ts';
+import { gearBook, searchKinds } from '../gear/index.ts';
 import type { NewId } from '../kernel/ids.ts';
 import { fail, ok } from '../kernel/result.ts';
 import { serialisePlan } from '../plan/file.ts';
 import { planRecord } from '../plan/plan.ts';
 import type { OpenPlan } from '../storage/port.ts';
-import { type Scheme, type Services, ServicesContext } from '../ui/services.ts';
+import { type OwnBookService, type Scheme, type Services, ServicesContext } from '../ui/services.ts';
 import { PlanScreen } from '../ui/shell/PlanScreen.tsx';
 import { startAssessor } from './assessor.ts';
 import { deliverFile, fileStem } from './files.ts';
@@ -22,6 +22,7 @@ interface EditorProps {
   readonly scheme: Scheme;
   readonly setScheme: (s: Scheme) => void;
   readonly newId: NewId;
+  readonly ownBook: OwnBookService;
   readonly onLeave: () => void;
 }
 
@@ -29,7 +30,7 @@ const fontBytes = async (url: string): Promise<Uint8Array> =>
   new Uint8Array(await (await fetch(url)).arrayBuffer());
 
 /** Ties an open plan to a session, the store, the engines and the screens. */
-export const Editor = ({ open, notice, scheme, setScheme, newId, onLeave }: EditorProps) => {
+export const Editor = ({ open, notice, scheme, setScheme, newId, ownBook, onLeave }: EditorProps) => {
   const [session] = useState(() => {
     const s = createSession(open.plan, newId);
     s.set({ message: [notice, ...open.notices].filter(Boolean).join(' ') });
@@ -37,7 +38,9 @@ export const Editor = ({ open, notice, scheme, setScheme, newId, onLeave }: Edit
   });
   const [fit] = useState(() => !recallView(session, open.planId));
   const practice = planRecord(open.plan).practice;
-  const book = useMemo(() => bookOf(gearBook(practice)), [practice]);
+  const own = useSyncExternalStore(ownBook.subscribe, ownBook.get);
+  const kinds = useMemo(() => [...gearBook(practice), ...own.kinds], [practice, own]);
+  const book = useMemo(() => bookOf(kinds), [kinds]);
 
   useEffect(() => {
     const readOnly = (): boolean => open.saveState().state === 'read-only';
@@ -82,9 +85,10 @@ export const Editor = ({ open, notice, scheme, setScheme, newId, onLeave }: Edit
     () => ({
       session,
       book,
+      ownBook,
       searchGear: (query, limit) =>
-        searchGear(practice, query, {
-          families: ['fixture', 'stand', 'box', 'source', 'furniture', 'vehicle'],
+        searchKinds(kinds, query, {
+          families: ['fixture', 'stand', 'grip', 'rigging', 'box', 'source', 'furniture', 'vehicle'],
           limit,
         }),
       saveState: () => open.saveState(),
@@ -112,7 +116,7 @@ export const Editor = ({ open, notice, scheme, setScheme, newId, onLeave }: Edit
       version: pkg.version,
       today: () => new Date().toLocaleDateString('en-CA'),
     }),
-    [session, book, practice, open, scheme, setScheme, onLeave],
+    [session, book, kinds, ownBook, open, scheme, setScheme, onLeave],
   );
 
   return (

@@ -115,7 +115,7 @@ export const cableList = (plan: Plan): ListTable => {
   };
 };
 
-const GEAR = ['fixture', 'ballast', 'stand', 'source', 'box'] as const;
+const GEAR = ['fixture', 'ballast', 'stand', 'grip', 'rigging', 'source', 'box'] as const;
 const FAMILY_ORDER: readonly string[] = GEAR;
 
 /** Gear by kind with counts and mass; cable is in the cable list. */

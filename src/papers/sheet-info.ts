@@ -1,6 +1,5 @@
 import type { LengthUnits } from '../kernel/units.ts';
 import { type Plan, planRecord, recordOf, setupsOf } from '../plan/plan.ts';
-import { openStops } from '../report/assess.ts';
 import type { Assessment } from '../report/types.ts';
 import { drawFrame, type Rect } from './frame.ts';
 import { type Ink, makeInk, type Notices } from './ink.ts';
@@ -52,7 +51,8 @@ export const setInfo = (
     sheet,
     units: settings.lengthUnits,
     notices,
-    stopsOpen: openStops(assessment).length,
+    // A person's note that a stop is known does not close it.
+    stopsOpen: assessment.findings.filter((f) => f.severity === 'stop').length,
   };
 };
 

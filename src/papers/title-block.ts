@@ -128,7 +128,10 @@ export const drawTitleBlock = (ink: Ink, frame: Rect, t: TitleFields): Rect => {
     ],
   ]);
   const sx = box.x + 115 * k;
-  const status = `For review: ${t.stopsOpen} ${t.stopsOpen === 1 ? 'stop' : 'stops'} open`;
+  const status =
+    t.stopsOpen === 0
+      ? 'For review'
+      : `For review: ${t.stopsOpen} ${t.stopsOpen === 1 ? 'stop' : 'stops'} open`;
   const signed = t.stopsOpen > 0;
   if (signed) severitySign(ink, 'stop', sx + 2.8, statusY + 5.5, 3);
   ink.text(sx + (signed ? 5.4 : 1.2), statusY + 6.8, status, {

@@ -1,6 +1,7 @@
 import { createContext, useContext } from 'react';
 import type { Book } from '../editor/book.ts';
 import type { Session } from '../editor/session.ts';
+import type { UserBook } from '../gear/index.ts';
 import type { Result } from '../kernel/result.ts';
 import type { Kind } from '../plan/kinds/kinds.ts';
 import type { SaveState } from '../storage/port.ts';
@@ -11,6 +12,7 @@ export interface Services {
   readonly book: Book;
   /** Gear by name, type, watts or nickname, the best match first. */
   readonly searchGear: (query: string, limit: number) => readonly Kind[];
+  readonly ownBook: OwnBookService;
   readonly saveState: () => SaveState;
   readonly onSaveState: (listener: (s: SaveState) => void) => () => void;
   readonly takeOver: () => Promise<Result<void>>;
@@ -25,6 +27,14 @@ export interface Services {
   readonly version: string;
   /** Today as YYYY-MM-DD, asked from the clock only by the composition root. */
   readonly today: () => string;
+}
+
+/** The person's own gear book, kept apart from the plans. */
+export interface OwnBookService {
+  get(): UserBook;
+  subscribe(listener: () => void): () => void;
+  set(book: UserBook): Promise<Result<void>>;
+  readonly notices: readonly string[];
 }
 
 export type Scheme = 'bench' | 'truck';

@@ -66,6 +66,15 @@ describe.each(['light', 'dark'] as const)('an accessibility checker in the %s sc
     await check('working');
     await page.keyboard.press('Escape');
     await page.keyboard.press('Escape');
+    await page.getByRole('button', { name: 'Gear', exact: true }).click();
+    await page.locator('.gear-row').first().click();
+    await check('gear');
+    for (const dialog of ['New kind…', 'Import…']) {
+      await page.getByRole('button', { name: dialog }).click();
+      await page.getByRole('dialog').waitFor();
+      await check(dialog);
+      await page.keyboard.press('Escape');
+    }
     await page.getByRole('button', { name: 'Papers', exact: true }).click();
     await page.locator('.papers-sheet svg').waitFor();
     await check('papers');

@@ -7,6 +7,7 @@ import { ShortcutsDialog } from '../dialogs/ShortcutsDialog.tsx';
 import { TitleDialog } from '../dialogs/TitleDialog.tsx';
 import { WorkingDialog } from '../dialogs/WorkingDialog.tsx';
 import { FloorWorkspace } from '../floor/FloorWorkspace.tsx';
+import { GearWorkspace } from '../gear/GearWorkspace.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { IssueDialog } from '../papers/IssueDialog.tsx';
 import { PapersWorkspace } from '../papers/PapersWorkspace.tsx';
@@ -47,6 +48,7 @@ export const PlanScreen = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => 
         <Fault screen={workspace} onSaveFile={() => void save()}>
           {workspace === 'floor' ? <FloorWorkspace fitAtFirst={fitAtFirst} /> : null}
           {workspace === 'power' ? <PowerWorkspace /> : null}
+          {workspace === 'gear' ? <GearWorkspace /> : null}
           {workspace === 'papers' ? <PapersWorkspace /> : null}
         </Fault>
       </div>

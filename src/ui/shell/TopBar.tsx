@@ -10,6 +10,7 @@ import { useServices } from '../services.ts';
 const WORKSPACES: readonly { readonly id: Workspace; readonly name: string }[] = [
   { id: 'floor', name: 'Floor' },
   { id: 'power', name: 'Power' },
+  { id: 'gear', name: 'Gear' },
   { id: 'papers', name: 'Papers' },
 ];
 

@@ -4,6 +4,7 @@ import { readerOf } from '../../../src/papers/figures.ts';
 import { circuitList, gearList } from '../../../src/papers/lists.ts';
 import { paperSet } from '../../../src/papers/paper-set.ts';
 import { applyChanges } from '../../../src/plan/change-set.ts';
+import { acknowledge } from '../../../src/plan/edits/document.ts';
 import { type Plan, planRecord } from '../../../src/plan/plan.ts';
 import type { AnyRecord } from '../../../src/plan/records/index.ts';
 import { assess } from '../../../src/report/assess.ts';
@@ -50,6 +51,22 @@ describe('every sheet', () => {
       expect(all).toContain('For review: 1 stop open');
       expect(all.join(' ')).toContain('A planning aid, not an electrical design.');
     });
+  });
+
+  it('says “for review” with the stops counted, whether or not a person noted them as known', () => {
+    const plan = samplePlan();
+    const stop = assess(plan, { revision: 1 }).findings.find((f) => f.severity === 'stop');
+    if (!stop) throw new Error('the sample plan has lost its stop');
+    const noted = applyChanges(
+      plan,
+      acknowledge(
+        plan,
+        { findingId: stop.id, severity: 'stop', reason: 'being changed', who: 'A. B.', when: '2026-03-09' },
+        () => 'ak-1',
+      ),
+    );
+    expect(assess(noted, { revision: 1 }).findings.find((f) => f.id === stop.id)?.acknowledged).toBeDefined();
+    expect(words(noted)).toContain('For review: 1 stop open');
   });
 
   it('never says that anything is safe or compliant', () => {

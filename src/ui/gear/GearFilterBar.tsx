@@ -1,0 +1,100 @@
+import { FAMILY_WORDS, type GearFilters, noFilters } from './filters.ts';
+
+interface Props {
+  readonly filters: GearFilters;
+  readonly onChange: (f: GearFilters) => void;
+  readonly count: number;
+}
+
+const MOUNTS = [
+  ['pin-16', '16 mm (5/8 in) pin'],
+  ['spigot-28', '28 mm (1-1/8 in) spigot'],
+  ['clamp', 'clamp'],
+  ['clip', 'clips'],
+  ['hung', 'hung'],
+  ['socket', 'socket'],
+  ['floor', 'floor'],
+] as const;
+
+export const GearFilterBar = ({ filters: f, onChange, count }: Props) => {
+  const set = (patch: Partial<GearFilters>): void => onChange({ ...f, ...patch });
+  const number = (text: string): number | undefined =>
+    text.trim() === '' || !(Number(text) > 0) ? undefined : Number(text);
+  const filtered = JSON.stringify({ ...f, query: '' }) !== JSON.stringify(noFilters);
+  return (
+    <div className="gear-filters">
+      <input
+        className="input"
+        type="search"
+        aria-label="Find a kind"
+        placeholder="Find a kind by name, type or watts"
+        value={f.query}
+        onChange={(e) => set({ query: e.target.value })}
+      />
+      <div className="gear-filter-grid">
+        <label>
+          Family
+          <select
+            className="input"
+            value={f.family}
+            onChange={(e) => set({ family: e.target.value as GearFilters['family'] })}
+          >
+            <option value="all">all</option>
+            {Object.entries(FAMILY_WORDS).map(([id, words]) => (
+              <option key={id} value={id}>
+                {words}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          Mount
+          <select className="input" value={f.mount} onChange={(e) => set({ mount: e.target.value })}>
+            <option value="">any</option>
+            {MOUNTS.map(([id, words]) => (
+              <option key={id} value={id}>
+                {words}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          At most, W
+          <input
+            className="input"
+            inputMode="numeric"
+            value={f.maxWattsW ?? ''}
+            onChange={(e) => set({ maxWattsW: number(e.target.value) })}
+          />
+        </label>
+        <label>
+          At most, kg
+          <input
+            className="input"
+            inputMode="numeric"
+            value={f.maxMassKg ?? ''}
+            onChange={(e) => set({ maxMassKg: number(e.target.value) })}
+          />
+        </label>
+      </div>
+      <div className="gear-checks">
+        <label>
+          <input type="checkbox" checked={f.battery} onChange={(e) => set({ battery: e.target.checked })} />{' '}
+          own cells
+        </label>
+        <label>
+          <input type="checkbox" checked={f.ownOnly} onChange={(e) => set({ ownOnly: e.target.checked })} />{' '}
+          own kinds
+        </label>
+        <span className="soft" role="status">
+          {count} kinds
+        </span>
+        {filtered ? (
+          <button type="button" className="link" onClick={() => onChange({ ...noFilters, query: f.query })}>
+            no filters
+          </button>
+        ) : null}
+      </div>
+    </div>
+  );
+};

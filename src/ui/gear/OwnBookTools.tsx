@@ -1,0 +1,56 @@
+import { serialiseBook, writeKindSheet } from '../../gear/index.ts';
+import { useServices } from '../services.ts';
+import { useOwnBook } from './own-book.ts';
+
+/** The own book: what is in it, and the ways in and out. */
+export const OwnBookTools = ({
+  onImport,
+  onForm,
+}: {
+  readonly onImport: () => void;
+  readonly onForm: () => void;
+}) => {
+  const { deliver, ownBook } = useServices();
+  const own = useOwnBook();
+  const text = (s: string): Uint8Array => new TextEncoder().encode(s);
+  return (
+    <div className="gear-own">
+      <p className="soft">
+        {own.kinds.length === 0
+          ? 'Own kinds are kept apart from the built-in book. None yet.'
+          : `${own.kinds.length} own kinds.`}
+      </p>
+      {ownBook.notices.map((n) => (
+        <p key={n} className="field-error">
+          {n}
+        </p>
+      ))}
+      <div className="gear-own-tools">
+        <button type="button" className="button" onClick={onForm}>
+          New kind…
+        </button>
+        <button type="button" className="button" onClick={onImport}>
+          Import…
+        </button>
+        {own.kinds.length > 0 ? (
+          <>
+            <button
+              type="button"
+              className="button"
+              onClick={() => void deliver('own-gear.json', text(serialiseBook(own)), 'application/json')}
+            >
+              Export book
+            </button>
+            <button
+              type="button"
+              className="button"
+              onClick={() => void deliver('own-gear.csv', text(writeKindSheet(own.kinds)), 'text/csv')}
+            >
+              Export list
+            </button>
+          </>
+        ) : null}
+      </div>
+    </div>
+  );
+};

@@ -1,0 +1,52 @@
+import { searchKinds } from '../../gear/index.ts';
+import type { Kind } from '../../plan/kinds/kinds.ts';
+
+export interface GearFilters {
+  readonly query: string;
+  readonly family: Kind['family'] | 'all';
+  readonly mount: string;
+  readonly maxWattsW: number | undefined;
+  readonly maxMassKg: number | undefined;
+  readonly battery: boolean;
+  readonly ownOnly: boolean;
+}
+
+export const noFilters: GearFilters = {
+  query: '',
+  family: 'all',
+  mount: '',
+  maxWattsW: undefined,
+  maxMassKg: undefined,
+  battery: false,
+  ownOnly: false,
+};
+
+export const FAMILY_WORDS: Readonly<Record<string, string>> = {
+  fixture: 'Fixtures',
+  ballast: 'Ballasts',
+  stand: 'Stands',
+  source: 'Sources',
+  box: 'Boxes',
+  cable: 'Cables',
+  camera: 'Cameras',
+  furniture: 'Furniture',
+  vehicle: 'Vehicles',
+  grip: 'Frames and grip',
+  rigging: 'Rigging',
+};
+
+export const wattsOf = (k: Kind): number | undefined =>
+  k.family === 'fixture' || k.family === 'ballast' ? k.load?.wattsW : undefined;
+
+/** Kinds that pass the filters; with words typed, the best match first. */
+export const filterKinds = (kinds: readonly Kind[], f: GearFilters): readonly Kind[] => {
+  const passing = kinds.filter((k) => {
+    if (f.family !== 'all' && k.family !== f.family) return false;
+    if (f.mount !== '' && !(k.family === 'fixture' && k.mount.fits.some((m) => m === f.mount))) return false;
+    if (f.maxWattsW !== undefined && !((wattsOf(k) ?? Number.POSITIVE_INFINITY) <= f.maxWattsW)) return false;
+    if (f.maxMassKg !== undefined && k.massKg > f.maxMassKg) return false;
+    if (f.battery && !(k.family === 'fixture' && k.ownCellsWh)) return false;
+    return !f.ownOnly || k.origin.book !== 'built-in';
+  });
+  return f.query.trim() === '' ? passing : searchKinds(passing, f.query, { limit: passing.length });
+};
