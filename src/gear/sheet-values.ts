@@ -5,6 +5,7 @@ import type { Mount } from './fixture.ts';
 import type { Sheet } from './sheet-text.ts';
 
 const KG_PER_LB = 0.45359237;
+const MAX_MODES = 200;
 
 /** A column of the list. `factor` turns what is written into the unit of `field`. */
 export interface Column {
@@ -116,6 +117,7 @@ export const modesOfCell = (cell: string): Mode[] | undefined => {
   const modes: Mode[] = [];
   for (const text of cell.split(/[;|]/)) {
     if (text.trim() === '') continue;
+    if (modes.length >= MAX_MODES) return undefined;
     const m = /^(.+):\s*(\d{1,5})\s*(?:\/\s*(\d{1,4}))?$/.exec(text.trim());
     const name = m?.[1]?.trim() ?? '';
     const [slots, parts] = [Number(m?.[2]), Number(m?.[3] ?? 1)];

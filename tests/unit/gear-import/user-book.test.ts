@@ -235,6 +235,11 @@ describe('lists from a spreadsheet', () => {
     expect(need(readKindSheet(text)).kinds).toEqual(kinds);
   });
 
+  test('a cell with a hundred thousand modes is refused', () => {
+    const { rows } = need(readKindSheet(`name,modes\nA,${'m:1;'.repeat(100_000)}\n`));
+    expect(rows[0]?.problems[0]?.where).toBe('line 2, column “modes”');
+  });
+
   test('lines are counted through quoted line breaks', () => {
     const { rows } = need(readKindSheet('name,watts\n"A\nB",1\nC,x\n'));
     expect(rows.map((r) => r.line)).toEqual([2, 4]);
