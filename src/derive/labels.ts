@@ -25,9 +25,12 @@ export const recordLabel = (plan: Plan, r: AnyRecord | undefined): string => {
       return r.name ? `universe ${r.number} (${r.name})` : `universe ${r.number}`;
     case 'kind':
       return r.name;
-    case 'stand': {
+    case 'rigging':
+      return `${kindOf(plan, r.kindId)?.name ?? 'rigging'} ${r.label}`.trim();
+    case 'stand':
+    case 'grip': {
       const kind = kindOf(plan, r.kindId);
-      return kind ? kind.name : 'stand';
+      return kind ? kind.name : r.type;
     }
     default:
       return r ? r.type : 'nothing';

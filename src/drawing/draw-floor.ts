@@ -8,6 +8,7 @@ import { type DrawContext, type DrawFloor, drawContext } from './context.ts';
 import { dimensionItems } from './dimensions.ts';
 import { type DisplayItem, type DisplayList, DRAWING_LAYERS } from './display-list.ts';
 import { ballastItem, fixtureItem, headCableItem, outletItem, placedItem, standItem } from './gear.ts';
+import { gripItems } from './grip.ts';
 import { type LabelReport, labelItems, noLabels } from './labels.ts';
 import { openingItem } from './openings.ts';
 import { markItem, setPieceItem } from './scene.ts';
@@ -37,6 +38,7 @@ const geometryItems = (ctx: DrawContext): DisplayItem[] => {
     ...(options.aims ? index.fixtures.map((f) => aimItem(ctx, f)) : []),
     ...(options.cables ? [...cableItems(ctx), ...ballasts.map((b) => headCableItem(ctx, b))] : []),
     ...(options.stands ? onFloor(ctx, 'stand').map((s) => standItem(ctx, s)) : []),
+    ...gripItems(ctx),
     ...ballasts.map((b) => ballastItem(ctx, b)),
     ...onFloor(ctx, 'source').map((s) => placedItem(ctx, s)),
     ...onFloor(ctx, 'box').map((b) => placedItem(ctx, b)),

@@ -8,6 +8,7 @@ import { aimOf } from './beams.ts';
 import { type DrawContext, kindLook, memoItem } from './context.ts';
 import type { DisplayItem } from './display-list.ts';
 import { drawnSize } from './gear.ts';
+import { gripNames } from './grip.ts';
 import { type LabelGrid, labelGrid } from './label-grid.ts';
 import { addObstacles, textCover } from './label-obstacles.ts';
 import {
@@ -168,6 +169,8 @@ const placeNames = (p: Placer): void => {
       ]);
     }
   }
+  for (const g of gripNames(p.ctx))
+    placeBeside(p, g.record, g.record.at, g.halfMm, g.record.rotationDeg, g.lines);
   for (const o of recordsOf(plan, 'outlet')) {
     if (o.floorId !== floorId) continue;
     const source = recordOf(plan, 'source', o.sourceId);

@@ -39,6 +39,8 @@ export const poseOf = (
     case 'box':
     case 'source':
     case 'stand':
+    case 'grip':
+    case 'rigging':
       return { center: r.at, facingDeg: r.rotationDeg, reachMm: halfSize(plan, r.kindId) };
     case 'outlet':
       return { center: r.at, facingDeg: r.rotationDeg, reachMm: 120 };

@@ -2,6 +2,7 @@ import type { Point } from '../kernel/geometry.ts';
 import type { Id, NewId } from '../kernel/ids.ts';
 import { fail, ok, type Result } from '../kernel/result.ts';
 import type { ChangeSet } from '../plan/change-set.ts';
+import { placeGrip, placeRigging } from '../plan/edits/grip.ts';
 import { placeBox, placeFixture, placeMark, placeSource, placeStand } from '../plan/edits/place.ts';
 import { placeSetPiece } from '../plan/edits/set-piece.ts';
 import { type Plan, recordOf, recordsOf } from '../plan/plan.ts';
@@ -75,10 +76,27 @@ export const placeThere = (plan: Plan, book: Book, what: PlaceThere, newId: NewI
       return ok({ ...turned(changes, what.facingDeg), id: m.id, name: `mark ${m.name}` });
     }
     case 'furniture':
-    case 'vehicle':
-    case 'grip': {
+    case 'vehicle': {
       const { changes, piece } = placeSetPiece(plan, { ...what, kind, rotationDeg: what.facingDeg }, newId);
       return ok({ changes, id: piece.id, name: kind.name });
+    }
+    case 'grip': {
+      const usual = kind.stand === undefined ? undefined : book.find(kind.stand);
+      const stand = usual?.family === 'stand' ? usual : undefined;
+      const { changes, grip } = placeGrip(plan, { ...what, kind, stand, rotationDeg: what.facingDeg }, newId);
+      return ok({ changes, id: grip.id, name: kind.name });
+    }
+    case 'rigging': {
+      const ceiling = recordOf(plan, 'floor', what.floorId)?.ceilingMm ?? OPTIONS.hungHeightMm;
+      const hung = kind.heightMinMm === undefined;
+      const where = {
+        ...what,
+        kind,
+        rotationDeg: what.facingDeg,
+        heightMm: hung ? ceiling : (kind.heightMinMm ?? 0),
+      };
+      const { changes, rigging } = placeRigging(plan, where, newId);
+      return ok({ changes, id: rigging.id, name: `${kind.name} ${rigging.label}` });
     }
     case 'cable':
       return fail({

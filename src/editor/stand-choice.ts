@@ -13,7 +13,7 @@ export const standFor = (
   heightMm = 0,
 ): StandKind | undefined => {
   const fit = stands.filter(
-    (s) => s.receives.some((r) => kind.mount.fits.includes(r)) && s.ratedLoadKg >= kind.massKg,
+    (s) => s.receives.some((r) => kind.mount.fits.some((m) => m === r)) && s.ratedLoadKg >= kind.massKg,
   );
   const tall = fit.filter((s) => s.heightMaxMm >= Math.max(heightMm, USUAL_HEIGHT_MM));
   const tallest = Math.max(...fit.map((s) => s.heightMaxMm));

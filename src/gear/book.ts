@@ -7,6 +7,8 @@ import { ballastKinds, dischargeFixtures } from './data/fixtures-discharge.ts';
 import { ledFixtures } from './data/fixtures-led.ts';
 import { otherFixtures } from './data/fixtures-other.ts';
 import { tungstenFixtures } from './data/fixtures-tungsten.ts';
+import { gripKinds } from './data/grip.ts';
+import { riggingKinds } from './data/rigging.ts';
 import { sceneryKinds } from './data/scenery.ts';
 import { sourceKinds } from './data/sources.ts';
 import { standKinds } from './data/stands.ts';
@@ -22,6 +24,8 @@ const families: readonly Family[] = [
   otherFixtures,
   ballastKinds,
   standKinds,
+  gripKinds,
+  riggingKinds,
   sourceKinds,
   boxKinds,
   cableKinds,

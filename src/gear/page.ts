@@ -73,6 +73,36 @@ const COLUMNS: Readonly<Record<string, readonly Column[]>> = {
     ['Top', (k) => (k.family === 'stand' ? k.receives.join(', ') : undefined)],
     BASIS,
   ],
+  grip: [
+    NAME,
+    SIZE,
+    ['Area m²', (k) => (k.family === 'grip' ? k.areaM2 : undefined)],
+    ['Share of wind', (k) => (k.family === 'grip' ? k.windShare : undefined)],
+    ['Stands', (k) => (k.family === 'grip' && k.stands > 0 ? k.stands : undefined)],
+    ['Lines', (k) => (k.family === 'grip' && k.guys > 0 ? k.guys : undefined)],
+    ['Goes on', (k) => (k.family === 'grip' ? k.fits.join(', ') : undefined)],
+    MASS,
+    BASIS,
+  ],
+  rigging: [
+    NAME,
+    ['Load kg', (k) => (k.family === 'rigging' ? k.ratedLoadKg : undefined)],
+    ['Reach m', (k) => (k.family === 'rigging' && k.reachMm ? k.reachMm / 1000 : undefined)],
+    [
+      'Height m',
+      (k) =>
+        k.family === 'rigging' && k.heightMinMm !== undefined && k.heightMaxMm !== undefined
+          ? `${k.heightMinMm / 1000}–${k.heightMaxMm / 1000}`
+          : undefined,
+    ],
+    ['People', (k) => (k.family === 'rigging' ? k.people : undefined)],
+    ['Wind m/s', (k) => (k.family === 'rigging' ? k.windLimitMps : undefined)],
+    ['Worked by', (k) => (k.family === 'rigging' ? k.operator : undefined)],
+    ['Goes on', (k) => (k.family === 'rigging' ? k.fits.join(', ') : undefined)],
+    ['Offers', (k) => (k.family === 'rigging' ? k.receives.join(', ') : undefined)],
+    MASS,
+    BASIS,
+  ],
   source: [
     NAME,
     ['kVA', (k) => (k.family === 'source' ? k.ratedKva : undefined)],
@@ -112,10 +142,12 @@ const TITLES: readonly (readonly [title: string, columns: string, families: read
   ['Fixtures', 'fixture', ['fixture']],
   ['Ballasts', 'ballast', ['ballast']],
   ['Stands', 'stand', ['stand']],
+  ['Frames, flags, cloths, bags', 'grip', ['grip']],
+  ['Rigging, lifts, cranes', 'rigging', ['rigging']],
   ['Sources', 'source', ['source']],
   ['Distribution boxes', 'box', ['box']],
   ['Cables', 'cable', ['cable']],
-  ['Cameras, furniture, vehicles', 'scenery', ['camera', 'furniture', 'vehicle', 'grip']],
+  ['Cameras, furniture, vehicles', 'scenery', ['camera', 'furniture', 'vehicle']],
 ];
 
 const NAMES: Readonly<Record<Practice, string>> = { 'north-america': 'North America', europe: 'Europe' };

@@ -1,7 +1,7 @@
 import type { Id } from '../kernel/ids.ts';
 import { recordName } from './names.ts';
 import { kindOf, type Plan, recordOf } from './plan.ts';
-import { inletsOf, outletsOf, waysOf } from './ports.ts';
+import { inletsOf, isFeeder, outletsOf, waysOf } from './ports.ts';
 import type { AnyRecord, RecordType } from './records/index.ts';
 
 /** A reference that leads nowhere, or to the wrong sort of thing, in the user's words. */
@@ -40,6 +40,8 @@ const problemsOf = (plan: Plan, r: AnyRecord): ReferenceProblem[] => {
     case 'fixture':
     case 'ballast':
     case 'stand':
+    case 'grip':
+    case 'rigging':
     case 'source':
     case 'box':
     case 'cable':
@@ -81,6 +83,11 @@ const problemsOf = (plan: Plan, r: AnyRecord): ReferenceProblem[] => {
   if (r.type === 'cable') {
     if (!outletsOf(plan, r.from.recordId).some((o) => o.id === r.from.portId)) {
       report(
+    if (r.support.on === 'rigged' && r.support.riggingId !== undefined)
+      needs('support.riggingId', 'rigging', r.support.riggingId, 'support');
+    for (const id of r.accessories ?? [])
+      if (!kindOf(plan, id, 'rigging', 'grip'))
+        report('accessories', 'one of its accessories is not in the plan', 'Take it off or choose another.');
         'from',
         'the outlet it starts from is not in the plan',
         'Plug it into another outlet or remove it.',
@@ -92,3 +99,8 @@ const problemsOf = (plan: Plan, r: AnyRecord): ReferenceProblem[] => {
   }
   return problems;
 };
+  if (r.type === 'grip') {
+    for (const id of r.supports) needs('supports', 'stand', id, 'stand');
+    if (r.clothId !== undefined && !kindOf(plan, r.clothId, 'grip'))
+      report('clothId', 'its cloth is not in the plan', 'Choose another cloth or take it out.');
+  }

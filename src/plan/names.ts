@@ -24,8 +24,14 @@ export const recordName = (plan: Plan, record: AnyRecord | Id): string => {
           return `stand of unit ${f.unit}`;
         }
       }
+      for (const g of plan.records.values())
+        if (g.type === 'grip' && g.supports.includes(r.id)) return `stand of ${recordName(plan, g)}`;
       return 'an empty stand';
     }
+    case 'grip':
+      return recordOf(plan, 'kind', r.kindId)?.name ?? 'grip gear';
+    case 'rigging':
+      return `${recordOf(plan, 'kind', r.kindId)?.name ?? 'rigging'} ${r.label}`.trim();
     case 'source':
       return `source ${r.label}`;
     case 'box':

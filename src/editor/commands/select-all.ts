@@ -1,7 +1,17 @@
 import type { RecordType } from '../../plan/records/index.ts';
 import type { Command } from './command.ts';
 
-const GEAR: readonly RecordType[] = ['fixture', 'ballast', 'stand', 'box', 'source', 'outlet', 'mark'];
+const GEAR: readonly RecordType[] = [
+  'fixture',
+  'ballast',
+  'stand',
+  'grip',
+  'rigging',
+  'box',
+  'source',
+  'outlet',
+  'mark',
+];
 
 /** All gear and marks of the floor; the room stays out of it. */
 export const selectAll: Command = {

@@ -5,15 +5,20 @@ import type { StandKind } from '../kinds/kinds.ts';
 import { fixturePlace, type Plan, recordOf } from '../plan.ts';
 import { cablesAt } from '../ports.ts';
 import type { AnyRecord, RecordOf } from '../records/index.ts';
+import { gripMovedWith, letGo, ownSupports, turnSupports } from './grip.ts';
 import { ensureKind, rerouteCables, shifted } from './shared.ts';
 
-/** Everything that moves when these records are moved: a fixture takes its stand along, a stand its fixtures. */
+/** Everything that moves when these records are moved: a fixture or frame takes its stands along, a stand what it carries. */
 export const movedWith = (plan: Plan, ids: ReadonlySet<Id>): ReadonlySet<Id> => {
   const all = new Set(ids);
-  for (const r of plan.records.values()) {
-    if (r.type !== 'fixture' || r.support.on !== 'stand') continue;
-    if (all.has(r.id)) all.add(r.support.standId);
-    else if (all.has(r.support.standId)) all.add(r.id);
+  for (let before = -1; before !== all.size; ) {
+    before = all.size;
+    for (const r of plan.records.values()) {
+      if (r.type !== 'fixture' || r.support.on !== 'stand') continue;
+      if (all.has(r.id)) all.add(r.support.standId);
+      else if (all.has(r.support.standId)) all.add(r.id);
+    }
+    gripMovedWith(plan, all);
   }
   return all;
 };
@@ -42,6 +47,7 @@ export const rotateRecords = (plan: Plan, ids: ReadonlySet<Id>, byDeg: number): 
   for (const id of ids) {
     const r = plan.records.get(id);
     if (!r || r.locked) continue;
+    if (r.type === 'grip') turnSupports(draft, plan, r, byDeg, ids);
     if (r.type === 'fixture')
       draft.put({
         ...r,
@@ -157,6 +163,7 @@ export const removeRecords = (plan: Plan, ids: ReadonlySet<Id>): ChangeSet => {
     for (const c of cablesAt(plan, id)) take(c.id);
     for (const other of plan.records.values()) if (dependsOn(other, r)) take(other.id);
     if (r.type === 'fixture' && r.support.on === 'stand') take(r.support.standId);
+    if (r.type === 'grip') for (const s of ownSupports(plan, r)) take(s);
   };
   for (const id of ids) if (!plan.records.get(id)?.locked) take(id);
   const draft = new Draft(plan);
@@ -171,6 +178,7 @@ export const removeRecords = (plan: Plan, ids: ReadonlySet<Id>): ChangeSet => {
       next = { ...next, aim: { at: 'facing', facingDeg: facingOf(plan, r), tiltDeg: tiltOf(plan, r) } };
     if (next !== r) draft.put(next);
   }
+  letGo(draft, plan, gone);
   return draft.changes();
 };
 

@@ -9,6 +9,8 @@ import { shifted } from './shared.ts';
 const COPIED: readonly AnyRecord['type'][] = [
   'fixture',
   'stand',
+  'grip',
+  'rigging',
   'ballast',
   'box',
   'source',
@@ -43,12 +45,15 @@ export const duplicateRecords = (
         support:
           copy.support.on === 'stand'
             ? { ...copy.support, standId: moved(copy.support.standId) }
-            : copy.support,
+            : copy.support.on === 'rigged' && copy.support.riggingId
+              ? { ...copy.support, riggingId: moved(copy.support.riggingId) }
+              : copy.support,
         aim: copy.aim.at === 'mark' ? { ...copy.aim, markId: moved(copy.aim.markId) } : copy.aim,
       });
       copyLevels(plan, draft, r.id, copy.id);
-    } else if (copy.type === 'ballast') draft.put({ ...copy, fixtureId: moved(copy.fixtureId) });
-    else if (copy.type === 'box' || copy.type === 'source') {
+    } else if (copy.type === 'grip') draft.put({ ...copy, supports: copy.supports.map(moved) });
+    else if (copy.type === 'ballast') draft.put({ ...copy, fixtureId: moved(copy.fixtureId) });
+    else if (copy.type === 'box' || copy.type === 'source' || copy.type === 'rigging') {
       draft.put({ ...copy, label: nextLabel(now, copy.label.replace(/\d+$/, '') || 'K') });
     } else draft.put(copy);
   }
@@ -64,6 +69,7 @@ const withCarriers = (plan: Plan, ids: ReadonlySet<Id>): readonly AnyRecord[] =>
     // A ballast without its head's copy would run the same head twice.
     if (r.type === 'ballast' && !ids.has(r.fixtureId)) continue;
     all.add(id);
+    if (r.type === 'grip') for (const s of r.supports) if (plan.records.has(s)) all.add(s);
     if (r.type !== 'fixture') continue;
     if (r.support.on === 'stand') all.add(r.support.standId);
     for (const other of plan.records.values())

@@ -1,29 +1,10 @@
 import { z } from 'zod';
+import { common } from './common.ts';
+import { gripKindSchema } from './grip.ts';
 import { inletSchema, loadSchema, outletPortSchema, waySchema } from './ports.ts';
+import { riggingKindSchema } from './rigging.ts';
 
-/** Where a kind came from. `built-in` is only believed where the content hash matches the book. */
-export const originSchema = z.looseObject({
-  book: z.enum(['built-in', 'user', 'file']),
-  version: z.string(),
-});
-
-/**
- * What every kind has. `lengthMm` runs along the throw (+x of the symbol), `widthMm` across it.
- * `basis` names, per field or `all`, where a figure is from: a source, `common practice`, or `assumed`.
- */
-const common = {
-  id: z.string(),
-  type: z.literal('kind'),
-  slug: z.string(),
-  name: z.string(),
-  also: z.array(z.string()).default([]),
-  sizeMm: z.looseObject({ lengthMm: z.number(), widthMm: z.number(), heightMm: z.number().optional() }),
-  massKg: z.number(),
-  symbol: z.string(),
-  basis: z.record(z.string(), z.string()),
-  origin: originSchema,
-  notes: z.string().optional(),
-};
+export { originSchema } from './common.ts';
 
 const ports = {
   inlets: z.array(inletSchema).default([]),
@@ -35,6 +16,8 @@ export const modeSchema = z.looseObject({
   name: z.string(),
   slots: z.int().min(0),
   parts: z.int().min(1).default(1),
+  /** Slots of one part; the slots before the first part are the unit's own. */
+  partSlots: z.int().min(1).optional(),
 });
 
 export const fixtureKindSchema = z.looseObject({
@@ -56,6 +39,8 @@ export const fixtureKindSchema = z.looseObject({
   spot: z.looseObject({ beamDeg: z.number(), candelaCd: z.number() }).optional(),
   cct: z.looseObject({ minK: z.number(), maxK: z.number(), color: z.boolean().default(false) }).optional(),
   modes: z.array(modeSchema).default([]),
+  /** How its address is set. */
+  addressBy: z.enum(['menu', 'switches']).optional(),
   ownCellsWh: z.number().optional(),
   hotRestrikeMin: z.number().optional(),
   warmUpMin: z.number().optional(),
@@ -74,7 +59,9 @@ export const ballastKindSchema = z.looseObject({
 export const standKindSchema = z.looseObject({
   ...common,
   family: z.literal('stand'),
-  receives: z.array(z.enum(['pin-16', 'spigot-28'])),
+  receives: z.array(z.enum(['pin-16', 'spigot-28', 'grip-head', 'clamp'])),
+  /** Legs evenly spaced; absent means three. */
+  legs: z.int().min(3).optional(),
   ratedLoadKg: z.number(),
   heightMinMm: z.number(),
   heightMaxMm: z.number(),
@@ -137,13 +124,15 @@ export const cableKindSchema = z.looseObject({
 
 export const sceneryKindSchema = z.looseObject({
   ...common,
-  family: z.enum(['camera', 'furniture', 'vehicle', 'grip']),
+  family: z.enum(['camera', 'furniture', 'vehicle']),
 });
 
 export const kindSchema = z.discriminatedUnion('family', [
   fixtureKindSchema,
   ballastKindSchema,
   standKindSchema,
+  gripKindSchema,
+  riggingKindSchema,
   sourceKindSchema,
   boxKindSchema,
   cableKindSchema,
@@ -154,6 +143,8 @@ export type Mode = z.infer<typeof modeSchema>;
 export type FixtureKind = z.infer<typeof fixtureKindSchema>;
 export type BallastKind = z.infer<typeof ballastKindSchema>;
 export type StandKind = z.infer<typeof standKindSchema>;
+export type GripKind = z.infer<typeof gripKindSchema>;
+export type RiggingKind = z.infer<typeof riggingKindSchema>;
 export type SourceKind = z.infer<typeof sourceKindSchema>;
 export type BoxKind = z.infer<typeof boxKindSchema>;
 export type CableKind = z.infer<typeof cableKindSchema>;

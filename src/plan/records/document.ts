@@ -36,6 +36,10 @@ export const planRecordSchema = z.looseObject({
   lengthUnits: lengthUnitsSchema,
   frequencyHz: z.union([z.literal(50), z.literal(60)]),
   ambientC: z.number().default(30),
+  /** Height above the sea; sets give less power high up. Absent counts as low ground. */
+  altitudeM: z.number().optional(),
+  /** Wind to reckon with where the gear stands, gusts included; 0 indoors. Absent: not known, never assumed. */
+  windMps: z.number().min(0).optional(),
   limits: z.array(limitOverrideSchema).default([]),
   paper: paperSchema,
 });

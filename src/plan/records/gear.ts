@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { waySchema } from '../kinds/ports.ts';
 import { pointSchema, portRefSchema, shared } from './common.ts';
+import { armSchema } from './grip.ts';
 
 const placed = {
   ...shared,
@@ -15,6 +16,8 @@ export const standSchema = z.looseObject({
   type: z.literal('stand'),
   /** Height of the top above the floor. */
   heightMm: z.number(),
+  /** Sand bags on it, of the plan's size of bag. */
+  bags: z.int().min(0).optional(),
 });
 
 /** What a fixture points at: a mark it follows, or a facing (clockwise from +x) and a tilt (down is negative). */
@@ -27,7 +30,8 @@ export const aimSchema = z.discriminatedUnion('at', [
 export const supportSchema = z.discriminatedUnion('on', [
   z.looseObject({ on: z.literal('stand'), standId: z.string() }),
   z.looseObject({ on: z.literal('floor') }),
-  z.looseObject({ on: z.literal('rigged') }),
+  /** `riggingId` names the tube, point, lift or crane it hangs on, where that is on the plan. */
+  z.looseObject({ on: z.literal('rigged'), riggingId: z.string().optional() }),
   z.looseObject({ on: z.literal('held') }),
 ]);
 
@@ -37,6 +41,10 @@ export const patchSchema = z.looseObject({
   universeId: z.string(),
   address: z.number(),
   paired: z.boolean().default(false),
+  /** Where a fixture parted over several places goes on, from its own slot `fromSlot` (counted from 1) on. */
+  spans: z
+    .array(z.looseObject({ fromSlot: z.int(), universeId: z.string(), address: z.number() }))
+    .optional(),
 });
 
 export const fixtureSchema = z.looseObject({
@@ -50,6 +58,9 @@ export const fixtureSchema = z.looseObject({
   heightMm: z.number(),
   aim: aimSchema,
   support: supportSchema,
+  /** Kinds of what is between it and its support or on it: arms, heads, adapters, grip. */
+  accessories: z.array(z.string()).optional(),
+  arm: armSchema.optional(),
   unit: z.string(),
   channel: z.string().default(''),
   use: z.string().default(''),
@@ -77,6 +88,10 @@ export const sourceSchema = z.looseObject({
   ratedKw: z.number().optional(),
   ratedKva: z.number().optional(),
   mainBreakerA: z.number().optional(),
+  /** Share of the rating a set gives where it stands, by its maker; in place of the derating table. */
+  ratingShare: z.number().optional(),
+  /** Impedance of the supply at its outlets, leg and return together, in ohms, as measured. */
+  loopOhm: z.number().optional(),
   /** A house panel's circuits as read off the panel. They take the place of the kind's ways. */
   ways: z.array(waySchema).optional(),
 });
@@ -95,6 +110,8 @@ export const outletSchema = z.looseObject({
   legs: z.int().min(1).max(3).default(1),
   neutral: z.boolean().default(true),
   label: z.string(),
+  /** Outdoors or in a wet place. */
+  wet: z.boolean().optional(),
 });
 
 export const boxSchema = z.looseObject({
@@ -103,6 +120,8 @@ export const boxSchema = z.looseObject({
   label: z.string(),
   /** Changes to single ways of the kind, by way id. */
   ways: z.array(waySchema).optional(),
+  /** Stands outdoors or in a wet place. */
+  wet: z.boolean().optional(),
 });
 
 /** A run of cable from an outlet to an inlet. */
@@ -118,6 +137,10 @@ export const cableSchema = z.looseObject({
   slackPct: z.number().optional(),
   /** Stock lengths as chosen by hand; absent means made up by the program. */
   piecesMm: z.array(z.number()).optional(),
+  /** Loaded cables that lie together in one bundle, this one counted. */
+  bundled: z.int().min(1).optional(),
+  /** Layers of it that stay on a drum or in a coil while loaded. */
+  onDrum: z.int().min(1).optional(),
   label: z.string().default(''),
 });
 

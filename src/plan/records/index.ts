@@ -17,6 +17,7 @@ import {
   sourceSchema,
   standSchema,
 } from './gear.ts';
+import { gripSchema, riggingSchema } from './grip.ts';
 import { floorSchema, markSchema, openingSchema, setPieceSchema, wallSchema } from './place.ts';
 
 /** Every record type by its name. A new type is one line here. */
@@ -29,6 +30,8 @@ export const recordSchemas = {
   mark: markSchema,
   stand: standSchema,
   fixture: fixtureSchema,
+  grip: gripSchema,
+  rigging: riggingSchema,
   ballast: ballastSchema,
   source: sourceSchema,
   outlet: outletSchema,
@@ -49,4 +52,5 @@ export type AnyRecord = { [T in RecordType]: RecordOf<T> }[RecordType];
 export type * from './common.ts';
 export type * from './document.ts';
 export type * from './gear.ts';
+export type * from './grip.ts';
 export type * from './place.ts';

@@ -27,9 +27,9 @@ const SYMBOLS = new Set(
   `tungsten-fresnel tungsten-open-face tungsten-par par-bank ellipsoidal softlight space-light discharge-fresnel
   discharge-par led-fresnel led-spot led-panel led-panel-long led-tube pixel-tube pixel-bar led-mat balloon lantern
   practical-lamp practical-bulb cyc-flood fluorescent-bank moving-head led-par ballast stand stand-heavy generator
-  house-panel service wall-circuit wall-outlet power-station box-small box-large camera vehicle chair table sofa`.split(
-    /\s+/,
-  ),
+  house-panel service wall-circuit wall-outlet power-station box-small box-large camera vehicle chair table sofa
+  flag net diffusion frame bounce cloth sand-bag apple-box arm boom clamp plate spreader point pipe truss tower bond
+  lift lift-boom crane`.split(/\s+/),
 );
 
 const LEGS = { '120': 1, '120/240': 2, '120/208': 3, '230': 1, '230/400': 3 } as const;
@@ -269,7 +269,7 @@ for (const practice of ['north-america', 'europe'] as const) {
         const tops = k.mount.fits.filter((m) => m === 'pin-16' || m === 'spigot-28');
         if (tops.length === 0) continue;
         const fits = stands.some(
-          (s) => s.ratedLoadKg >= k.massKg && s.receives.some((r) => tops.includes(r)),
+          (s) => s.ratedLoadKg >= k.massKg && s.receives.some((r) => tops.some((t) => t === r)),
         );
         expect(fits, k.slug).toBe(true);
       }

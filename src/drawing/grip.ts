@@ -1,0 +1,94 @@
+import { add, direction, type Point, scale } from '../kernel/geometry.ts';
+import { kindOf, recordsOf } from '../plan/plan.ts';
+import type { Grip, Rigging } from '../plan/records/index.ts';
+import { type DrawContext, kindLook, memoItem } from './context.ts';
+import type { DisplayItem, Primitive } from './display-list.ts';
+import type { LabelLine } from './label-place.ts';
+import { line } from './label-text.ts';
+import { itemOf, linePrim, pen, WEIGHT } from './prims.ts';
+
+/** Least thickness of a frame or a tube on paper, and least size of the rest, in millimetres. */
+const LEAST_MM = 1.1;
+
+/** Size on the floor: true, but a frame, a tube or a clamp stays large enough to be read. */
+const drawnMm = (mm: number, nominal: number): number => Math.max(mm, LEAST_MM * nominal);
+
+const sizeOf = (
+  ctx: DrawContext,
+  r: Grip | Rigging,
+): { readonly lengthMm: number; readonly widthMm: number } => {
+  const look = kindLook(ctx.plan, r.kindId);
+  const lengthMm = r.type === 'rigging' && r.lengthMm !== undefined ? r.lengthMm : look.lengthMm;
+  return {
+    lengthMm: drawnMm(lengthMm, ctx.nominalScale),
+    widthMm: drawnMm(look.widthMm, ctx.nominalScale),
+  };
+};
+
+/** How far a lift's platform or a crane's hook is to the side, as a line and a ring where it is. */
+const reachPrims = (ctx: DrawContext, r: Rigging): readonly Primitive[] => {
+  const out = r.reachMm ?? 0;
+  if (out <= 0) return [];
+  const end: Point = add(r.at, scale(direction(r.rotationDeg), out));
+  return [
+    linePrim(r.at, end, pen('gear', WEIGHT.thin, [2, 1])),
+    {
+      kind: 'circle',
+      xMm: end.xMm,
+      yMm: end.yMm,
+      rMm: Math.max(400, LEAST_MM * ctx.nominalScale),
+      space: 'floor',
+      stroke: pen('gear', WEIGHT.thin),
+    },
+  ];
+};
+
+const item = (ctx: DrawContext, r: Grip | Rigging): DisplayItem | undefined => {
+  const kind = kindOf(ctx.plan, r.kindId);
+  return memoItem(r, `grip|${ctx.nominalScale}`, [kind], () => {
+    const look = kindLook(ctx.plan, r.kindId);
+    return itemOf(`${r.type}:${r.id}`, r.id, 'gear', ctx.nominalScale, [
+      {
+        kind: 'symbol',
+        symbolId: look.symbolId,
+        xMm: r.at.xMm,
+        yMm: r.at.yMm,
+        rotationDeg: r.rotationDeg,
+        ...sizeOf(ctx, r),
+        broken: false,
+        role: 'gear',
+      },
+      ...(r.type === 'rigging' ? reachPrims(ctx, r) : []),
+    ]);
+  });
+};
+
+const onFloor = (ctx: DrawContext): readonly (Grip | Rigging)[] =>
+  [...recordsOf(ctx.plan, 'rigging'), ...recordsOf(ctx.plan, 'grip')].filter(
+    (r) => r.floorId === ctx.floorId,
+  );
+
+/** Frames, flags, bounces, tube, lifts and the like, at true size. */
+export const gripItems = (ctx: DrawContext): readonly (DisplayItem | undefined)[] =>
+  onFloor(ctx).map((r) => item(ctx, r));
+
+export interface GripName {
+  readonly record: Grip | Rigging;
+  readonly halfMm: readonly [number, number];
+  readonly lines: readonly LabelLine[];
+}
+
+/** What is written beside each: its label, its kind, and the cloth in a frame. */
+export const gripNames = (ctx: DrawContext): readonly GripName[] =>
+  onFloor(ctx).map((record) => {
+    const size = sizeOf(ctx, record);
+    const name = kindLook(ctx.plan, record.kindId).name;
+    const cloth =
+      record.type === 'grip' && record.clothId ? kindOf(ctx.plan, record.clothId)?.name : undefined;
+    const label = record.type === 'rigging' ? record.label : '';
+    return {
+      record,
+      halfMm: [size.lengthMm / 2, size.widthMm / 2],
+      lines: [...(label ? [line(label, 'semibold')] : []), line(name), ...(cloth ? [line(cloth)] : [])],
+    };
+  });
