@@ -76,6 +76,30 @@ export const GearFilterBar = ({ filters: f, onChange, count }: Props) => {
             onChange={(e) => set({ maxMassKg: number(e.target.value) })}
           />
         </label>
+        <label>
+          Takes, V
+          <select
+            className="input"
+            value={f.supplyV ?? ''}
+            onChange={(e) => set({ supplyV: number(e.target.value) })}
+          >
+            <option value="">any</option>
+            {[120, 208, 230, 240].map((v) => (
+              <option key={v} value={v}>
+                {v} V
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          A mode of at most, slots
+          <input
+            className="input"
+            inputMode="numeric"
+            value={f.maxSlots ?? ''}
+            onChange={(e) => set({ maxSlots: number(e.target.value) })}
+          />
+        </label>
       </div>
       <div className="gear-checks">
         <label>

@@ -7,6 +7,10 @@ export interface GearFilters {
   readonly mount: string;
   readonly maxWattsW: number | undefined;
   readonly maxMassKg: number | undefined;
+  /** Volts it must take, line to neutral or line to line. */
+  readonly supplyV: number | undefined;
+  /** Has a mode of no more than so many slots. */
+  readonly maxSlots: number | undefined;
   readonly battery: boolean;
   readonly ownOnly: boolean;
 }
@@ -17,6 +21,8 @@ export const noFilters: GearFilters = {
   mount: '',
   maxWattsW: undefined,
   maxMassKg: undefined,
+  supplyV: undefined,
+  maxSlots: undefined,
   battery: false,
   ownOnly: false,
 };
@@ -45,8 +51,19 @@ export const filterKinds = (kinds: readonly Kind[], f: GearFilters): readonly Ki
     if (f.mount !== '' && !(k.family === 'fixture' && k.mount.fits.some((m) => m === f.mount))) return false;
     if (f.maxWattsW !== undefined && !((wattsOf(k) ?? Number.POSITIVE_INFINITY) <= f.maxWattsW)) return false;
     if (f.maxMassKg !== undefined && k.massKg > f.maxMassKg) return false;
+    if (f.supplyV !== undefined && !takesVolts(k, f.supplyV)) return false;
+    if (f.maxSlots !== undefined && !hasMode(k, f.maxSlots)) return false;
     if (f.battery && !(k.family === 'fixture' && k.ownCellsWh)) return false;
     return !f.ownOnly || k.origin.book !== 'built-in';
   });
   return f.query.trim() === '' ? passing : searchKinds(passing, f.query, { limit: passing.length });
 };
+
+const takesVolts = (k: Kind, volts: number): boolean => {
+  const load = k.family === 'fixture' || k.family === 'ballast' ? k.load : undefined;
+  if (load) return load.voltsMinV <= volts && volts <= load.voltsMaxV;
+  return k.family === 'source' && k.system.split('/').some((v) => Number.parseInt(v, 10) === volts);
+};
+
+const hasMode = (k: Kind, maxSlots: number): boolean =>
+  k.family === 'fixture' && k.modes.some((m) => m.slots > 0 && m.slots <= maxSlots);
