@@ -34,5 +34,51 @@ export const ambientFactor = (ambientC: number): number => {
   return row?.c60 ?? 1;
 };
 
+interface Step {
+  readonly to: number;
+  readonly factor: number;
+}
+
+const stepFactor = (steps: readonly Step[], n: number): number =>
+  (steps.find((s) => n <= s.to) ?? steps.at(-1))?.factor ?? 1;
+
+/** Factor on ampacity for so many loaded conductors together (North American table). Up to three give 1. */
+export const conductorsFactor = (loaded: number): number => stepFactor(ampacity.groupingByConductors, loaded);
+
+/** Factor on ampacity for so many loaded cables in one bundle (European table). */
+export const circuitsFactor = (circuits: number): number => stepFactor(ampacity.groupingByCircuits, circuits);
+
+/** Factor on ampacity for cable that stays on a drum or in a coil in so many layers. None gives 1. */
+export const drumFactor = (layers: number): number => (layers < 1 ? 1 : stepFactor(ampacity.drum, layers));
+
+type AmpacityRow = Readonly<Record<string, unknown>>;
+
+/**
+ * What a cord of this conductor carries with three loaded conductors, where `twoA` is its value for two. Undefined where
+ * no row of the table gives that value.
+ */
+export const threeLoadedA = (conductorId: string, twoA: number): number | undefined => {
+  for (const row of ampacity.rows as readonly AmpacityRow[]) {
+    if (row.conductor !== conductorId) continue;
+    for (const [two, three] of [
+      ['loaded2A', 'loaded3A'],
+      ['c60Two', 'c60Three'],
+      ['c75Two', 'c75Three'],
+      ['c90Two', 'c90Three'],
+    ] as const) {
+      const value = row[three];
+      if (row[two] === twoA && typeof value === 'number') return value;
+    }
+  }
+  return undefined;
+};
+
+/** Where the factors for grouping and drums are from, for people. */
+export const groupingSources = {
+  conductors: ampacity.groupingByConductorsSource,
+  circuits: ampacity.groupingByCircuitsSource,
+  drum: ampacity.drumSource,
+} as const;
+
 /** Warmest air the ambient table covers, in °C. */
 export const ambientMaxC: number = Math.max(...ampacity.ambient.map((r) => r.toC));

@@ -17,6 +17,8 @@ export const recordLabel = (plan: Plan, r: AnyRecord | undefined): string => {
       return r.label || (r.type === 'outlet' ? 'wall outlet' : (kindOf(plan, r.kindId)?.name ?? r.type));
     case 'cable':
       return cableLabel(plan, r);
+    case 'otherLoad':
+      return [r.owner || 'someone else', r.what].filter(Boolean).join(', ');
     case 'setup':
     case 'floor':
     case 'mark':

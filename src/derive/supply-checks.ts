@@ -3,7 +3,16 @@ import type { SourceKind } from '../plan/kinds/kinds.ts';
 import type { OutletPort, Way } from '../plan/kinds/ports.ts';
 import { kindOf, type Plan, recordOf, recordsOf } from '../plan/plan.ts';
 import { outletsOf, waysOf } from '../plan/ports.ts';
-import type { AnyRecord, Ballast, Box, Cable, Fixture, Outlet, Source } from '../plan/records/index.ts';
+import type {
+  AnyRecord,
+  Ballast,
+  Box,
+  Cable,
+  Fixture,
+  OtherLoad,
+  Outlet,
+  Source,
+} from '../plan/records/index.ts';
 import { always, type EngineFinding } from './findings.ts';
 import { recordLabel } from './labels.ts';
 import { loadSpecOf } from './loads.ts';
@@ -16,6 +25,7 @@ export class SupplyIndex {
   readonly #from = new Map<string, Cable[]>();
   readonly #into = new Map<Id, Cable[]>();
   readonly #walls = new Map<Id, Outlet[]>();
+  readonly #others = new Map<string, OtherLoad[]>();
 
   constructor(plan: Plan) {
     this.#plan = plan;
@@ -24,6 +34,7 @@ export class SupplyIndex {
       put(this.#into, c.to.recordId, c);
     }
     for (const w of recordsOf(plan, 'outlet')) put(this.#walls, w.sourceId, w);
+    for (const o of recordsOf(plan, 'otherLoad')) put(this.#others, placeOfOther(o), o);
   }
 
   cablesAt = (recordId: Id, portId: string): readonly Cable[] =>
@@ -31,8 +42,16 @@ export class SupplyIndex {
   feeds = (recordId: Id): readonly Cable[] => this.#into.get(recordId) ?? [];
   wallOutlets = (sourceId: Id): readonly Outlet[] => this.#walls.get(sourceId) ?? [];
 
+  /** Other people's loads at a place: a record, `record/way` or `record:port`. */
+  othersAt = (place: string): readonly OtherLoad[] => this.#others.get(place) ?? [];
+
   stop(rule: string, about: string, ids: readonly Id[], params: EngineFinding['params']): void {
     this.defects.push(always(rule, 'stop', about, ids, params));
+  }
+
+  otherFault(o: OtherLoad, problem: string): string {
+    this.stop('power-value', o.id, [o.id], { label: recordLabel(this.#plan, o), problem });
+    return problem;
   }
 
   kindFault(r: AnyRecord, kindId: Id): string {
@@ -193,6 +212,15 @@ export class SupplyIndex {
     return 'it is fed in a circle';
   }
 }
+
+const placeOfOther = (o: OtherLoad): string => {
+  const { recordId, wayId, portId } = o.on;
+  return wayId !== undefined
+    ? `${recordId}/${wayId}`
+    : portId !== undefined
+      ? `${recordId}:${portId}`
+      : recordId;
+};
 
 const put = <K, V>(map: Map<K, V[]>, key: K, value: V): void => {
   const list = map.get(key);

@@ -40,6 +40,8 @@ export interface SupplyNode {
   readonly load: LoadSpec | undefined;
   readonly branches: readonly LoadBranch[];
   readonly lengthMm: number;
+  /** A load the plan does not switch: it is at full in every setup. */
+  readonly steady: boolean;
 }
 
 /** All sources with what hangs on them, and what was found wrong while walking. */

@@ -8,6 +8,7 @@ import { loadBranches } from './connections.ts';
 import { recordLabel, wayLabel } from './labels.ts';
 import { cableLength } from './lengths.ts';
 import { loadSpecOf } from './loads.ts';
+import { otherLoadBranches } from './other-loads.ts';
 import { SupplyIndex } from './supply-checks.ts';
 import { cableFault, loadFault } from './supply-faults.ts';
 import type { SupplyNode, SupplyTree } from './supply-types.ts';
@@ -112,6 +113,7 @@ class Walk {
       load: n.load,
       branches: n.branches ?? [],
       lengthMm: n.lengthMm ?? 0,
+      steady: n.steady ?? false,
     };
     this.#nodes.push(node);
     const inherited =
@@ -163,6 +165,7 @@ class Walk {
   /** Ways, wall outlets and cables of a source or a box. */
   #owner(owner: Source | Box, reach: Reach, ways: readonly Way[], walls: readonly Outlet[]): void {
     const ports = outletsOf(this.#plan, owner.id);
+    this.#others(owner.id, reach);
     for (const way of ways) {
       const legs = way.legs.map((l) => reach.legs[l]);
       const label = wayLabel(recordLabel(this.#plan, owner), way);
@@ -178,6 +181,7 @@ class Walk {
         way,
         notComputed: fault,
       });
+      this.#others(`${owner.id}/${way.id}`, inside);
       for (const w of walls) if (w.wayId === way.id) this.#wallOutlet(w, inside);
       for (const p of ports) if (p.wayId === way.id) this.#port(owner.id, p, inside);
     }
@@ -199,11 +203,16 @@ class Walk {
       notComputed: port && this.#index.portFault(w, port, reach.legs.length, reach.notComputed !== undefined),
     });
     if (port) this.#port(w.id, port, out, true);
+    else this.#others(w.id, out);
   }
 
   #port(recordId: Id, port: OutletPort, reach: Reach, checked = false): void {
     const cables = this.#index.cablesAt(recordId, port.id);
-    if (cables.length === 0) return;
+    const wall = this.#plan.records.get(recordId)?.type === 'outlet';
+    const others = [`${recordId}:${port.id}`, ...(wall ? [recordId] : [])].filter(
+      (k) => this.#index.othersAt(k).length > 0,
+    );
+    if (cables.length === 0 && others.length === 0) return;
     const owner = this.#plan.records.get(recordId);
     const fault =
       checked || !owner
@@ -216,7 +225,29 @@ class Walk {
       notComputed: reach.notComputed ?? fault,
     };
     this.#index.checkShared(recordId, port, cables);
+    for (const k of others) this.#others(k, out);
     for (const c of cables) this.#cable(c, out, port);
+  }
+
+  /** Other people's loads at one place: a way, a port, an outlet, or a source or box itself. */
+  #others(place: string, reach: Reach): void {
+    for (const o of this.#index.othersAt(place)) {
+      if (this.#seen.has(o.id)) continue;
+      this.#seen.add(o.id);
+      const drawn = otherLoadBranches(reach.shape, reach.legs, reach.neutral, o);
+      this.#push(reach, {
+        key: o.id,
+        what: 'load',
+        recordId: o.id,
+        label: recordLabel(this.#plan, o),
+        steady: true,
+        ...(typeof drawn === 'string' || reach.notComputed !== undefined ? {} : drawn),
+        notComputed:
+          reach.notComputed === undefined && typeof drawn === 'string'
+            ? this.#index.otherFault(o, drawn)
+            : undefined,
+      });
+    }
   }
 
   #cable(c: Cable, reach: Reach, from: OutletPort | undefined): void {

@@ -57,6 +57,22 @@ const problemsOf = (plan: Plan, r: AnyRecord): ReferenceProblem[] => {
         report('wayId', 'its circuit is not on the source', 'Choose one of the circuits of the source.');
       }
       break;
+    case 'otherLoad': {
+      const { recordId, wayId, portId } = r.on;
+      const there =
+        wayId !== undefined
+          ? waysOf(plan, recordId).some((w) => w.id === wayId)
+          : portId !== undefined
+            ? outletsOf(plan, recordId).some((o) => o.id === portId)
+            : isFeeder(plan, recordId);
+      if (!there)
+        report(
+          'on',
+          'what it is plugged into is not in the plan',
+          'Plug it into another outlet or remove it.',
+        );
+      break;
+    }
     case 'level':
       needs('setupId', 'setup', r.setupId, 'setup');
       needs('fixtureId', 'fixture', r.fixtureId, 'unit');

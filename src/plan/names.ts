@@ -40,6 +40,8 @@ export const recordName = (plan: Plan, record: AnyRecord | Id): string => {
       return `wall outlet ${r.label}`;
     case 'cable':
       return `cable ${portName(plan, r.from)} to ${portName(plan, r.to)}`;
+    case 'otherLoad':
+      return `load of ${r.owner || 'someone else'}`;
     case 'mark':
       return `mark ${r.name}`;
     case 'wall':

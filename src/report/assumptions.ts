@@ -1,6 +1,6 @@
 import { limitCitation, limitsOf } from '../derive/limits.ts';
 import { type PowerResult, sourceRating, sourceVolts } from '../engines/power/index.ts';
-import { type Plan, planRecord, recordsOf } from '../plan/plan.ts';
+import { kindOf, type Plan, planRecord, recordsOf } from '../plan/plan.ts';
 import type { Assumption } from './types.ts';
 
 /** What the program took from elsewhere because the plan does not say; each in one line, with the records it is about. */
@@ -50,6 +50,25 @@ export const assumptionsOf = (plan: Plan, power: PowerResult): readonly Assumpti
         [s.id],
       );
   }
+  for (const s of recordsOf(plan, 'source')) {
+    const rating = sourceRating(plan, s.id);
+    if (rating.shareFrom === 'table')
+      add(
+        `derating:${s.id}`,
+        `${s.label || 'A set'}: gives ${Math.round(rating.share * 100)} % of its rating at this height and heat, by the derating table.`,
+        [s.id],
+      );
+  }
+  if (
+    planRecord(plan).altitudeM === undefined &&
+    recordsOf(plan, 'source').some((s) => kindOf(plan, s.kindId, 'source')?.what === 'generator')
+  )
+    add('altitude', 'No height above the sea is given: sets are not derated for height.');
+  if (loads.some((n) => (n.load?.thirdHarmonicPct ?? 0) > 0))
+    add(
+      'third-harmonic',
+      'Third harmonics in the neutral are planning values of the kinds, taken as in step.',
+    );
   const cables = recordsOf(plan, 'cable');
   if (cables.some((c) => c.slackPct === undefined && c.piecesMm === undefined)) {
     const pct = limitsOf(plan).get('slack-pct')?.value ?? 0;

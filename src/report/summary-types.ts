@@ -27,6 +27,8 @@ export interface PowerMeter {
   readonly rated: number | undefined;
   /** The rating follows from the other one at a power factor of 0.8. */
   readonly ratedDerived: boolean;
+  /** What the set gives of its rating where it stands; the percentages are of this. */
+  readonly gives: number | undefined;
   readonly nowPct: number;
   readonly worstPct: number;
   readonly figureKey: string;
@@ -78,6 +80,26 @@ export interface CircuitRow {
   readonly notComputed: string | undefined;
 }
 
+/** A set beyond its meters: what it gives where it stands, its fuel, its largest step. Undefined figures are not known. */
+export interface SetRow {
+  /** Share of the rating it gives, and why: its rating as it is, its maker's word in the plan, or the derating table. */
+  readonly share: number;
+  readonly shareFrom: 'rating' | 'plan' | 'table';
+  readonly givesW: number | undefined;
+  readonly givesVa: number | undefined;
+  /** Amps it gives on one leg, and volt-amperes between one pair of legs and no more. */
+  readonly legA: number | undefined;
+  readonly pairVa: number | undefined;
+  /** Litres of diesel an hour, by the chart in `fuelSource`. */
+  readonly fuelNowLph: number | undefined;
+  readonly fuelWorstLph: number | undefined;
+  readonly fuelSource: string;
+  /** The least load over all setups in which it runs, in per cent of the rated kilowatts. */
+  readonly lightestPct: number;
+  readonly stepW: number;
+  readonly stepOf: string;
+}
+
 /** One source: meters, powers, circuits. */
 export interface SourceRow {
   readonly id: Id;
@@ -93,6 +115,8 @@ export interface SourceRow {
   /** Kilowatts and kVA in W and VA; cable loss included where the volts are known. */
   readonly watts: PowerMeter;
   readonly voltAmps: PowerMeter;
+  /** Only for generators. */
+  readonly set: SetRow | undefined;
   readonly circuits: readonly CircuitRow[];
   readonly notComputed: string | undefined;
 }

@@ -6,10 +6,19 @@ import { sourceRating, sourceVolts } from '../engines/power/index.ts';
 import type { Id } from '../kernel/ids.ts';
 import { kindOf, type Plan, planRecord, recordOf } from '../plan/plan.ts';
 import { waysOf } from '../plan/ports.ts';
+import { setRow } from './set-row.ts';
 import type { CircuitRow, LoadRow, Meter, PowerMeter, SourceRow, SupplySummary } from './summary-types.ts';
 import type { Assessment } from './types.ts';
 
-export type { CircuitRow, LoadRow, Meter, PowerMeter, SourceRow, SupplySummary } from './summary-types.ts';
+export type {
+  CircuitRow,
+  LoadRow,
+  Meter,
+  PowerMeter,
+  SetRow,
+  SourceRow,
+  SupplySummary,
+} from './summary-types.ts';
 
 const LEGS: readonly Quantity[] = ['leg0A', 'leg1A', 'leg2A'];
 
@@ -70,8 +79,9 @@ class Rows {
       voltsV: basis === 'unknown' ? undefined : volts,
       legs: e.legs.map((l) => this.#meter(e, LEGS[l] ?? 'leg0A', this.#legName(e, l), e.legLimit)),
       neutral: this.#meter(e, 'neutralA', 'N', e.neutralLimit),
-      watts: this.#power(e, power[0], kilo(rating.kw), rating.derived === 'kw'),
-      voltAmps: this.#power(e, power[1], kilo(rating.kva), rating.derived === 'kva'),
+      watts: this.#power(e, power[0], kilo(rating.kw), rating.derived === 'kw', rating.share),
+      voltAmps: this.#power(e, power[1], kilo(rating.kva), rating.derived === 'kva', rating.share),
+      set: kind?.what === 'generator' ? setRow(this.#plan, this.#a, e, power[0], this.#now) : undefined,
       circuits: this.#a.entities
         .filter((x) => x.sourceId === e.sourceId && (x.what === 'way' || this.#isOpen(x)))
         .map((x) => this.#circuit(x)),
@@ -93,7 +103,7 @@ class Rows {
       key: e.key,
       recordId: e.recordId,
       label: e.label,
-      kindName: kind?.name ?? '',
+      kindName: r?.type === 'otherLoad' ? 'other load' : (kind?.name ?? ''),
       legs: this.#legs(e),
       nowA: amps.nowA,
       worstA: amps.worstA,
@@ -200,16 +210,23 @@ class Rows {
     };
   }
 
-  #power(e: SupplyEntity, q: Quantity, rated: number | undefined, ratedDerived: boolean): PowerMeter {
+  #power(
+    e: SupplyEntity,
+    q: Quantity,
+    rated: number | undefined,
+    ratedDerived: boolean,
+    share: number,
+  ): PowerMeter {
     const now = this.#at(e, q);
     const worst = this.#a.figures.worst(e.key, q);
-    const pct = (n: number): number => (rated === undefined ? Number.NaN : (100 * n) / rated);
+    const pct = (n: number): number => (rated === undefined ? Number.NaN : (100 * n) / (rated * share));
     return {
       now,
       worst: worst.value,
       worstSetup: this.#a.setups[worst.setupIndex]?.name ?? '',
       rated,
       ratedDerived,
+      gives: rated === undefined ? undefined : rated * share,
       nowPct: pct(now),
       worstPct: pct(worst.value),
       figureKey: figureKey(q, e.key, this.#a.setups[this.#now]?.id ?? ''),

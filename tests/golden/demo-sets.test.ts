@@ -27,7 +27,13 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
     'warn power-volts-low unit-9',
     'warn power-drop unit-9',
   ],
-  stage: ['warn power-drop unit-3'],
+  stage: [
+    'warn power-drop unit-3',
+    'note power-leakage box-k4',
+    'note power-inrush box-k6',
+    'note power-inrush box-k6',
+    'note power-inrush box-k6',
+  ],
 };
 
 const plans = new Map<string, Plan>();

@@ -1,6 +1,7 @@
 export { computedSetups, computePower, EVERYTHING_AT_FULL } from './compute.ts';
 export { explainPower, parseFigureKey } from './explain.ts';
-export { cableAmpacity, type Rating, sourceRating } from './limits.ts';
+export { type CableAmpacity, cableAmpacity, deratingShare, type Rating, sourceRating } from './limits.ts';
 export { sourceVolts, type VoltsBasis } from './model.ts';
+export { type LoadStep, largestStep } from './steps.ts';
 export type { PowerResult, SetupName } from './types.ts';
 export type { PowerWorking } from './working-types.ts';

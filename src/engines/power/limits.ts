@@ -1,4 +1,11 @@
-import { ambientFactor, conductor } from '../../derive/conductors.ts';
+import {
+  ambientFactor,
+  circuitsFactor,
+  conductor,
+  conductorsFactor,
+  drumFactor,
+  threeLoadedA,
+} from '../../derive/conductors.ts';
 import { limitOf } from '../../derive/limits.ts';
 import type { SupplyNode, SupplyTree } from '../../derive/supply-types.ts';
 import { balancedV, systemShape } from '../../derive/systems.ts';
@@ -6,6 +13,7 @@ import type { CurrentLimit } from '../../derive/types.ts';
 import { connector } from '../../plan/connectors.ts';
 import type { CableKind } from '../../plan/kinds/kinds.ts';
 import { kindOf, type Plan, planRecord, recordOf } from '../../plan/plan.ts';
+import type { Cable } from '../../plan/records/index.ts';
 
 /** What limits the current of a node's legs and of its neutral. */
 export interface NodeLimits {
@@ -21,8 +29,26 @@ export interface Rating {
   readonly kw: number | undefined;
   readonly kva: number | undefined;
   readonly derived: 'kw' | 'kva' | undefined;
+  /** Rated kVA of one leg over its volts, before derating. */
   readonly legA: number | undefined;
+  /** Share of the rating the set gives where it stands: by its maker where the plan says so, else by height and heat. */
+  readonly share: number;
+  readonly shareFrom: 'rating' | 'plan' | 'table';
 }
+
+/**
+ * Share of its rating a set gives at a height above the sea and in warm air: so much less per 500 m and per 5 °C beyond
+ * where it begins, the two multiplied. Rules differ from maker to maker.
+ */
+export const deratingShare = (plan: Plan, altitudeM: number, airC: number): number => {
+  const value = (id: string): number => limitOf(plan, id).value;
+  const high = Math.max(0, altitudeM - value('derate-altitude-from')) / 500;
+  const warm = Math.max(0, airC - value('derate-air-from')) / 5;
+  return Math.max(
+    0,
+    (1 - (value('derate-altitude') * high) / 100) * (1 - (value('derate-air') * warm) / 100),
+  );
+};
 
 export const sourceRating = (plan: Plan, sourceId: string): Rating => {
   const record = recordOf(plan, 'source', sourceId);
@@ -33,7 +59,12 @@ export const sourceRating = (plan: Plan, sourceId: string): Rating => {
   const kva = kvaGiven ?? (kwGiven === undefined ? undefined : kwGiven / pf);
   const kw = kwGiven ?? (kvaGiven === undefined ? undefined : kvaGiven * pf);
   const shape = kind && systemShape(kind.system);
+  const { altitudeM, ambientC } = planRecord(plan);
+  const own = positive(record?.ratingShare);
+  const table = kind?.what === 'generator' ? deratingShare(plan, altitudeM ?? 0, ambientC) : 1;
   return {
+    share: own ?? table,
+    shareFrom: own !== undefined ? 'plan' : table < 1 ? 'table' : 'rating',
     kw,
     kva,
     derived:
@@ -51,18 +82,47 @@ export const sourceRating = (plan: Plan, sourceId: string): Rating => {
 const positive = (n: number | undefined): number | undefined =>
   n !== undefined && Number.isFinite(n) && n > 0 ? n : undefined;
 
-/** Ampacity in A of a cable's leg and neutral, parallel conductors and ambient counted, before the practice's rule. */
+/** Ampacity of one cable and how it came about. */
+export interface CableAmpacity {
+  readonly legA: number;
+  readonly neutralA: number;
+  /** Product of the three factors below. */
+  readonly factor: number;
+  readonly ambient: number;
+  readonly grouping: number;
+  readonly drum: number;
+  /** Ampacity of one conductor before the factors: of the kind, or its value for three loaded conductors in a bundle. */
+  readonly baseA: number;
+  /** Loaded conductors in the bundle (North America) or cables in it (Europe). */
+  readonly together: number;
+}
+
+/**
+ * Ampacity in A of a cable's leg and neutral, parallel conductors, ambient, bundle and drum counted, before the practice's
+ * rule. Without the cable's record it lies on its own and off the drum.
+ */
 export const cableAmpacity = (
   plan: Plan,
   kind: CableKind,
-): { readonly legA: number; readonly neutralA: number; readonly factor: number } => {
-  const factor = ambientFactor(planRecord(plan).ambientC);
-  const legA = kind.ampacityA * Math.max(1, kind.parallel) * factor;
+  cable?: Pick<Cable, 'bundled' | 'onDrum'>,
+): CableAmpacity => {
+  const { practice, ambientC } = planRecord(plan);
+  const ambient = ambientFactor(ambientC);
+  const bundled = Math.max(1, cable?.bundled ?? 1);
+  const loadedEach = kind.legs + (kind.neutral && kind.legs < 3 ? 1 : 0);
+  const together = practice === 'europe' ? bundled : bundled * loadedEach;
+  const alone = bundled === 1;
+  const grouping = alone ? 1 : practice === 'europe' ? circuitsFactor(together) : conductorsFactor(together);
+  const three = alone || practice === 'europe' ? undefined : threeLoadedA(kind.conductor, kind.ampacityA);
+  const baseA = Math.min(kind.ampacityA, three ?? kind.ampacityA);
+  const drum = drumFactor(cable?.onDrum ?? 0);
+  const factor = ambient * grouping * drum;
+  const legA = baseA * Math.max(1, kind.parallel) * factor;
   const leg = conductor(kind.conductor);
   const neutral = kind.neutralConductor ? conductor(kind.neutralConductor) : leg;
   // A thinner neutral is scaled by its area, a cautious measure; a thicker one is not counted in favour.
   const scale = leg && neutral ? Math.min(1, neutral.areaMm2 / leg.areaMm2) : 1;
-  return { legA, neutralA: legA * scale, factor };
+  return { legA, neutralA: legA * scale, factor, ambient, grouping, drum, baseA, together };
 };
 
 const least = (limits: readonly (CurrentLimit | undefined)[]): CurrentLimit | undefined =>
@@ -94,12 +154,22 @@ export const nodeLimits = (plan: Plan, tree: SupplyTree): readonly NodeLimits[] 
         const set =
           rating.legA === undefined
             ? undefined
-            : limit(rating.legA, value('generator-leg-factor'), 'generator', 'generator-leg-factor');
+            : limit(
+                rating.legA,
+                value('generator-leg-factor') * rating.share,
+                'generator',
+                'generator-leg-factor',
+              );
         leg = least([set, breaker(n.mainBreakerA, 'main-breaker')]);
         neutral =
           rating.legA === undefined
             ? undefined
-            : limit(rating.legA, value('generator-neutral-factor'), 'generator', 'generator-neutral-factor');
+            : limit(
+                rating.legA,
+                value('generator-neutral-factor') * rating.share,
+                'generator',
+                'generator-neutral-factor',
+              );
         ownA = positive(n.mainBreakerA);
         break;
       }
@@ -126,7 +196,8 @@ export const nodeLimits = (plan: Plan, tree: SupplyTree): readonly NodeLimits[] 
       case 'cable': {
         const cable = recordOf(plan, 'cable', n.recordId);
         const kind = cable && kindOf(plan, cable.kindId, 'cable');
-        const a = kind && positive(kind.ampacityA) !== undefined ? cableAmpacity(plan, kind) : undefined;
+        const a =
+          kind && positive(kind.ampacityA) !== undefined ? cableAmpacity(plan, kind, cable) : undefined;
         leg = least([
           a && limit(a.legA, value('cable-load-factor'), 'cable', 'cable-load-factor'),
           plugs(n, 'connector-load-factor', 'connector'),

@@ -30,6 +30,14 @@ export const loadPowers = (plan: Plan, tree: SupplyTree, setups: readonly SetupN
   const assumedLevels: Id[] = [];
   for (const n of tree.nodes) {
     if (n.branches.length === 0) continue;
+    if (n.steady && n.load) {
+      const p = powerAtLevel(n.load, 100);
+      for (let s = 0; s < count; s++) {
+        values[(n.index * count + s) * 2] = p.wattsW;
+        values[(n.index * count + s) * 2 + 1] = p.varsVar;
+      }
+      continue;
+    }
     const r = plan.records.get(n.recordId);
     if (r?.type !== 'fixture' && r?.type !== 'ballast') continue;
     const spec = loadSpecOf(plan, r);

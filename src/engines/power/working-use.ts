@@ -1,9 +1,44 @@
+import { groupingSources } from '../../derive/conductors.ts';
 import { limitCitation, limitOf } from '../../derive/limits.ts';
 import { legName } from '../../derive/systems.ts';
 import { formatAmps, formatPct } from '../../kernel/units.ts';
-import { planRecord } from '../../plan/plan.ts';
+import { kindOf, planRecord, recordOf } from '../../plan/plan.ts';
+import { cableAmpacity } from './limits.ts';
 import { figure, setupName } from './working-shared.ts';
 import type { PowerWorking, Subject, WorkingLine } from './working-types.ts';
+
+/** What lowers the ampacity of a cable: warm air, its bundle, its drum. */
+const ampacityLines = (s: Subject): WorkingLine[] => {
+  const cable = recordOf(s.plan, 'cable', s.node.recordId);
+  const kind = s.node.what === 'cable' && cable ? kindOf(s.plan, cable.kindId, 'cable') : undefined;
+  if (!cable || !kind || s.result.limits[s.node.index]?.leg?.setBy !== 'cable') return [];
+  const a = cableAmpacity(s.plan, kind, cable);
+  const line = (name: string, value: string, from: string): WorkingLine => ({
+    name,
+    value,
+    from,
+    assumed: false,
+  });
+  const europe = planRecord(s.plan).practice === 'europe';
+  return [
+    ...(a.factor < 1
+      ? [line('ampacity of one conductor', formatAmps(a.baseA), 'the kind and its table')]
+      : []),
+    ...(a.ambient < 1
+      ? [line(`air at ${planRecord(s.plan).ambientC} °C`, `× ${a.ambient}`, 'ambient table, 60 °C column')]
+      : []),
+    ...(a.grouping < 1
+      ? [
+          line(
+            europe ? `${a.together} cables together` : `${a.together} loaded conductors together`,
+            `× ${a.grouping}`,
+            europe ? groupingSources.circuits : groupingSources.conductors,
+          ),
+        ]
+      : []),
+    ...(a.drum < 1 ? [line(`${cable.onDrum} layers on a drum`, `× ${a.drum}`, groupingSources.drum)] : []),
+  ];
+};
 
 /** Working of the use of a thing: its currents over their limits, with where the limits are from. */
 export const usageWorking = (s: Subject, key: string): PowerWorking | { readonly why: string } => {
@@ -22,6 +57,7 @@ export const usageWorking = (s: Subject, key: string): PowerWorking | { readonly
       from: 'the plan and its kinds',
       assumed: false,
     });
+    inputs.push(...ampacityLines(s));
     inputs.push({
       name: l.id,
       value: `${l.value} ${l.unit}`,

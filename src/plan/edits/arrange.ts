@@ -192,6 +192,8 @@ const dependsOn = (other: AnyRecord, r: AnyRecord): boolean => {
       return other.wallId === r.id;
     case 'outlet':
       return other.sourceId === r.id;
+    case 'otherLoad':
+      return other.on.recordId === r.id;
     default:
       return false;
   }

@@ -18,6 +18,7 @@ import {
   standSchema,
 } from './gear.ts';
 import { gripSchema, riggingSchema } from './grip.ts';
+import { otherLoadSchema } from './other-load.ts';
 import { floorSchema, markSchema, openingSchema, setPieceSchema, wallSchema } from './place.ts';
 
 /** Every record type by its name. A new type is one line here. */
@@ -37,6 +38,7 @@ export const recordSchemas = {
   outlet: outletSchema,
   box: boxSchema,
   cable: cableSchema,
+  otherLoad: otherLoadSchema,
   universe: universeSchema,
   setup: setupSchema,
   level: levelSchema,
@@ -53,4 +55,5 @@ export type * from './common.ts';
 export type * from './document.ts';
 export type * from './gear.ts';
 export type * from './grip.ts';
+export type * from './other-load.ts';
 export type * from './place.ts';

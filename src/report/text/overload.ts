@@ -7,6 +7,14 @@ const onLeg = (c: WriterContext): string => (c.num('legs') > 1 ? ` on leg ${c.te
 
 const ratingPf = (c: WriterContext): number => limitOf(c.plan, 'generator-rating-pf').value;
 
+/** What a set gives where it stands, where that is less than its rating. */
+const derated = (c: WriterContext, gives: string): string =>
+  c.text('shareFrom') === 'plan'
+    ? `, of which it gives ${gives} by its maker`
+    : c.text('shareFrom') === 'table'
+      ? `, of which it gives ${gives} at this height and heat`
+      : '';
+
 const arithmetic = (c: WriterContext, thing: string): string => {
   const eased =
     c.num('limitA') === c.num('ratingA')
@@ -38,7 +46,10 @@ export const overloadTexts: Readonly<Record<string, Writer>> = {
   ),
   'power-connector': over('connector', 'Use a larger connector or move load to another run.'),
   'power-outlet': over('outlet', 'Move load to another outlet.'),
-  'power-cable': over('cable', 'Use a heavier cable, run a second one, or move load to another run.'),
+  'power-cable': over(
+    'cable',
+    'Use a heavier cable, run a second one, take it off its drum or out of its bundle, or move load to another run.',
+  ),
   'power-generator-leg': over(
     'set, leg by leg,',
     'Move loads to the other legs, use a larger set, or lower levels.',
@@ -56,16 +67,22 @@ export const overloadTexts: Readonly<Record<string, Writer>> = {
     citation: c.cite('limitRow'),
   }),
   'power-generator-kw': (c) => ({
-    head: `${c.text('label')}: ${formatWatts(c.num('watts'))} on a set of ${formatWatts(c.num('ratedW'))}`,
-    body: `${formatWatts(c.num('watts'))} drawn${c.setups}, cable loss included; the set is rated ${formatWatts(c.num('ratedW'))}${c.text('derived') === 'kw' ? ` (from its kVA at a power factor of ${ratingPf(c)}, assumed)` : ''}: ${c.pct('pct')}. ${DEFER}`,
+    head: `${c.text('label')}: ${formatWatts(c.num('watts'))} on a set ${c.text('shareFrom') === 'rating' ? 'of' : 'that gives'} ${formatWatts(c.num('ratedW'))}`,
+    body: `${formatWatts(c.num('watts'))} drawn${c.setups}, cable loss included; the set is rated ${formatWatts(c.num('plateW'))}${c.text('derived') === 'kw' ? ` (from its kVA at a power factor of ${ratingPf(c)}, assumed)` : ''}${derated(c, formatWatts(c.num('ratedW')))}: ${c.pct('pct')}. ${DEFER}`,
     todo: 'Use a larger set, a second set, or lower levels.',
     citation: c.cite('generator-kw-factor'),
   }),
   'power-generator-kva': (c) => ({
-    head: `${c.text('label')}: ${formatVoltAmps(c.num('va'))} on a set of ${formatVoltAmps(c.num('ratedVa'))}`,
-    body: `${formatVoltAmps(c.num('va'))} drawn${c.setups}, cable loss included; the set is rated ${formatVoltAmps(c.num('ratedVa'))}${c.text('derived') === 'kva' ? ` (from its kW at a power factor of ${ratingPf(c)}, assumed)` : ''}: ${c.pct('pct')}. ${DEFER}`,
+    head: `${c.text('label')}: ${formatVoltAmps(c.num('va'))} on a set ${c.text('shareFrom') === 'rating' ? 'of' : 'that gives'} ${formatVoltAmps(c.num('ratedVa'))}`,
+    body: `${formatVoltAmps(c.num('va'))} drawn${c.setups}, cable loss included; the set is rated ${formatVoltAmps(c.num('plateVa'))}${c.text('derived') === 'kva' ? ` (from its kW at a power factor of ${ratingPf(c)}, assumed)` : ''}${derated(c, formatVoltAmps(c.num('ratedVa')))}: ${c.pct('pct')}. ${DEFER}`,
     todo: 'Use a larger set, a second set, units with a better power factor, or lower levels.',
     citation: c.cite('generator-kva-factor'),
+  }),
+  'power-generator-step': (c) => ({
+    head: `${c.text('label')}: ${formatWatts(c.num('watts'))} may come on in one step`,
+    body: `${c.text('what')} brings ${formatWatts(c.num('watts'))} at once, ${c.pct('pct')} of the ${formatWatts(c.num('ratedW'))} the set gives, against about ${c.num('limitPct')} %. Volts and hertz may sag for a moment; discharge units may go out.`,
+    todo: 'Bring units on one after another, the largest first.',
+    citation: c.cite('generator-step'),
   }),
   'power-generator-light': (c) => ({
     head: `${c.text('label')}: runs light, ${c.pct('pct')} of its rating`,

@@ -2,6 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import ampacity from '../../../shared/ampacity.json' with { type: 'json' };
 import conductors from '../../../shared/conductors.json' with { type: 'json' };
+import { systemShape } from '../../../src/derive/systems.ts';
 import {
   findKind,
   gearBook,
@@ -32,7 +33,6 @@ const SYMBOLS = new Set(
   lift lift-boom crane`.split(/\s+/),
 );
 
-const LEGS = { '120': 1, '120/240': 2, '120/208': 3, '230': 1, '230/400': 3 } as const;
 /**
  * Lumens of a beam with so many candela in the middle. Soft beams fall off as I0·cosⁿγ, flux 2π·I0/(n+1). Hard-edged
  * ones go in straight lines from 1 to 0.5 over the beam and on to 0.1 over the field, summed in small rings.
@@ -173,7 +173,7 @@ for (const practice of ['north-america', 'europe'] as const) {
 
     it('keeps ways inside the legs of their box or source, one neutral-less port per way shape', () => {
       for (const k of [...boxes, ...sources]) {
-        const count = k.family === 'source' ? LEGS[k.system] : (k.inlets[0]?.legs ?? 0);
+        const count = k.family === 'source' ? (systemShape(k.system)?.legs ?? 0) : (k.inlets[0]?.legs ?? 0);
         for (const w of k.ways) {
           expect(w.legs.length, `${k.slug} way ${w.id}`).toBe(w.poles);
           expect(new Set(w.legs).size).toBe(w.legs.length);

@@ -1,10 +1,11 @@
-import type { EngineFinding } from '../../../derive/findings.ts';
+import { always, type EngineFinding } from '../../../derive/findings.ts';
 import { limitOf } from '../../../derive/limits.ts';
 import { legName } from '../../../derive/systems.ts';
 import type { Quantity } from '../../../derive/types.ts';
 import { formatAmps } from '../../../kernel/units.ts';
 import { kindOf, planRecord, recordOf } from '../../../plan/plan.ts';
 import { sourceRating } from '../limits.ts';
+import { largestStep } from '../steps.ts';
 import type { Computed } from '../types.ts';
 import { figureAt, inSetups, passing } from './context.ts';
 
@@ -23,7 +24,7 @@ export const sourceRatings = (c: Computed): readonly EngineFinding[] =>
     const watts = (s: number): number => figureAt(c, n, known ? 'inW' : 'loadW', s);
     const va = (s: number): number => figureAt(c, n, known ? 'inVa' : 'loadVa', s);
     if (r.kw !== undefined) {
-      const ratedW = r.kw * 1000 * limitOf(c.plan, 'generator-kw-factor').value;
+      const ratedW = r.kw * 1000 * limitOf(c.plan, 'generator-kw-factor').value * r.share;
       const hit = passing(setups, watts, ratedW);
       if (hit)
         out.push(
@@ -38,15 +39,21 @@ export const sourceRatings = (c: Computed): readonly EngineFinding[] =>
             {
               watts: hit.value,
               ratedW,
+              plateW: r.kw * 1000,
               pct: (100 * hit.value) / ratedW,
               derived: r.derived ?? '',
+              shareFrom: r.shareFrom,
             },
           ),
         );
-      if (what === 'generator') out.push(...lightRunning(c, n.index, watts, r.kw * 1000));
+      if (what === 'generator')
+        out.push(
+          ...lightRunning(c, n.index, watts, r.kw * 1000),
+          ...stepLoad(c, n.index, watts, r.kw * 1000 * r.share),
+        );
     }
     if (r.kva !== undefined) {
-      const ratedVa = r.kva * 1000 * limitOf(c.plan, 'generator-kva-factor').value;
+      const ratedVa = r.kva * 1000 * limitOf(c.plan, 'generator-kva-factor').value * r.share;
       const hit = passing(setups, va, ratedVa);
       if (hit)
         out.push(
@@ -61,14 +68,44 @@ export const sourceRatings = (c: Computed): readonly EngineFinding[] =>
             {
               va: hit.value,
               ratedVa,
+              plateVa: r.kva * 1000,
               pct: (100 * hit.value) / ratedVa,
               derived: r.derived ?? '',
+              shareFrom: r.shareFrom,
             },
           ),
         );
     }
     return [...out, ...unbalance(c, n.index, r.legA ?? n.mainBreakerA)];
   });
+
+/** A large step for the engine: one unit, or the next setup, switched on at once. */
+const stepLoad = (
+  c: Computed,
+  index: number,
+  watts: (s: number) => number,
+  ratedW: number,
+): EngineFinding[] => {
+  const n = c.tree.nodes[index];
+  if (!n) return [];
+  const limitPct = limitOf(c.plan, 'generator-step').value;
+  const step = largestStep(c, n, watts);
+  const pct = (100 * step.watts) / ratedW;
+  if (!(pct > limitPct)) return [];
+  return [
+    {
+      ...always('power-generator-step', 'note', n.key, [n.recordId], {
+        label: n.label,
+        watts: step.watts,
+        what: step.what,
+        ratedW,
+        pct,
+        limitPct,
+      }),
+      figure: pct,
+    },
+  ];
+};
 
 /** A diesel set that runs below its share of rating, in any setup where it runs at all. */
 const lightRunning = (

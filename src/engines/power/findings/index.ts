@@ -1,9 +1,12 @@
 import type { EngineFinding } from '../../../derive/findings.ts';
 import type { Computed } from '../types.ts';
 import { sourceRatings } from './generator.ts';
+import { inrush } from './inrush.ts';
 import { closeBreakers, overloads } from './overload.ts';
 import { cableChoices, weakerThanBreaker } from './protection.ts';
+import { leakage, wetPlaces } from './residual.ts';
 import { dropAdvice, highLeg, loadVolts, sourceState, wrongVolts } from './volts.ts';
+import { voltsUnbalance } from './volts-unbalance.ts';
 
 /** All findings of the power engine, in the order they are told: what is wrong in the plan, overloads, volts, the rest. */
 export const powerFindings = (c: Computed): readonly EngineFinding[] => [
@@ -18,4 +21,8 @@ export const powerFindings = (c: Computed): readonly EngineFinding[] => [
   ...dropAdvice(c),
   ...weakerThanBreaker(c),
   ...cableChoices(c),
+  ...wetPlaces(c),
+  ...leakage(c),
+  ...inrush(c),
+  ...voltsUnbalance(c),
 ];

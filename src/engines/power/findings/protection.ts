@@ -58,7 +58,7 @@ const weakest = (
   if (kind) {
     const area = conductor(kind.conductor)?.areaMm2 ?? 0;
     const allowed = area >= value('cord-under-breaker-area') && breakerA <= value('cord-under-breaker-max');
-    if (!allowed) parts.push({ what: 'cable', ratingA: cableAmpacity(c.plan, kind).legA });
+    if (!allowed) parts.push({ what: 'cable', ratingA: cableAmpacity(c.plan, kind, cable).legA });
   }
   const weak = parts.reduce<(typeof parts)[number] | undefined>(
     (a, b) => (!a || b.ratingA < a.ratingA ? b : a),

@@ -1,0 +1,85 @@
+import { always, type EngineFinding } from '../../../derive/findings.ts';
+import { limitOf } from '../../../derive/limits.ts';
+import type { SupplyNode } from '../../../derive/supply-types.ts';
+import { recordOf } from '../../../plan/plan.ts';
+import type { Computed } from '../types.ts';
+import { ROUNDING } from './context.ts';
+
+/** Sums of something over each node and all that hangs on it, by index. */
+export const sumsBelow = (c: Computed, own: (n: SupplyNode) => number): Float64Array => {
+  const sums = Float64Array.from(c.tree.nodes, own);
+  for (let i = sums.length - 1; i >= 0; i--) {
+    const up = c.tree.nodes[i]?.parent ?? -1;
+    if (up >= 0) sums[up] = (sums[up] ?? 0) + (sums[i] ?? 0);
+  }
+  return sums;
+};
+
+/** Standing leakage of what is plugged in behind a residual-current device, against its trip class. */
+export const leakage = (c: Computed): readonly EngineFinding[] => {
+  const adviceRow = limitOf(c.plan, 'rcd-leakage-advice');
+  const warnRow = limitOf(c.plan, 'rcd-leakage-warn');
+  const sums = sumsBelow(c, (n) => (n.branches.length > 0 ? (n.load?.leakageMa ?? 0) : 0));
+  return c.tree.nodes.flatMap((n) => {
+    const tripMa = n.way?.rcdMa;
+    if (tripMa === undefined || !(tripMa > 0) || n.notComputed !== undefined) return [];
+    const leakageMa = sums[n.index] ?? 0;
+    const pct = (100 * leakageMa) / tripMa;
+    const row = [warnRow, adviceRow].find((r) => pct > r.value * (1 + ROUNDING));
+    if (!row) return [];
+    return [
+      {
+        ...always('power-leakage', row === warnRow ? 'warn' : 'note', n.key, [n.recordId], {
+          label: n.label,
+          leakageMa,
+          tripMa,
+          pct,
+          limitPct: row.value,
+          limitRow: row.id,
+        }),
+        figure: pct,
+      } satisfies EngineFinding,
+    ];
+  });
+};
+
+/** The residual-current device with the lowest trip class ahead of a node, its own way included; undefined without one. */
+const deviceAhead = (c: Computed, n: SupplyNode): number | undefined => {
+  let least: number | undefined;
+  for (let at: SupplyNode | undefined = n; at; at = c.tree.nodes[at.parent]) {
+    const ma = at.way?.rcdMa;
+    if (ma !== undefined && ma > 0 && (least === undefined || ma < least)) least = ma;
+  }
+  return least;
+};
+
+/** Wall outlets and boxes in wet places with no residual-current device that guards people ahead of what is plugged in. */
+export const wetPlaces = (c: Computed): readonly EngineFinding[] => {
+  const mostMa = limitOf(c.plan, 'rcd-people-max').value;
+  const guarded = (n: SupplyNode): boolean => (deviceAhead(c, n) ?? Infinity) <= mostMa * (1 + ROUNDING);
+  return c.tree.nodes.flatMap((n) => {
+    if (n.notComputed !== undefined || n.sourceId === undefined) return [];
+    const wet =
+      (n.what === 'outlet' && recordOf(c.plan, 'outlet', n.recordId)?.wet) ||
+      (n.what === 'box' && recordOf(c.plan, 'box', n.recordId)?.wet);
+    if (!wet) return [];
+    const places =
+      n.what === 'outlet'
+        ? [n]
+        : (c.tree.children[n.index] ?? [])
+            .flatMap((i) => c.tree.nodes[i] ?? [])
+            .filter((x) => (c.tree.children[x.index] ?? []).length > 0);
+    const open = places.filter((x) => !guarded(x));
+    if (open.length === 0) return [];
+    const devices = open.map((x) => deviceAhead(c, x) ?? 0);
+    return [
+      always('power-wet', 'warn', n.key, [n.recordId], {
+        label: n.label,
+        places: open.map((x) => x.label).join(', '),
+        tripMa: Math.max(...devices),
+        mostMa,
+        figure: open.length,
+      }),
+    ];
+  });
+};
