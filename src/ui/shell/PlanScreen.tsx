@@ -1,3 +1,4 @@
+import { Suspense } from 'react';
 import { problemText } from '../../kernel/result.ts';
 import { useKeys } from '../commands.ts';
 import { CommandDialog } from '../dialogs/CommandDialog.tsx';
@@ -7,17 +8,14 @@ import { ShortcutsDialog } from '../dialogs/ShortcutsDialog.tsx';
 import { TitleDialog } from '../dialogs/TitleDialog.tsx';
 import { WorkingDialog } from '../dialogs/WorkingDialog.tsx';
 import { FloorWorkspace } from '../floor/FloorWorkspace.tsx';
-import { GearWorkspace } from '../gear/GearWorkspace.tsx';
 import { useSessionSlice } from '../hooks.ts';
-import { IssueDialog } from '../papers/IssueDialog.tsx';
-import { PapersWorkspace } from '../papers/PapersWorkspace.tsx';
-import { PowerWorkspace } from '../power/PowerWorkspace.tsx';
 import { useServices } from '../services.ts';
 import { useUi } from '../ui-state.ts';
 import { Fault } from './Fault.tsx';
 import { MeterRail } from './MeterRail.tsx';
 import { SaveBanner } from './SaveBanner.tsx';
 import { TopBar } from './TopBar.tsx';
+import { IssueDialog, WORKSPACES } from './workspaces.tsx';
 import './shell.css';
 
 /** An open plan: bar, workspace, meter rail, and what opens on top. */
@@ -26,6 +24,7 @@ export const PlanScreen = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => 
   const workspace = useSessionSlice((s) => s.workspace);
   const dialog = useUi((u) => u.dialog);
   const open = useUi((u) => u.open);
+  const Screen = WORKSPACES.find((w) => w.id === workspace)?.Screen;
   useKeys();
 
   const save = async (): Promise<void> => {
@@ -47,9 +46,9 @@ export const PlanScreen = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => 
       <div className="workspace">
         <Fault screen={workspace} onSaveFile={() => void save()}>
           {workspace === 'floor' ? <FloorWorkspace fitAtFirst={fitAtFirst} /> : null}
-          {workspace === 'power' ? <PowerWorkspace /> : null}
-          {workspace === 'gear' ? <GearWorkspace /> : null}
-          {workspace === 'papers' ? <PapersWorkspace /> : null}
+          <Suspense fallback={<p className="soft workspace-wait">Opening…</p>}>
+            {Screen ? <Screen /> : null}
+          </Suspense>
         </Fault>
       </div>
       <MeterRail />
@@ -72,7 +71,11 @@ export const PlanScreen = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => 
       {dialog === 'setups' ? <SetupsDialog /> : null}
       {dialog === 'commands' ? <CommandDialog /> : null}
       {dialog === 'shortcuts' ? <ShortcutsDialog /> : null}
-      {dialog === 'issue' ? <IssueDialog /> : null}
+      {dialog === 'issue' ? (
+        <Suspense fallback={null}>
+          <IssueDialog />
+        </Suspense>
+      ) : null}
     </div>
   );
 };

@@ -6,12 +6,11 @@ import { planRecord, setupsOf } from '../../plan/plan.ts';
 import type { SaveState } from '../../storage/port.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
+import { WORKSPACES } from './workspaces.tsx';
 
-const WORKSPACES: readonly { readonly id: Workspace; readonly name: string }[] = [
+const TABS: readonly { readonly id: Workspace; readonly name: string }[] = [
   { id: 'floor', name: 'Floor' },
-  { id: 'power', name: 'Power' },
-  { id: 'gear', name: 'Gear' },
-  { id: 'papers', name: 'Papers' },
+  ...WORKSPACES,
 ];
 
 interface TopBarProps {
@@ -69,7 +68,7 @@ export const TopBar = (p: TopBarProps) => {
       </Menu.Root>
       <SaveMark />
       <nav className="tabs" aria-label="Workspaces">
-        {WORKSPACES.map((w) => (
+        {TABS.map((w) => (
           <button
             key={w.id}
             type="button"
