@@ -1,6 +1,8 @@
 export { computedSetups, computePower, EVERYTHING_AT_FULL } from './compute.ts';
 export { explainPower, parseFigureKey } from './explain.ts';
+export { type FaultLoop, faultLoops, largestLoopOhm } from './fault-loop.ts';
 export { type CableAmpacity, cableAmpacity, deratingShare, type Rating, sourceRating } from './limits.ts';
+export { type FloatingNeutral, floatingNeutral, type NeutralLoad, onNeutral } from './lost-neutral.ts';
 export { sourceVolts, type VoltsBasis } from './model.ts';
 export { type LoadStep, largestStep } from './steps.ts';
 export type { PowerResult, SetupName } from './types.ts';

@@ -1,0 +1,88 @@
+import { limitOf } from '../../derive/limits.ts';
+import type { SupplyNode, SupplyTree } from '../../derive/supply-types.ts';
+import { legVoltsV, systemShape } from '../../derive/systems.ts';
+import { kindOf, type Plan, recordOf } from '../../plan/plan.ts';
+import { magneticBand } from './findings/inrush.ts';
+import { wireImpedance } from './model.ts';
+
+/** Fault loop at the end of one run: a leg touching the neutral or the earth there. In ohms and amps. */
+export interface FaultLoop {
+  readonly key: string;
+  readonly label: string;
+  /** Leg and return of all runs from the source on, warm; an earth conductor as thick as the leg is assumed. */
+  readonly runsOhm: number;
+  /** With the source's own impedance; undefined where that is not known. */
+  readonly loopOhm: number | undefined;
+  /** Prospective fault current at nominal volts; undefined where the source's impedance is not known. */
+  readonly faultA: number | undefined;
+  /** The breaker that should open: the nearest way ahead. */
+  readonly breakerLabel: string | undefined;
+  readonly breakerA: number | undefined;
+  /** The largest loop with which the breaker opens at once; undefined without a breaker. */
+  readonly mostOhm: number | undefined;
+  readonly opens: 'at once' | 'perhaps at once' | 'slowly' | 'not known';
+}
+
+/** Largest loop impedance in ohms with which a breaker still opens at once: c_min × volts ÷ (upper end of its band × rating). */
+export const largestLoopOhm = (volts: number, breakerA: number, timesHigh: number, cMin: number): number =>
+  (cMin * volts) / (timesHigh * breakerA);
+
+/** Fault loops at the end of every run that is computed, in tree order. */
+export const faultLoops = (plan: Plan, tree: SupplyTree): readonly FaultLoop[] => {
+  const ohms = new Float64Array(tree.nodes.length * 2);
+  const out: FaultLoop[] = [];
+  const cMin = limitOf(plan, 'fault-c-min').value;
+  for (const n of tree.nodes) {
+    const up = Math.max(0, n.parent) * 2;
+    if (n.parent >= 0) {
+      ohms[n.index * 2] = ohms[up] ?? 0;
+      ohms[n.index * 2 + 1] = ohms[up + 1] ?? 0;
+    }
+    const shape = n.system && systemShape(n.system);
+    if (n.what !== 'cable' || n.notComputed !== undefined || !shape || n.sourceId === undefined) continue;
+    const cable = recordOf(plan, 'cable', n.recordId);
+    const kind = cable && kindOf(plan, cable.kindId, 'cable');
+    if (!kind) continue;
+    const z = wireImpedance(plan, kind);
+    const m = n.lengthMm / 1000;
+    const back = n.neutral ? z.neutralOhmPerM : z.legOhmPerM;
+    ohms[n.index * 2] = (ohms[n.index * 2] ?? 0) + (z.legOhmPerM + back) * m;
+    ohms[n.index * 2 + 1] = (ohms[n.index * 2 + 1] ?? 0) + 2 * z.reactanceOhmPerM * m;
+    const runsOhm = Math.hypot(ohms[n.index * 2] ?? 0, ohms[n.index * 2 + 1] ?? 0);
+    const source = recordOf(plan, 'source', n.sourceId)?.loopOhm;
+    const loopOhm =
+      source === undefined || !(source >= 0)
+        ? undefined
+        : Math.hypot((ohms[n.index * 2] ?? 0) + source, ohms[n.index * 2 + 1] ?? 0);
+    const volts = legVoltsV(shape, n.legs[0] ?? 0);
+    const faultA = loopOhm === undefined || loopOhm === 0 ? undefined : volts / loopOhm;
+    const way = wayAhead(tree, n);
+    const band = way?.way && magneticBand(plan, way.way.curve);
+    const ratingA = way?.way?.breakerA;
+    const mostOhm = band && ratingA ? largestLoopOhm(volts, ratingA, band.high, cMin) : undefined;
+    out.push({
+      key: n.key,
+      label: n.label,
+      runsOhm,
+      loopOhm,
+      faultA,
+      breakerLabel: way?.label,
+      breakerA: ratingA,
+      mostOhm,
+      opens:
+        faultA === undefined || !band || !ratingA
+          ? 'not known'
+          : faultA * cMin >= band.high * ratingA
+            ? 'at once'
+            : faultA >= band.low * ratingA
+              ? 'perhaps at once'
+              : 'slowly',
+    });
+  }
+  return out;
+};
+
+const wayAhead = (tree: SupplyTree, n: SupplyNode): SupplyNode | undefined => {
+  for (let at: SupplyNode | undefined = n; at; at = tree.nodes[at.parent]) if (at.way) return at;
+  return undefined;
+};

@@ -1,0 +1,226 @@
+import { loadSpecOf } from '../derive/loads.ts';
+import type { SupplyNode } from '../derive/supply-types.ts';
+import { legName } from '../derive/systems.ts';
+import type { Quantity } from '../derive/types.ts';
+import { computePower, floatingNeutral, onNeutral, type PowerResult } from '../engines/power/index.ts';
+import type { Id } from '../kernel/ids.ts';
+import { fail, ok, type Problem, type Result } from '../kernel/result.ts';
+import { applyChanges, Draft } from '../plan/change-set.ts';
+import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
+import type { Fault, FaultLoad, FaultMeter, WhatIf } from './whatif-types.ts';
+
+export type { Fault, FaultLoad, FaultMeter, WhatIf } from './whatif-types.ts';
+
+const LEGS: readonly Quantity[] = ['leg0A', 'leg1A', 'leg2A'];
+
+const GENERAL =
+  'Reckoned from this plan. The fault itself is for a qualified person: isolate, find out, then restore.';
+
+/**
+ * What a fault would do in one setup, without changing the plan: a way trips, a source loses a leg, or the neutral comes
+ * off ahead of a thing. Without a setup, or with one the plan does not have, the first one is taken.
+ */
+export const whatIf = (plan: Plan, fault: Fault, setupId?: Id): Result<WhatIf> => {
+  const power = computePower(plan);
+  const setup = Math.max(
+    0,
+    power.setups.findIndex((s) => s.id === setupId),
+  );
+  const c = new Case(plan, power, setup);
+  if ('trip' in fault) return c.trip(fault.trip.ownerId, fault.trip.wayId);
+  if ('loseLeg' in fault) return c.loseLeg(fault.loseLeg.sourceId, fault.loseLeg.leg);
+  return c.loseNeutral(fault.loseNeutral.recordId);
+};
+
+class Case {
+  readonly #plan: Plan;
+  readonly #power: PowerResult;
+  readonly #setup: number;
+
+  constructor(plan: Plan, power: PowerResult, setup: number) {
+    this.#plan = plan;
+    this.#power = power;
+    this.#setup = setup;
+  }
+
+  trip(ownerId: Id, wayId: string): Result<WhatIf> {
+    const way = this.#power.tree.byKey.get(`${ownerId}/${wayId}`);
+    if (!way) return missing(`a way ${wayId} of ${ownerId}`);
+    if (way.notComputed !== undefined) return notComputed(way);
+    const below = this.#below(way);
+    const loads = this.#loads(way.sourceId).map((n) =>
+      this.#row(n, below.has(n.index) ? 'dark' : 'as before', Number.NaN, Number.NaN),
+    );
+    return this.#done(`${way.label} trips`, way.sourceId, loads, true, []);
+  }
+
+  loseLeg(sourceId: Id, leg: number): Result<WhatIf> {
+    const source = this.#power.tree.byKey.get(sourceId);
+    if (source?.what !== 'source') return missing(`a source ${sourceId}`);
+    if (source.notComputed !== undefined) return notComputed(source);
+    if (!source.legs.includes(leg)) return missing(`leg ${leg} of ${source.label}`);
+    const name = legName(planRecord(this.#plan).practice, source.system, leg);
+    const loads = this.#loads(sourceId).map((n) => {
+      const hit = n.branches.filter((b) => b.from === leg || b.to === leg).length;
+      const state = hit === 0 ? 'as before' : hit === n.branches.length ? 'dark' : 'fewer legs';
+      return this.#row(n, state, Number.NaN, Number.NaN);
+    });
+    const motors = loads.some((l) => l.state === 'fewer legs')
+      ? ['Three-leg loads that stay on two legs can be destroyed: switch them off.']
+      : [];
+    return this.#done(`${source.label} loses leg ${name}`, sourceId, loads, true, motors);
+  }
+
+  loseNeutral(recordId: Id): Result<WhatIf> {
+    const node = this.#power.tree.byKey.get(recordId);
+    if (!node) return missing(recordId);
+    if (node.notComputed !== undefined) return notComputed(node);
+    const solved = this.#power.sources.get(node.sourceId ?? '');
+    const run = solved?.setups[this.#setup];
+    if (!solved || !run || !node.neutral)
+      return fail({
+        what: `${node.label} has no neutral to lose.`,
+        todo: 'Name a source, box, cable or outlet with one.',
+      });
+    const below = this.#below(node);
+    const { model } = solved;
+    const parts: { index: number; load: Parameters<typeof floatingNeutral>[0][number] }[] = [];
+    model.branches.node.forEach((_, b) => {
+      const index = model.branchLoad[b] ?? -1;
+      const to = model.branches.to[b] ?? 0;
+      if (!below.has(index) || !onNeutral({ to })) return;
+      parts.push({
+        index,
+        load: {
+          leg: model.branches.from[b] ?? 0,
+          wattsW: run.wattsW[b] ?? 0,
+          varsVar: run.varsVar[b] ?? 0,
+          ratedV: model.branches.nominalV[b] ?? 1,
+        },
+      });
+    });
+    const answer = floatingNeutral(
+      parts.map((p) => p.load),
+      model.feeder.sourceV,
+    );
+    const seen = new Map<number, { voltsV: number; wattsW: number }>();
+    parts.forEach((p, i) => {
+      const a = answer.loads[i];
+      const known = seen.get(p.index);
+      if (a)
+        seen.set(p.index, {
+          voltsV: Math.max(a.voltsV, known?.voltsV ?? 0),
+          wattsW: a.wattsW + (known?.wattsW ?? 0),
+        });
+    });
+    const loads = this.#loads(node.sourceId).map((n) => {
+      const s = seen.get(n.index);
+      if (!s) return this.#row(n, 'as before', Number.NaN, Number.NaN);
+      const wrong = n.load !== undefined && (s.voltsV > n.load.voltsMaxV || s.voltsV < n.load.voltsMinV);
+      // Less than a volt comes only of rounding: one leg alone drives nothing.
+      return this.#row(n, s.voltsV < 1 ? 'dark' : wrong ? 'wrong volts' : 'as before', s.voltsV, s.wattsW);
+    });
+    return this.#done(`The neutral comes off at ${node.label}`, node.sourceId, loads, false, [
+      'Each load is taken as the impedance it has at its rated volts; the smaller load gets the higher volts. No breaker need open.',
+      'Open the legs before the neutral is touched.',
+    ]);
+  }
+
+  #below(top: SupplyNode): ReadonlySet<number> {
+    const all = new Set([top.index]);
+    for (const n of this.#power.tree.nodes) if (all.has(n.parent)) all.add(n.index);
+    return all;
+  }
+
+  #loads(sourceId: Id | undefined): readonly SupplyNode[] {
+    return this.#power.tree.nodes.filter(
+      (n) => n.sourceId === sourceId && n.branches.length > 0 && n.notComputed === undefined,
+    );
+  }
+
+  #row(n: SupplyNode, state: FaultLoad['state'], voltsV: number, wattsW: number): FaultLoad {
+    const before = (q: Quantity): number => this.#power.figures.get(n.key, q, this.#setup);
+    const gone = state === 'dark';
+    return {
+      key: n.key,
+      recordId: n.recordId,
+      label: n.label,
+      state,
+      voltsV: gone ? 0 : Number.isNaN(voltsV) ? before('voltsV') : voltsV,
+      wattsW: gone ? 0 : Number.isNaN(wattsW) ? before('loadW') : wattsW,
+      voltsMinV: n.load?.voltsMinV ?? Number.NaN,
+      voltsMaxV: n.load?.voltsMaxV ?? Number.NaN,
+      restrikeMin: gone && before('loadW') > 0 ? this.#restrikeMin(n) : undefined,
+    };
+  }
+
+  #restrikeMin(n: SupplyNode): number | undefined {
+    const r = this.#plan.records.get(n.recordId);
+    const head = r?.type === 'ballast' ? recordOf(this.#plan, 'fixture', r.fixtureId) : r;
+    return head?.type === 'fixture' ? kindOf(this.#plan, head.kindId, 'fixture')?.hotRestrikeMin : undefined;
+  }
+
+  #done(
+    title: string,
+    sourceId: Id | undefined,
+    loads: readonly FaultLoad[],
+    metered: boolean,
+    notes: readonly string[],
+  ): Result<WhatIf> {
+    const order = { 'wrong volts': 0, dark: 1, 'fewer legs': 2, 'as before': 3 } as const;
+    const sorted = loads
+      .map((l, i) => ({ l, i }))
+      .sort((a, b) => order[a.l.state] - order[b.l.state] || a.i - b.i)
+      .map((x) => x.l);
+    const model = this.#power.sources.get(sourceId ?? '')?.model;
+    return ok({
+      title,
+      setupId: this.#power.setups[this.#setup]?.id ?? '',
+      setup: this.#power.setups[this.#setup]?.name ?? '',
+      loads: sorted,
+      voltsKnown: model !== undefined && model.basis !== 'unknown',
+      meter: metered && sourceId !== undefined ? this.#meter(sourceId, loads) : undefined,
+      notes: [...notes, GENERAL],
+    });
+  }
+
+  /** Amps at the source with the dark loads gone. */
+  #meter(sourceId: Id, loads: readonly FaultLoad[]): FaultMeter {
+    const draft = new Draft(this.#plan);
+    for (const l of loads) {
+      if (l.state !== 'dark') continue;
+      const r = this.#plan.records.get(l.recordId);
+      // A fixture stays in its place, so that what it passes on stays fed.
+      if (r?.type === 'fixture' && loadSpecOf(this.#plan, r)) draft.put({ ...r, onPacks: true });
+      else if (r?.type === 'ballast')
+        for (const cable of recordsOf(this.#plan, 'cable'))
+          if (cable.to.recordId === r.id) draft.remove(cable.id);
+      if (r?.type === 'otherLoad') draft.remove(r.id);
+    }
+    const after = computePower(applyChanges(this.#plan, draft.changes()));
+    const source = this.#power.tree.byKey.get(sourceId);
+    const practice = planRecord(this.#plan).practice;
+    const wires = [
+      ...(source?.legs ?? []).map((l) => [legName(practice, source?.system, l), LEGS[l] ?? 'leg0A'] as const),
+      ...(source?.neutral ? [['N', 'neutralA'] as const] : []),
+    ];
+    return {
+      sourceId,
+      label: source?.label ?? '',
+      wires: wires.map(([name, q]) => ({
+        name,
+        beforeA: this.#power.figures.get(sourceId, q, this.#setup),
+        afterA: after.figures.get(sourceId, q, this.#setup),
+      })),
+    };
+  }
+}
+
+const missing = (what: string): { readonly ok: false; readonly error: Problem } =>
+  fail({
+    what: `The plan’s supply has no ${what}.`,
+    todo: 'Take a key from the list that “check --json” prints.',
+  });
+
+const notComputed = (n: SupplyNode): { readonly ok: false; readonly error: Problem } =>
+  fail({ what: `${n.label} is not computed: ${n.notComputed ?? ''}.`, todo: 'Settle that first.' });
