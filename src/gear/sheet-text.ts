@@ -1,115 +1,13 @@
-import { fail, ok, type Result } from '../kernel/result.ts';
+import { type CsvTable, readCsv, writeCsv } from '../kernel/csv.ts';
+import type { Result } from '../kernel/result.ts';
 
 /** A sheet above this is refused before it is read. */
 export const MAX_SHEET_CHARS = 8 * 1024 * 1024;
-const MAX_ROWS = 20_000;
-const MAX_COLUMNS = 200;
+const LIMITS = { maxChars: MAX_SHEET_CHARS, maxRows: 20_000, maxColumns: 200 };
 
-export interface Sheet {
-  /** Cells by row, the header first. Empty rows are left out. */
-  readonly rows: readonly { readonly line: number; readonly cells: readonly string[] }[];
-  /** With semicolons between cells the decimal comma is usual. */
-  readonly separator: ',' | ';' | '\t';
-}
+export type Sheet = CsvTable;
 
-/**
- * Cells of a CSV text after RFC 4180: quotes, doubled quotes, line breaks inside quotes, CRLF or LF. Semicolons or tabs
- * between cells, as spreadsheets of many countries write them, are told from the first line. An apostrophe that
- * only keeps a text from being taken for a formula is taken off.
- */
-export const readSheet = (text: string, name: string): Result<Sheet> => {
-  if (text.length > MAX_SHEET_CHARS)
-    return fail({ what: `${name} is too large for a list of gear.`, todo: 'Split it into several files.' });
-  const body = text.replace(/^\ufeff/, '');
-  const separator = separatorOf(body);
-  const rows: { line: number; cells: string[] }[] = [];
-  let cells: string[] = [];
-  let line = 1;
-  let begun = 1;
-  let at = 0;
-  const endRow = (): void => {
-    if (cells.some((c) => c.trim() !== '')) rows.push({ line: begun, cells });
-    cells = [];
-  };
-  while (at < body.length) {
-    if (rows.length > MAX_ROWS || cells.length > MAX_COLUMNS)
-      return fail({
-        what: `${name} has more than ${MAX_ROWS} rows or ${MAX_COLUMNS} columns.`,
-        where: `line ${line}`,
-        todo: 'Split it into several files.',
-      });
-    if (cells.length === 0) begun = line;
-    let cell: string;
-    if (body[at] === '"') {
-      const quoted = quotedCell(body, at);
-      if (quoted === undefined)
-        return fail({
-          what: `${name} has a quote that is never closed.`,
-          where: `line ${line}`,
-          todo: 'Close it, or save the list as CSV again.',
-        });
-      line += quoted.cell.split('\n').length - 1;
-      cell = quoted.cell;
-      at = quoted.end;
-      // Text after a closing quote is kept as it is, as most readers do.
-      const rest = plainCell(body, at, separator);
-      cell += body.slice(at, rest);
-      at = rest;
-    } else {
-      const end = plainCell(body, at, separator);
-      cell = body.slice(at, end);
-      at = end;
-    }
-    cells.push(cell.replace(/^'(?='*[=+\-@\t\r])/, ''));
-    if (body[at] === separator) {
-      at++;
-      if (at === body.length) cells.push('');
-      continue;
-    }
-    if (body[at] === '\r' && body[at + 1] === '\n') at++;
-    if (at < body.length) at++;
-    line++;
-    endRow();
-  }
-  endRow();
-  return ok({ rows, separator });
-};
+/** Cells of a list of gear saved as CSV. */
+export const readSheet = (text: string, name: string): Result<Sheet> => readCsv(text, name, LIMITS);
 
-const separatorOf = (text: string): Sheet['separator'] => {
-  const first = (/^[^\r\n]*/.exec(text)?.[0] ?? '').replace(/"[^"]*"/g, '');
-  const count = (c: string): number => first.split(c).length;
-  const by = ([',', ';', '\t'] as const).map((c) => [c, count(c)] as const);
-  return by.reduce((a, b) => (b[1] > a[1] ? b : a))[0];
-};
-
-const plainCell = (text: string, from: number, separator: string): number => {
-  let at = from;
-  while (at < text.length && text[at] !== separator && text[at] !== '\n' && text[at] !== '\r') at++;
-  return at;
-};
-
-const quotedCell = (
-  text: string,
-  from: number,
-): { readonly cell: string; readonly end: number } | undefined => {
-  const parts: string[] = [];
-  let at = from + 1;
-  for (;;) {
-    const close = text.indexOf('"', at);
-    if (close < 0) return undefined;
-    parts.push(text.slice(at, close));
-    if (text[close + 1] !== '"') return { cell: parts.join('"'), end: close + 1 };
-    at = close + 2;
-  }
-};
-
-/** CSV after RFC 4180: commas, CRLF, quotes doubled. Texts a spreadsheet would take for a formula get an apostrophe. */
-export const writeSheet = (rows: readonly (readonly (string | number | undefined)[])[]): string =>
-  rows.map((row) => `${row.map(cellText).join(',')}\r\n`).join('');
-
-const cellText = (v: string | number | undefined): string => {
-  if (v === undefined) return '';
-  if (typeof v === 'number') return String(v);
-  const safe = /^'*[=+\-@\t\r]/.test(v) ? `'${v}` : v;
-  return /[",\r\n]/.test(safe) || safe !== safe.trim() ? `"${safe.replaceAll('"', '""')}"` : safe;
-};
+export const writeSheet = writeCsv;

@@ -45,34 +45,31 @@ const addressProblem = (address: number, slots: number): Problem | undefined => 
 };
 
 /**
- * Sets mode, universe, address or pairing of one fixture. A fixture without a patch gets its kind's first mode, universe 1
- * and address 1 where those are not given; a universe that is not in the plan is added. A changed mode makes a parted
- * fixture whole again. Fails where the mode is not among those of the kind or the slots do not fit the universe; overlaps
- * with others are allowed, a finding shows them.
+ * A fixture with its patch changed; a universe that is not in the plan comes into the draft. What `setPatch` does, for many
+ * at once.
  */
-export const setPatch = (plan: Plan, fixtureId: Id, change: PatchChange): Result<ChangeSet> => {
-  const f = recordOf(plan, 'fixture', fixtureId);
-  if (!f) return fail({ what: 'That unit is not in the plan.' });
+export const patchedWith = (plan: Plan, draft: Draft, f: Fixture, change: PatchChange): Result<Fixture> => {
   const mode = modeFor(plan, f, change.modeId ?? f.patch?.modeId);
   if (!mode)
     return fail({
       what: `${recordName(plan, f)}: its kind has no such mode.`,
       todo: 'Choose one of the modes of its kind.',
     });
-  const draft = new Draft(plan);
   const old: Partial<Patch> = f.patch ?? {};
-  if (change.universe !== undefined) {
-    const problem = universeProblem(change.universe);
+  const { spans: before, ...rest } = old;
+  const keeps = change.modeId === undefined || change.modeId === old.modeId;
+  const wanted = change.spans ?? (keeps ? undefined : []);
+  const address = change.address ?? old.address ?? 1;
+  for (const n of [change.universe, ...(wanted ?? []).map((s) => s.universe)]) {
+    const problem = n === undefined ? undefined : universeProblem(n);
     if (problem) return fail(problem);
   }
+  const problem = stretchProblem(mode, address, wanted ?? before ?? []);
+  if (problem) return fail(problem);
   const universeId =
     change.universe !== undefined || old.universeId === undefined
       ? universeAt(plan, draft, change.universe ?? 1)
       : old.universeId;
-  const address = change.address ?? old.address ?? 1;
-  const { spans: before, ...rest } = old;
-  const keeps = change.modeId === undefined || change.modeId === old.modeId;
-  const wanted = change.spans ?? (keeps ? undefined : []);
   const spans =
     wanted?.map((s) => ({
       fromSlot: s.fromSlot,
@@ -81,8 +78,6 @@ export const setPatch = (plan: Plan, fixtureId: Id, change: PatchChange): Result
     })) ??
     before ??
     [];
-  const problem = stretchProblem(mode, address, spans);
-  if (problem) return fail(problem);
   const patch: Patch = {
     ...rest,
     modeId: mode.id,
@@ -91,7 +86,21 @@ export const setPatch = (plan: Plan, fixtureId: Id, change: PatchChange): Result
     paired: change.paired ?? old.paired ?? false,
     ...(spans.length > 0 ? { spans } : {}),
   };
-  return ok(draft.put({ ...f, patch }).changes());
+  return ok({ ...f, patch });
+};
+
+/**
+ * Sets mode, universe, address or pairing of one fixture. A fixture without a patch gets its kind's first mode, universe 1
+ * and address 1 where those are not given; a universe that is not in the plan is added. A changed mode makes a parted
+ * fixture whole again. Fails where the mode is not among those of the kind or the slots do not fit the universe; overlaps
+ * with others are allowed, a finding shows them.
+ */
+export const setPatch = (plan: Plan, fixtureId: Id, change: PatchChange): Result<ChangeSet> => {
+  const f = recordOf(plan, 'fixture', fixtureId);
+  if (!f) return fail({ what: 'That unit is not in the plan.' });
+  const draft = new Draft(plan);
+  const next = patchedWith(plan, draft, f, change);
+  return next.ok ? ok(draft.put(next.value).changes()) : next;
 };
 
 const stretchProblem = (
