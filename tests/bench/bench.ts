@@ -6,8 +6,9 @@ import { benchFirstLoad } from './first-load.ts';
 import { largePlan } from './large-plan.ts';
 import { ROUNDS } from './measure.ts';
 import { benchPapers } from './papers.ts';
+import { benchPatch } from './patch.ts';
 
-/** Runs all, or those named: engines, papers, load, canvas. */
+/** Runs all, or those named: engines, papers, patch, load, canvas. */
 export const bench = async (only: readonly string[]): Promise<void> => {
   const wanted = (name: string): boolean => only.length === 0 || only.includes(name);
   const plan = largePlan();
@@ -16,6 +17,7 @@ export const bench = async (only: readonly string[]): Promise<void> => {
   );
   if (wanted('engines')) benchEngines(plan);
   if (wanted('papers')) benchPapers(plan);
+  if (wanted('patch')) benchPatch();
   if (!wanted('load') && !wanted('canvas')) return;
   const browser = await launchBrowser();
   try {
