@@ -1,4 +1,5 @@
 import table from '../../shared/limits.json' with { type: 'json' };
+import rigging from '../../shared/rigging.json' with { type: 'json' };
 import { type Plan, planRecord } from '../plan/plan.ts';
 import type { PlanRecord, Practice } from '../plan/records/index.ts';
 
@@ -19,8 +20,8 @@ export interface Limit extends LimitRow {
   readonly override: { readonly tableValue: number; readonly reason: string } | undefined;
 }
 
-/** All rows of the table. */
-export const limitRows: readonly LimitRow[] = table.rows as readonly LimitRow[];
+/** All rows of the tables. */
+export const limitRows: readonly LimitRow[] = [...table.rows, ...rigging.rows] as readonly LimitRow[];
 
 const byPlan = new WeakMap<PlanRecord, ReadonlyMap<string, Limit>>();
 

@@ -1,6 +1,7 @@
 import type { EngineFinding } from '../derive/findings.ts';
 import { controlFindings } from '../engines/control/index.ts';
 import { computePower, type PowerResult } from '../engines/power/index.ts';
+import { riggingFindings } from '../engines/rigging/index.ts';
 import type { Plan } from '../plan/plan.ts';
 import { acknowledgementsByFinding, stillHolds } from './acknowledge.ts';
 import { assumptionsOf } from './assumptions.ts';
@@ -27,7 +28,12 @@ const RANK: Readonly<Record<Severity, number>> = { stop: 0, warn: 1, note: 2 };
 export const assess = (plan: Plan, options: AssessOptions): Assessment => {
   const power = computePower(plan, options.previous && behind.get(options.previous));
   const setupIds = power.setups.map((s) => s.id);
-  const raw = [...power.findings, ...controlFindings(plan), ...referenceFindings(plan)];
+  const raw = [
+    ...power.findings,
+    ...controlFindings(plan),
+    ...riggingFindings(plan),
+    ...referenceFindings(plan),
+  ];
   const acknowledgements = acknowledgementsByFinding(plan);
   const findings = raw
     .map((f, i) => ({ f, i }))

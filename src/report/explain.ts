@@ -1,4 +1,5 @@
 import { explainPower } from '../engines/power/index.ts';
+import { explainRigging } from '../engines/rigging/index.ts';
 import { fail, ok, type Result } from '../kernel/result.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Working } from './types.ts';
@@ -11,7 +12,7 @@ export const explain = (plan: Plan, key: string): Working | undefined => {
 
 /** As `explain`, with words that say why there is no working. Keys are made by `figureKey`. */
 export const explainOrWhy = (plan: Plan, key: string): Result<Working> => {
-  const w = explainPower(plan, key);
+  const w = explainRigging(plan, key) ?? explainPower(plan, key);
   return 'why' in w
     ? fail({ what: w.why, where: key, todo: 'Take a key from the list that “check --json” prints.' })
     : ok(w);

@@ -3,12 +3,20 @@ import { type Writer, writerContext } from './text/context.ts';
 import { controlTexts } from './text/control.ts';
 import { overloadTexts } from './text/overload.ts';
 import { protectionTexts } from './text/protection.ts';
+import { riggingTexts } from './text/rigging.ts';
 import { structureTexts } from './text/structure.ts';
 import { voltsTexts } from './text/volts.ts';
 import type { Finding, FindingText } from './types.ts';
 
 const texts: ReadonlyMap<string, Writer> = new Map(
-  Object.entries({ ...overloadTexts, ...voltsTexts, ...structureTexts, ...protectionTexts, ...controlTexts }),
+  Object.entries({
+    ...overloadTexts,
+    ...voltsTexts,
+    ...structureTexts,
+    ...protectionTexts,
+    ...controlTexts,
+    ...riggingTexts,
+  }),
 );
 
 /** Rules that have words. Every rule an engine reports is among them; a test holds them together. */

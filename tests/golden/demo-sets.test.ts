@@ -29,6 +29,7 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
   ],
   stage: [
     'warn power-drop unit-3',
+    'warn rigging-door stand-59',
     'note power-leakage box-k4',
     'note power-inrush box-k6',
     'note power-inrush box-k6',

@@ -88,7 +88,8 @@ export const placeRigging = (
 /** What moves along with these records because of grip gear and rigging: a frame and its stands, what hangs on a tube. */
 export const gripMovedWith = (plan: Plan, ids: Set<Id>): void => {
   for (const g of recordsOf(plan, 'grip')) {
-    if (!ids.has(g.id) && !g.supports.some((s) => ids.has(s))) continue;
+    const hangs = g.riggingId !== undefined && ids.has(g.riggingId);
+    if (!ids.has(g.id) && !hangs && !g.supports.some((s) => ids.has(s))) continue;
     ids.add(g.id);
     for (const s of g.supports) ids.add(s);
   }
@@ -122,9 +123,12 @@ export const ownSupports = (plan: Plan, grip: RecordOf<'grip'>): readonly Id[] =
 
 /** Frees grip gear and fixtures from stands and rigging that go. */
 export const letGo = (draft: Draft, plan: Plan, gone: ReadonlySet<Id>): void => {
-  for (const g of recordsOf(plan, 'grip'))
-    if (!gone.has(g.id) && g.supports.some((s) => gone.has(s)))
-      draft.put({ ...g, supports: g.supports.filter((s) => !gone.has(s)) });
+  for (const g of recordsOf(plan, 'grip')) {
+    const falls = g.riggingId !== undefined && gone.has(g.riggingId);
+    if (gone.has(g.id) || (!falls && !g.supports.some((s) => gone.has(s)))) continue;
+    const { riggingId: _hung, ...rest } = g;
+    draft.put({ ...(falls ? rest : g), supports: g.supports.filter((s) => !gone.has(s)) });
+  }
   for (const f of recordsOf(plan, 'fixture')) {
     const { support } = f;
     if (gone.has(f.id) || support.on !== 'rigged' || !support.riggingId || !gone.has(support.riggingId))

@@ -19,6 +19,8 @@ export const gripSchema = z.looseObject({
   supports: z.array(z.string()).default([]),
   /** Kind of the cloth in a frame. */
   clothId: z.string().optional(),
+  /** Tube, point or lift it hangs on. */
+  riggingId: z.string().optional(),
   /** Lines that hold it, besides stands and bags. */
   guys: z.int().min(0).default(0),
 });
@@ -48,6 +50,9 @@ export const armSchema = z.looseObject({
   outMm: z.number().optional(),
   /** A leg of the stand lies under the arm. */
   overLeg: z.boolean().default(false),
+  /** Counterweight on the other end, and how far from the column it hangs. */
+  counterKg: z.number().optional(),
+  counterMm: z.number().optional(),
 });
 
 export type Grip = z.infer<typeof gripSchema>;

@@ -1,0 +1,200 @@
+import { limitOf } from '../../derive/limits.ts';
+import type { Id } from '../../kernel/ids.ts';
+import { compareIds } from '../../kernel/ids.ts';
+import type { GripKind, RiggingKind, StandKind } from '../../plan/kinds/kinds.ts';
+import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../../plan/plan.ts';
+import type { Fixture, Grip, Stand } from '../../plan/records/index.ts';
+import { tipRadiusMm } from './calc.ts';
+
+/** Figures of the table as they hold in one plan, read once. */
+export interface Factors {
+  readonly g: number;
+  readonly loadFactor: number;
+  readonly tipFactor: number;
+  readonly pressure: number;
+  readonly boardCf: number;
+  readonly unitCf: number;
+  readonly bagKg: number;
+  readonly bagMm: number;
+  readonly standShare: number;
+  readonly windMps: number | undefined;
+}
+
+export const factorsOf = (plan: Plan): Factors => {
+  const of = (id: string): number => limitOf(plan, `rigging-${id}`).value;
+  const wind = planRecord(plan).windMps;
+  return {
+    g: of('gravity'),
+    loadFactor: of('load-factor'),
+    tipFactor: of('tip-factor'),
+    pressure: of('wind-pressure'),
+    boardCf: of('wind-cf'),
+    unitCf: of('wind-cf-unit'),
+    bagKg: of('bag'),
+    bagMm: of('bag-height'),
+    standShare: of('stand-mass-height'),
+    windMps: wind !== undefined && Number.isFinite(wind) && wind >= 0 ? wind : undefined,
+  };
+};
+
+/** A fixture with what is on it. `massKg` is all of it; NaN where its kind is not in the plan. */
+export interface Carried {
+  readonly fixture: Fixture;
+  readonly massKg: number;
+  readonly accessories: readonly (RiggingKind | GripKind)[];
+  readonly arm: RiggingKind | undefined;
+  /** Out from the column to the fixture, 0 without an arm. */
+  readonly outMm: number;
+}
+
+export const carriedOf = (plan: Plan, fixture: Fixture): Carried => {
+  const own = kindOf(plan, fixture.kindId)?.massKg ?? Number.NaN;
+  const accessories = (fixture.accessories ?? []).flatMap((id) => kindOf(plan, id, 'rigging', 'grip') ?? []);
+  const arms = accessories.filter((k): k is RiggingKind => k.family === 'rigging' && k.what === 'arm');
+  const arm = arms.reduce<RiggingKind | undefined>(
+    (most, k) => (most && (most.reachMm ?? 0) >= (k.reachMm ?? 0) ? most : k),
+    undefined,
+  );
+  const outMm = arm ? Math.max(0, fixture.arm?.outMm ?? arm.reachMm ?? 0) : 0;
+  return {
+    fixture,
+    massKg: own + accessories.reduce((sum, k) => sum + k.massKg, 0),
+    accessories,
+    arm,
+    outMm,
+  };
+};
+
+/** What an arm itself carries: the fixture and its accessories without arms, heads and adapters. */
+export const onArmKg = (plan: Plan, c: Carried): number =>
+  (kindOf(plan, c.fixture.kindId)?.massKg ?? Number.NaN) +
+  c.accessories
+    .filter((k) => k.family === 'grip' || (k.what !== 'arm' && k.what !== 'head'))
+    .reduce((sum, k) => sum + k.massKg, 0);
+
+/** Grip gear with its cloth. The face counts whole, whichever way it stands. */
+export interface Sail {
+  readonly grip: Grip;
+  readonly kind: GripKind;
+  readonly cloth: GripKind | undefined;
+  readonly massKg: number;
+  readonly areaM2: number;
+  /** Share of the force on a solid board. */
+  readonly share: number;
+  /** A frame without a cloth in the plan counts as if it had a solid. */
+  readonly shareAssumed: boolean;
+}
+
+export const sailOf = (plan: Plan, grip: Grip): Sail | undefined => {
+  const kind = kindOf(plan, grip.kindId, 'grip');
+  if (!kind) return undefined;
+  const cloth = grip.clothId === undefined ? undefined : kindOf(plan, grip.clothId, 'grip');
+  const shareAssumed = kind.what === 'frame' && !cloth && (kind.windShare ?? 0) < 1;
+  const areaM2 = Math.max(0, kind.areaM2 ?? 0, kind.what === 'frame' ? (cloth?.areaM2 ?? 0) : 0);
+  const share = shareAssumed ? 1 : (cloth?.windShare ?? kind.windShare ?? 1);
+  return {
+    grip,
+    kind,
+    cloth,
+    massKg: kind.massKg + (cloth?.massKg ?? 0),
+    areaM2,
+    share: Math.max(0, share),
+    shareAssumed,
+  };
+};
+
+/** One stand with what hangs on it. */
+export interface StandUse {
+  readonly stand: Stand;
+  readonly kind: StandKind;
+  readonly radiusMm: number;
+  readonly carried: readonly Carried[];
+  readonly sails: readonly Sail[];
+  /** Fixtures, accessories, and its share of frames. */
+  readonly loadKg: number;
+  readonly bagsKg: number;
+}
+
+/** Stands that hold one another through a frame, or one stand alone. They tip together. */
+export interface Base {
+  readonly id: Id;
+  readonly uses: readonly StandUse[];
+  readonly sails: readonly Sail[];
+}
+
+export interface Model {
+  readonly plan: Plan;
+  readonly factors: Factors;
+  readonly uses: ReadonlyMap<Id, StandUse>;
+  readonly baseOf: ReadonlyMap<Id, Base>;
+  readonly bases: readonly Base[];
+  readonly sails: ReadonlyMap<Id, Sail>;
+}
+
+/** Stands with their loads, joined where a frame joins them. Stands whose kind is not in the plan are left out. */
+export const modelOf = (plan: Plan): Model => {
+  const factors = factorsOf(plan);
+  const carried = new Map<Id, Carried[]>();
+  for (const f of recordsOf(plan, 'fixture'))
+    if (f.support.on === 'stand') push(carried, f.support.standId, carriedOf(plan, f));
+  const sails = new Map<Id, Sail>();
+  const sailsOn = new Map<Id, Sail[]>();
+  for (const g of recordsOf(plan, 'grip')) {
+    const sail = sailOf(plan, g);
+    if (!sail) continue;
+    sails.set(g.id, sail);
+    for (const s of new Set(g.supports)) push(sailsOn, s, sail);
+  }
+  const uses = new Map<Id, StandUse>();
+  for (const stand of recordsOf(plan, 'stand')) {
+    const kind = kindOf(plan, stand.kindId, 'stand');
+    if (!kind) continue;
+    const on = carried.get(stand.id) ?? [];
+    const frames = sailsOn.get(stand.id) ?? [];
+    uses.set(stand.id, {
+      stand,
+      kind,
+      radiusMm: tipRadiusMm(kind.legCircleMm, kind.legs ?? 3),
+      carried: on,
+      sails: frames,
+      loadKg:
+        on.reduce((sum, c) => sum + c.massKg, 0) +
+        frames.reduce((sum, s) => sum + s.massKg / standsUnder(plan, s.grip).length, 0),
+      bagsKg: Math.max(0, stand.bags ?? 0) * factors.bagKg,
+    });
+  }
+  const bases = joined(plan, uses);
+  const baseOf = new Map(bases.flatMap((b) => b.uses.map((u) => [u.stand.id, b] as const)));
+  return { plan, factors, uses, baseOf, bases, sails };
+};
+
+const push = <T>(map: Map<Id, T[]>, id: Id, value: T): void => {
+  const list = map.get(id);
+  if (list) list.push(value);
+  else map.set(id, [value]);
+};
+
+/** Stands of the plan that carry this grip, each once. */
+export const standsUnder = (plan: Plan, grip: Grip): readonly Id[] =>
+  [...new Set(grip.supports)].filter((s) => recordOf(plan, 'stand', s));
+
+const joined = (plan: Plan, uses: ReadonlyMap<Id, StandUse>): readonly Base[] => {
+  const first = new Map<Id, Id>([...uses.keys()].map((id) => [id, id]));
+  const root = (id: Id): Id => {
+    let at = id;
+    for (let up = first.get(at) ?? at; up !== at; up = first.get(at) ?? at) at = up;
+    return at;
+  };
+  for (const g of recordsOf(plan, 'grip')) {
+    const under = g.supports.filter((s) => uses.has(s));
+    const [a] = under;
+    if (a !== undefined) for (const b of under) first.set(root(b), root(a));
+  }
+  const groups = new Map<Id, StandUse[]>();
+  for (const use of uses.values()) push(groups, root(use.stand.id), use);
+  return [...groups.values()].map((list) => {
+    const own = [...list].sort((x, y) => compareIds(x.stand.id, y.stand.id));
+    const sails = new Map(own.flatMap((u) => u.sails.map((s) => [s.grip.id, s] as const)));
+    return { id: own[0]?.stand.id ?? '', uses: own, sails: [...sails.values()] };
+  });
+};
