@@ -1,28 +1,16 @@
-import type { ColorRole, PathCommand } from '../drawing/display-list.ts';
-import { type FontWeight, fitText, showable, textWidthMm, wrapText } from '../drawing/text.ts';
+import { CAP, inkOf, rectPath, type Sketch, shapesOf, type TextStyle } from '../drawing/sketch.ts';
+import { fitText, showable, wrapText } from '../drawing/text.ts';
 import type { PageItem } from './page.ts';
 
-/** Capital heights on paper, ISO 3098 steps. Nothing is smaller than the first. */
-export const CAP = { note: 1.8, value: 2.5, head: 3.5, title: 5 } as const;
+export { CAP, type RectStyle, type TextStyle, widthOf } from '../drawing/sketch.ts';
 export const PITCH_MM = 3.5;
-
-export interface TextStyle {
-  readonly capMm?: number;
-  readonly weight?: FontWeight;
-  readonly align?: 'left' | 'center' | 'right';
-  readonly role?: ColorRole;
-  /** Wider texts are cut with an ellipsis. */
-  readonly maxMm?: number;
-  readonly rotationDeg?: number;
-}
 
 /**
  * Collects what is drawn on one page. Texts are checked on the way in: characters the font lacks become a visible
  * mark, texts too wide are cut, and both are told to `notice`.
  */
-export interface Ink {
+export interface Ink extends Sketch {
   readonly items: PageItem[];
-  text(xMm: number, yMm: number, text: string, style?: TextStyle): void;
   /** Wrapped text from a first baseline; gives the baseline after the last line. */
   paragraph(
     xMm: number,
@@ -31,25 +19,7 @@ export interface Ink {
     widthMm: number,
     style?: TextStyle & { readonly maxLines?: number; readonly pitchMm?: number },
   ): number;
-  line(
-    x1: number,
-    y1: number,
-    x2: number,
-    y2: number,
-    weightMm: number,
-    role?: ColorRole,
-    dashMm?: readonly number[],
-  ): void;
-  rect(x: number, y: number, w: number, h: number, how: RectStyle): void;
-  path(d: readonly PathCommand[], how: RectStyle): void;
   add(items: readonly PageItem[]): void;
-}
-
-export interface RectStyle {
-  readonly weightMm?: number;
-  readonly role?: ColorRole;
-  readonly fill?: ColorRole;
-  readonly hatch?: { readonly role: ColorRole; readonly angleDeg: number; readonly spacingMm: number };
 }
 
 /** Gathers notices of a set of papers, each once. */
@@ -85,23 +55,6 @@ export const noticeList = (): Notices => {
       return out;
     },
   };
-};
-
-const shape = (how: RectStyle, d: readonly PathCommand[]): PageItem[] => {
-  const out: PageItem[] = [];
-  if (how.hatch) {
-    const { role, angleDeg, spacingMm } = how.hatch;
-    out.push({ kind: 'path', d, fill: { role, hatch: { angleDeg, spacingMm, weightMm: 0.18 } } });
-  }
-  if (how.weightMm !== undefined || how.fill) {
-    out.push({
-      kind: 'path',
-      d,
-      ...(how.weightMm === undefined ? {} : { stroke: { role: how.role ?? 'ink', weightMm: how.weightMm } }),
-      ...(how.fill ? { fill: { role: how.fill } } : {}),
-    });
-  }
-  return out;
 };
 
 export const makeInk = (notices: Notices): Ink => {
@@ -157,16 +110,19 @@ export const makeInk = (notices: Notices): Ink => {
       });
     },
     rect: (x, y, w, h, how) => {
-      items.push(...shape(how, [['M', x, y], ['L', x + w, y], ['L', x + w, y + h], ['L', x, y + h], ['Z']]));
+      items.push(...shapesOf(rectPath(x, y, w, h), how));
     },
     path: (d, how) => {
-      items.push(...shape(how, d));
+      items.push(...shapesOf(d, how));
+    },
+    circle: (xMm, yMm, rMm, how) => {
+      items.push({ kind: 'circle', xMm, yMm, rMm, ...inkOf(how) });
+    },
+    symbol: (symbolId, xMm, yMm, size, rotationDeg, broken) => {
+      items.push({ kind: 'symbol', symbolId, xMm, yMm, rotationDeg, ...size, broken, role: 'gear' });
     },
     add: (more) => {
       items.push(...more);
     },
   };
 };
-
-export const widthOf = (text: string, s: TextStyle = {}): number =>
-  textWidthMm(text, s.capMm ?? CAP.note, s.weight ?? 'regular');
