@@ -5,7 +5,7 @@ import type { Assessment } from '../report/types.ts';
 import type { Camera, Viewport } from './camera.ts';
 import { NO_OVERLAY, type Overlay } from './overlay.ts';
 
-export type Workspace = 'floor' | 'power' | 'gear' | 'papers';
+export type Workspace = 'floor' | 'power' | 'control' | 'gear' | 'papers';
 export type ToolId = 'select' | 'place' | 'cable' | 'aim' | 'pan';
 
 /** A unit being placed: its kind's slug in the gear book or a kind already in the plan. */

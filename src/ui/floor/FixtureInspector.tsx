@@ -21,6 +21,7 @@ import {
   requiredText,
   text,
 } from '../common/parse.ts';
+import { PatchFields } from '../control/PatchFields.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { FixturePower } from './FixturePower.tsx';
@@ -40,7 +41,6 @@ export const FixtureInspector = ({ fixture }: { readonly fixture: Fixture }) => 
   const standKind = stand ? kindOf(plan, stand.kindId, 'stand') : undefined;
   const marks = recordsOf(plan, 'mark').filter((m) => m.what !== 'note' && m.floorId === fixture.floorId);
   const reach = throwMm(plan, fixture);
-  const universe = fixture.patch ? recordOf(plan, 'universe', fixture.patch.universeId) : undefined;
 
   const mounts: readonly string[] = kind?.mount.fits ?? [];
   const fitting = book.stands().filter((k) => k.receives.some((m) => mounts.includes(m)));
@@ -200,18 +200,7 @@ export const FixtureInspector = ({ fixture }: { readonly fixture: Fixture }) => 
       />
 
       <h3 className="inspector-head">Control</h3>
-      <Row label="Address">
-        {fixture.patch ? (
-          `U${universe?.number ?? '?'} ${fixture.patch.address}`
-        ) : (
-          <span className="soft">none</span>
-        )}
-        {fixture.patch ? (
-          <span className="row-hint">
-            {kind?.modes.find((m) => m.id === fixture.patch?.modeId)?.name ?? 'mode missing'}
-          </span>
-        ) : null}
-      </Row>
+      <PatchFields fixture={fixture} />
       <Field
         label="Channel"
         value={fixture.channel}

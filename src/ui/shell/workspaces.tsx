@@ -18,6 +18,11 @@ export const WORKSPACES: readonly WorkspaceEntry[] = [
     name: 'Power',
     Screen: screen(() => import('../power/PowerWorkspace.tsx'), 'PowerWorkspace'),
   },
+  {
+    id: 'control',
+    name: 'Control',
+    Screen: screen(() => import('../control/ControlWorkspace.tsx'), 'ControlWorkspace'),
+  },
   { id: 'gear', name: 'Gear', Screen: screen(() => import('../gear/GearWorkspace.tsx'), 'GearWorkspace') },
   {
     id: 'papers',
