@@ -1,6 +1,6 @@
-import { polylineLengthMm } from '../kernel/geometry.ts';
+import { type Point, polylineLengthMm } from '../kernel/geometry.ts';
 import { kindOf, type Plan, recordOf } from '../plan/plan.ts';
-import { placeOf } from '../plan/ports.ts';
+import { autoRoute, placeOf } from '../plan/ports.ts';
 import type { Cable } from '../plan/records/index.ts';
 import { limitOf } from './limits.ts';
 import { makeUp } from './stock.ts';
@@ -56,4 +56,18 @@ export const cableLength = (plan: Plan, cable: Cable): CableLength | undefined =
     slackAssumed: cable.slackPct === undefined,
     piecesAssumed: cable.piecesMm === undefined,
   };
+};
+
+/**
+ * Length in mm that a new run between two places of one floor would need: automatic route, rises at both ends, and the
+ * practice's slack.
+ */
+export const newRunMm = (
+  plan: Plan,
+  from: { readonly at: Point; readonly heightMm: number },
+  to: { readonly at: Point; readonly heightMm: number },
+): number => {
+  const drawn = polylineLengthMm([from.at, ...autoRoute(from.at, to.at), to.at]);
+  const base = drawn + Math.abs(from.heightMm) + Math.abs(to.heightMm);
+  return base + Math.max(limitOf(plan, 'slack-min').value, (base * limitOf(plan, 'slack-pct').value) / 100);
 };

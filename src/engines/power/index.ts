@@ -1,9 +1,29 @@
+export {
+  type BalanceProblem,
+  BalanceState,
+  balanceProblem,
+  compareScores,
+  type Found,
+  improveExactly,
+  nominalAmps,
+  type Place,
+  type Plug,
+  placesOf,
+  polish,
+  type Score,
+  type Slot,
+  type SourceProblem,
+  scoreOf,
+  search,
+  tradeOff,
+  worstLegBound,
+} from './balance/index.ts';
 export { computedSetups, computePower, EVERYTHING_AT_FULL } from './compute.ts';
 export { explainPower, parseFigureKey } from './explain.ts';
 export { type FaultLoop, faultLoops, largestLoopOhm } from './fault-loop.ts';
 export { type CableAmpacity, cableAmpacity, deratingShare, type Rating, sourceRating } from './limits.ts';
 export { type FloatingNeutral, floatingNeutral, type NeutralLoad, onNeutral } from './lost-neutral.ts';
-export { sourceVolts, type VoltsBasis } from './model.ts';
+export { sourceVolts, type VoltsBasis, wireImpedance } from './model.ts';
 export { type LoadStep, largestStep } from './steps.ts';
 export type { PowerResult, SetupName } from './types.ts';
 export type { PowerWorking } from './working-types.ts';

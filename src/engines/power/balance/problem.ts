@@ -1,0 +1,283 @@
+import { cableLength } from '../../../derive/lengths.ts';
+import { NEUTRAL, type SupplyNode } from '../../../derive/supply-types.ts';
+import { systemShape } from '../../../derive/systems.ts';
+import type { Id } from '../../../kernel/ids.ts';
+import { mates } from '../../../plan/connectors.ts';
+import type { OutletPort } from '../../../plan/kinds/ports.ts';
+import { kindOf, type Plan, recordOf } from '../../../plan/plan.ts';
+import { autoRoute, outletsOf, placeOf } from '../../../plan/ports.ts';
+import type { Cable, PortRef } from '../../../plan/records/index.ts';
+import { loadPowers } from '../load-powers.ts';
+import type { Computed } from '../types.ts';
+import type { BalanceProblem, Plug, Slot } from './types.ts';
+
+/** An outlet on a way of one source. */
+export interface Place {
+  readonly ref: PortRef;
+  readonly port: OutletPort;
+  readonly way: SupplyNode;
+  readonly legs: readonly number[];
+  /** Nodes with a limit that it is fed through: its way first, the source last. */
+  readonly chain: readonly SupplyNode[];
+  readonly capacity: number;
+}
+
+/** A problem with what its numbers stand for. */
+export interface SourceProblem {
+  readonly sourceId: Id;
+  readonly problem: BalanceProblem;
+  readonly places: readonly Place[];
+  readonly cables: readonly Cable[];
+  /** Nodes by thing number. */
+  readonly things: readonly SupplyNode[];
+}
+
+/** Amps of every load on each leg by setup at nominal volts, and what it puts on the neutral. */
+export interface NominalAmps {
+  /** At (node × 3 + leg) × setups + setup. */
+  readonly legA: Float64Array;
+  /** Relative to the leg's own angle, at ((node × 3 + leg) × setups + setup) × 2. */
+  readonly neutral: Float64Array;
+}
+
+export const nominalAmps = (c: Computed): NominalAmps => {
+  const setups = c.setups.length;
+  const { values } = loadPowers(c.plan, c.tree, c.setups);
+  const legA = new Float64Array(c.tree.nodes.length * 3 * setups);
+  const neutral = new Float64Array(c.tree.nodes.length * 3 * setups * 2);
+  for (const n of c.tree.nodes)
+    for (const b of n.branches)
+      for (let s = 0; s < setups; s++) {
+        const p = (values[(n.index * setups + s) * 2] as number) * b.share;
+        const q = (values[(n.index * setups + s) * 2 + 1] as number) * b.share;
+        const a = Math.hypot(p, q) / b.nominalV;
+        for (const w of [b.from, b.to])
+          if (w !== NEUTRAL) {
+            const at = (n.index * 3 + w) * setups + s;
+            legA[at] = (legA[at] as number) + a;
+          }
+        if (b.to !== NEUTRAL) continue;
+        const at = ((n.index * 3 + b.from) * setups + s) * 2;
+        neutral[at] = (neutral[at] as number) + p / b.nominalV;
+        neutral[at + 1] = (neutral[at + 1] as number) - q / b.nominalV;
+      }
+  return { legA, neutral };
+};
+
+/** All outlets on ways of a source that are computed, wall outlets and boxes included. */
+export const placesOf = (c: Computed, sourceId: Id): readonly Place[] => {
+  const out: Place[] = [];
+  const seen = new Set<string>();
+  const high = highLegOf(c, sourceId);
+  const add = (recordId: Id, port: OutletPort, way: SupplyNode, at: SupplyNode, capacity: number): void => {
+    const key = `${recordId}/${port.id}`;
+    const legs = at.legs.slice(0, port.legs);
+    if (seen.has(key) || legs.length < port.legs) return;
+    if (port.neutral && port.legs === 1 && legs[0] === high) return;
+    seen.add(key);
+    const chain: SupplyNode[] = at === way ? [] : [at];
+    for (
+      let n: SupplyNode | undefined = way.parent < 0 ? undefined : c.tree.nodes[way.parent];
+      n;
+      n = c.tree.nodes[n.parent]
+    )
+      if (c.limits[n.index]?.leg || n.what === 'source') chain.push(n);
+    out.push({ ref: { recordId, portId: port.id }, port, way, legs, chain: [way, ...chain], capacity });
+  };
+  for (const n of c.tree.nodes) {
+    if (n.sourceId !== sourceId || n.notComputed !== undefined) continue;
+    if (n.what === 'way') {
+      for (const port of outletsOf(c.plan, n.recordId))
+        if (port.wayId === n.wayId) add(n.recordId, port, n, n, 1);
+    } else if (n.what === 'outlet') {
+      const way = c.tree.nodes[n.parent];
+      const port = outletsOf(c.plan, n.recordId)[0];
+      // A wall outlet may be a double one.
+      if (way?.what === 'way' && port) add(n.recordId, port, way, n, 2);
+    }
+  }
+  return out;
+};
+
+const highLegOf = (c: Computed, sourceId: Id): number | undefined => {
+  const system = c.tree.byKey.get(sourceId)?.system;
+  return system && systemShape(system)?.highLeg;
+};
+
+/** Length of a run in mm if it started somewhere else, on an automatic route; undefined where an end has no place. */
+export const runFrom = (plan: Plan, cable: Cable, from: PortRef): number | undefined => {
+  const a = placeOf(plan, from.recordId);
+  const b = placeOf(plan, cable.to.recordId);
+  if (!a || !b) return undefined;
+  const route = { auto: true, points: [...autoRoute(a.at, b.at)] };
+  return cableLength(plan, { ...cable, from, route })?.neededMm;
+};
+
+/**
+ * What can be balanced on one source: plugs of cables that lead to loads and nothing else, are not locked and start at an
+ * outlet with a breaker. A plug may go to any outlet on a way of the same source that takes it, has its legs, and is either
+ * on the same thing or within reach of the cable as it is.
+ */
+export const balanceProblem = (c: Computed, sourceId: Id): SourceProblem | undefined => {
+  const source = c.tree.byKey.get(sourceId);
+  const shape = source?.system && systemShape(source.system);
+  if (!source || !shape || source.notComputed !== undefined) return undefined;
+  const setups = c.setups.length;
+  const amps = nominalAmps(c);
+  const places = placesOf(c, sourceId);
+  const placeAt = new Map(places.map((p, i) => [`${p.ref.recordId}/${p.ref.portId}`, i]));
+  const movable = movableCables(c, sourceId, placeAt);
+  const things: SupplyNode[] = [source];
+  const thingAt = new Map([[source.index, 0]]);
+  for (const p of places)
+    for (const n of p.chain)
+      if (!thingAt.has(n.index)) {
+        thingAt.set(n.index, things.length);
+        things.push(n);
+      }
+  // Which plug each load moves with.
+  const owner = new Int32Array(c.tree.nodes.length).fill(-1);
+  movable.forEach((m, i) => {
+    owner[m.node.index] = i;
+  });
+  for (const n of c.tree.nodes)
+    if (n.parent >= 0 && owner[n.index] === -1) owner[n.index] = owner[n.parent] as number;
+  const fixedA = new Float64Array(things.length * shape.legs * setups);
+  const fixedNeutral = new Float64Array(setups * 2);
+  const plugAmps = movable.map((m) => new Float64Array(setups * m.node.legs.length));
+  const plugNeutral = movable.map((m) => new Float64Array(setups * m.node.legs.length * 2));
+  for (const n of c.tree.nodes) {
+    if (n.sourceId !== sourceId || n.branches.length === 0) continue;
+    const own = owner[n.index] as number;
+    for (let l = 0; l < shape.legs; l++)
+      for (let s = 0; s < setups; s++) {
+        const at = (n.index * 3 + l) * setups + s;
+        const a = amps.legA[at] as number;
+        const [re, im] = [amps.neutral[at * 2] as number, amps.neutral[at * 2 + 1] as number];
+        if (a === 0 && re === 0 && im === 0) continue;
+        const m = movable[own];
+        if (m) {
+          const width = m.node.legs.length;
+          const k = m.node.legs.indexOf(l);
+          const to = plugAmps[own];
+          const toN = plugNeutral[own];
+          if (k < 0 || !to || !toN) continue;
+          to[s * width + k] = (to[s * width + k] as number) + a;
+          toN[(s * width + k) * 2] = (toN[(s * width + k) * 2] as number) + re;
+          toN[(s * width + k) * 2 + 1] = (toN[(s * width + k) * 2 + 1] as number) + im;
+          continue;
+        }
+        for (let up: SupplyNode | undefined = n; up; up = c.tree.nodes[up.parent]) {
+          const t = thingAt.get(up.index);
+          if (t === undefined) continue;
+          const r = (t * shape.legs + l) * setups + s;
+          fixedA[r] = (fixedA[r] as number) + a;
+        }
+        const angle = shape.anglesRad[l] ?? 0;
+        fixedNeutral[s * 2] = (fixedNeutral[s * 2] as number) + re * Math.cos(angle) - im * Math.sin(angle);
+        fixedNeutral[s * 2 + 1] =
+          (fixedNeutral[s * 2 + 1] as number) + re * Math.sin(angle) + im * Math.cos(angle);
+      }
+  }
+  const moving = new Set(movable.map((m) => m.cable.id));
+  const held = heldPlugs(c, moving);
+  const slots: Slot[] = places.map((p) => ({
+    key: `${p.ref.recordId}/${p.ref.portId}`,
+    way: thingAt.get(p.way.index) ?? 0,
+    chain: p.chain.map((n) => thingAt.get(n.index) ?? 0),
+    legs: p.legs,
+    capacity: Math.max(0, p.capacity - (held.get(`${p.ref.recordId}/${p.ref.portId}`) ?? 0)),
+  }));
+  const plugs: Plug[] = movable.map((m, i) => {
+    const own = placeAt.get(`${m.cable.from.recordId}/${m.cable.from.portId}`) ?? -1;
+    const reach = slotsFor(c, m, places, slots, own);
+    return {
+      key: m.cable.id,
+      amps: plugAmps[i] ?? new Float64Array(),
+      neutral: plugNeutral[i] ?? new Float64Array(),
+      positions: m.node.legs.length,
+      slots: reach.map((r) => r.slot),
+      runMm: reach.map((r) => r.runMm),
+      at: own,
+    };
+  });
+  return {
+    sourceId,
+    places,
+    cables: movable.map((m) => m.cable),
+    things,
+    problem: {
+      setups,
+      legs: shape.legs,
+      anglesRad: shape.anglesRad,
+      limitA: Float64Array.from(things, (n) => c.limits[n.index]?.leg?.limitA ?? Number.NaN),
+      fixedA,
+      fixedNeutral,
+      slots,
+      plugs,
+    },
+  };
+};
+
+interface Movable {
+  readonly node: SupplyNode;
+  readonly cable: Cable;
+}
+
+const movableCables = (
+  c: Computed,
+  sourceId: Id,
+  placeAt: ReadonlyMap<string, number>,
+): readonly Movable[] => {
+  const leadsOn = new Uint8Array(c.tree.nodes.length);
+  for (let i = c.tree.nodes.length - 1; i >= 0; i--) {
+    const n = c.tree.nodes[i];
+    if (n && n.parent >= 0 && (n.what === 'box' || n.notComputed !== undefined || leadsOn[i]))
+      leadsOn[n.parent] = 1;
+  }
+  return c.tree.nodes.flatMap((node) => {
+    if (node.what !== 'cable' || node.sourceId !== sourceId || node.notComputed !== undefined) return [];
+    const cable = recordOf(c.plan, 'cable', node.recordId);
+    if (!cable || cable.locked || leadsOn[node.index]) return [];
+    return placeAt.has(`${cable.from.recordId}/${cable.from.portId}`) ? [{ node, cable }] : [];
+  });
+};
+
+/** Plugs and other people's loads that stay in an outlet, by outlet. */
+const heldPlugs = (c: Computed, moving: ReadonlySet<Id>): ReadonlyMap<string, number> => {
+  const held = new Map<string, number>();
+  const add = (key: string): void => {
+    held.set(key, (held.get(key) ?? 0) + 1);
+  };
+  for (const r of c.plan.records.values()) {
+    if (r.type === 'cable' && !moving.has(r.id)) add(`${r.from.recordId}/${r.from.portId}`);
+    if (r.type === 'otherLoad' && r.on.portId !== undefined) add(`${r.on.recordId}/${r.on.portId}`);
+    if (r.type === 'otherLoad' && r.on.portId === undefined && recordOf(c.plan, 'outlet', r.on.recordId))
+      add(`${r.on.recordId}/out`);
+  }
+  return held;
+};
+
+const slotsFor = (
+  c: Computed,
+  m: Movable,
+  places: readonly Place[],
+  slots: readonly Slot[],
+  own: number,
+): readonly { readonly slot: number; readonly runMm: number }[] => {
+  const kind = kindOf(c.plan, m.cable.kindId, 'cable');
+  const here = places[own];
+  if (!kind || !here) return [];
+  const runs = new Map<Id, number | undefined>();
+  const total = cableLength(c.plan, m.cable)?.totalMm ?? 0;
+  return places.flatMap((p, slot) => {
+    if (slot !== own && (slots[slot]?.capacity ?? 0) === 0) return [];
+    if (p.legs.length !== here.legs.length || p.port.neutral !== here.port.neutral) return [];
+    if (!mates(p.port.connector, kind.plug)) return [];
+    const id = p.ref.recordId;
+    if (!runs.has(id)) runs.set(id, runFrom(c.plan, m.cable, p.ref));
+    const runMm = runs.get(id);
+    if (runMm === undefined || (id !== m.cable.from.recordId && runMm > total + 0.5)) return [];
+    return [{ slot, runMm }];
+  });
+};

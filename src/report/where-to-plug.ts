@@ -1,0 +1,136 @@
+import { recordLabel, wayLabel } from '../derive/labels.ts';
+import { newRunMm } from '../derive/lengths.ts';
+import { makeUp } from '../derive/stock.ts';
+import { legNames } from '../derive/systems.ts';
+import {
+  computePower,
+  type Place,
+  type PowerResult,
+  placesOf,
+  wireImpedance,
+} from '../engines/power/index.ts';
+import type { Point } from '../kernel/geometry.ts';
+import type { Id } from '../kernel/ids.ts';
+import { mates } from '../plan/connectors.ts';
+import { cablesThatFit } from '../plan/edits/plug.ts';
+import type { CableKind } from '../plan/kinds/kinds.ts';
+import { type Plan, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
+import { cablesAt, placeOf, waysOf } from '../plan/ports.ts';
+import type { PortRef } from '../plan/records/index.ts';
+import { roomLeft } from './room.ts';
+import type { Assessment } from './types.ts';
+
+export interface WhereAsked {
+  readonly floorId: Id;
+  readonly at: Point;
+  readonly loadW: number;
+  readonly powerFactor: number;
+  /** Connector of the load's own inlet. */
+  readonly connector: string;
+  readonly legs?: number;
+  readonly neutral?: boolean;
+  readonly heightMm?: number;
+  /** Most places to give; 5 when absent. */
+  readonly most?: number;
+  /** Cable kinds to choose from; those of the plan when absent. */
+  readonly book?: readonly CableKind[];
+}
+
+/** One place to plug in, nearest first. */
+export interface WherePlace {
+  readonly ref: PortRef;
+  /** `K1 way 3` or `W2`. */
+  readonly label: string;
+  readonly legs: string;
+  readonly sourceId: Id;
+  /** Cable to run: its kind, the length needed and the pieces that make it up, in mm. Undefined where no kind fits both ends. */
+  readonly kind: CableKind | undefined;
+  readonly neededMm: number;
+  readonly piecesMm: readonly number[];
+  /** Amps the load takes, and what stays free on the way to the source in the worst setup with it plugged in. */
+  readonly loadA: number;
+  readonly freeAfterA: number;
+  /** Volts at its end by the worst setup's volts at the outlet and the fall in the new cable; undefined where not known. */
+  readonly voltsV: number | undefined;
+}
+
+/**
+ * The nearest free outlets that take a load with room in every setup, on the same floor, with the cable to run and the volts
+ * to expect. Computed from this plan; other loads on the circuits are not known.
+ */
+export const whereToPlug = (plan: Plan, a: Assessment, asked: WhereAsked): readonly WherePlace[] => {
+  const power = computePower(plan);
+  const found = [...power.sources.keys()].flatMap((id) =>
+    freePlaces(plan, power, id).flatMap((p) => placeFor(plan, power, a, id, p, asked) ?? []),
+  );
+  return found
+    .sort((x, y) => x.neededMm - y.neededMm || y.freeAfterA - x.freeAfterA)
+    .slice(0, asked.most ?? 5);
+};
+
+/** Outlets of a source that have room for one plug more. */
+export const freePlaces = (plan: Plan, power: PowerResult, sourceId: Id): readonly Place[] =>
+  placesOf(power, sourceId).filter((p) => {
+    const plugs = cablesAt(plan, p.ref.recordId).filter(
+      (c) => c.from.recordId === p.ref.recordId && c.from.portId === p.ref.portId,
+    ).length;
+    const others = recordsOf(plan, 'otherLoad').filter(
+      (o) =>
+        o.on.recordId === p.ref.recordId &&
+        (o.on.portId === p.ref.portId || recordOf(plan, 'outlet', p.ref.recordId) !== undefined),
+    ).length;
+    return plugs + others < p.capacity;
+  });
+
+/** What people call an outlet: a wall outlet's own label, else its way. */
+export const placeLabel = (plan: Plan, p: Place): string => {
+  const owner = plan.records.get(p.ref.recordId);
+  if (owner?.type === 'outlet') return recordLabel(plan, owner);
+  const way = waysOf(plan, p.ref.recordId).find((w) => w.id === p.way.wayId);
+  return way ? wayLabel(recordLabel(plan, owner), way) : recordLabel(plan, owner);
+};
+
+const placeFor = (
+  plan: Plan,
+  power: PowerResult,
+  a: Assessment,
+  sourceId: Id,
+  p: Place,
+  asked: WhereAsked,
+): WherePlace | undefined => {
+  const here = placeOf(plan, p.ref.recordId);
+  const legs = asked.legs ?? 1;
+  const neutral = asked.neutral ?? true;
+  if (!here || here.floorId !== asked.floorId || p.legs.length !== legs || p.port.neutral !== neutral)
+    return undefined;
+  const book = asked.book ?? recordsOf(plan, 'kind').filter((k): k is CableKind => k.family === 'cable');
+  const kind = cablesThatFit(p.port, { connector: asked.connector, legs }, book)[0];
+  if (!kind && !mates(p.port.connector, asked.connector)) return undefined;
+  const node = power.tree.byKey.get(p.way.key);
+  const shape = power.sources.get(sourceId)?.model;
+  if (!node || !shape) return undefined;
+  const nominalV = shape.shape.nominalV * (shape.shape.ratios[p.legs[0] ?? 0] ?? 1);
+  const loadA = asked.loadW / asked.powerFactor / (legs > 1 && !neutral ? nominalV * Math.sqrt(3) : nominalV);
+  const key = recordOf(plan, 'outlet', p.ref.recordId) ? p.ref.recordId : p.way.key;
+  const room = roomLeft(a, key);
+  if (!room || room.freeA < loadA) return undefined;
+  const neededMm = newRunMm(plan, here, { at: asked.at, heightMm: asked.heightMm ?? 0 });
+  const made = kind ? makeUp(neededMm, kind.stockLengthsMm) : { piecesMm: [], totalMm: neededMm };
+  const z = kind && wireImpedance(plan, kind);
+  const dropV = z
+    ? (loadA * (z.legOhmPerM + (neutral ? z.neutralOhmPerM : z.legOhmPerM)) * made.totalMm) / 1000
+    : 0;
+  const worst = a.figures.worst(key, 'voltsV').value;
+  return {
+    ref: p.ref,
+    label: placeLabel(plan, p),
+    legs: legNames(planRecord(plan).practice, node.system, p.legs),
+    sourceId,
+    kind,
+    neededMm,
+    piecesMm: made.piecesMm,
+    loadA,
+    freeAfterA: room.freeA - loadA,
+    voltsV: Number.isNaN(worst) ? undefined : worst - dropV,
+  };
+};
