@@ -25,6 +25,7 @@ import { PatchFields } from '../control/PatchFields.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { FixturePower } from './FixturePower.tsx';
+import { RiggingFigures } from './RiggingFigures.tsx';
 
 export const FixtureInspector = ({ fixture }: { readonly fixture: Fixture }) => {
   const { session, book } = useServices();
@@ -183,6 +184,7 @@ export const FixtureInspector = ({ fixture }: { readonly fixture: Fixture }) => 
         ) : null}
       </Row>
 
+      <RiggingFigures record={fixture} />
       <FixturePower fixture={fixture} />
 
       <h3 className="inspector-head">In this setup</h3>

@@ -104,6 +104,21 @@ const kindLine = (k: Kind): string => {
         .join(' · ');
     case 'stand':
       return `${k.ratedLoadKg} kg · ${(k.heightMinMm / 1000).toFixed(1)}–${(k.heightMaxMm / 1000).toFixed(1)} m`;
+    case 'grip':
+      return [
+        k.areaM2 ? `${k.areaM2.toFixed(1)} m²` : '',
+        k.stands > 0 ? `${k.stands} ${k.stands === 1 ? 'stand' : 'stands'}` : '',
+        `${k.massKg} kg`,
+      ]
+        .filter(Boolean)
+        .join(' · ');
+    case 'rigging':
+      return [
+        k.ratedLoadKg ? `${k.ratedLoadKg} kg` : 'load by its maker',
+        k.people ? `${k.people} people` : '',
+      ]
+        .filter(Boolean)
+        .join(' · ');
     case 'box':
       return `${k.ways.length} ways${k.mainBreakerA ? ` · ${k.mainBreakerA} A main` : ''}`;
     case 'source':

@@ -13,6 +13,7 @@ import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { EntityFigures } from './EntityFigures.tsx';
 import { PlugDialog } from './PlugDialog.tsx';
+import { RiggingFigures } from './RiggingFigures.tsx';
 import { SourceCircuits } from './SourceCircuits.tsx';
 
 /** Everything that is not a fixture: boxes, sources, outlets, cables, stands, marks, walls. */
@@ -90,6 +91,7 @@ export const OtherInspector = ({ record }: { readonly record: AnyRecord }) => {
       ) : null}
       {record.type === 'source' ? <SourceCircuits source={record} /> : null}
       {record.type === 'cable' ? <CableRows cable={record} /> : null}
+      <RiggingFigures record={record} />
       {record.type === 'wall' ? (
         <>
           <Row label="Length">
