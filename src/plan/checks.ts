@@ -83,6 +83,11 @@ const problemsOf = (plan: Plan, r: AnyRecord): ReferenceProblem[] => {
   if (r.type === 'fixture') {
     if (r.aim.at === 'mark') needs('aim.markId', 'mark', r.aim.markId, 'mark');
     if (r.support.on === 'stand') needs('support.standId', 'stand', r.support.standId, 'stand');
+    if (r.support.on === 'rigged' && r.support.riggingId !== undefined)
+      needs('support.riggingId', 'rigging', r.support.riggingId, 'support');
+    for (const id of r.accessories ?? [])
+      if (!kindOf(plan, id, 'rigging', 'grip'))
+        report('accessories', 'one of its accessories is not in the plan', 'Take it off or choose another.');
     if (r.patch) {
       needs('patch.universeId', 'universe', r.patch.universeId, 'universe');
       const modes = kindOf(plan, r.kindId, 'fixture')?.modes ?? [];
@@ -95,15 +100,16 @@ const problemsOf = (plan: Plan, r: AnyRecord): ReferenceProblem[] => {
       }
     }
   }
+  if (r.type === 'grip') {
+    for (const id of r.supports) needs('supports', 'stand', id, 'stand');
+    if (r.riggingId !== undefined) needs('riggingId', 'rigging', r.riggingId, 'support');
+    if (r.clothId !== undefined && !kindOf(plan, r.clothId, 'grip'))
+      report('clothId', 'its cloth is not in the plan', 'Choose another cloth or take it out.');
+  }
   if (r.type === 'ballast') needs('fixtureId', 'fixture', r.fixtureId, 'unit');
   if (r.type === 'cable') {
     if (!outletsOf(plan, r.from.recordId).some((o) => o.id === r.from.portId)) {
       report(
-    if (r.support.on === 'rigged' && r.support.riggingId !== undefined)
-      needs('support.riggingId', 'rigging', r.support.riggingId, 'support');
-    for (const id of r.accessories ?? [])
-      if (!kindOf(plan, id, 'rigging', 'grip'))
-        report('accessories', 'one of its accessories is not in the plan', 'Take it off or choose another.');
         'from',
         'the outlet it starts from is not in the plan',
         'Plug it into another outlet or remove it.',
@@ -115,8 +121,3 @@ const problemsOf = (plan: Plan, r: AnyRecord): ReferenceProblem[] => {
   }
   return problems;
 };
-  if (r.type === 'grip') {
-    for (const id of r.supports) needs('supports', 'stand', id, 'stand');
-    if (r.clothId !== undefined && !kindOf(plan, r.clothId, 'grip'))
-      report('clothId', 'its cloth is not in the plan', 'Choose another cloth or take it out.');
-  }
