@@ -1,12 +1,27 @@
 import type { Command } from '../command.ts';
+import { balance } from './balance.ts';
 import { check } from './check.ts';
 import { explain } from './explain.ts';
 import { gear } from './gear.ts';
 import { papers } from './papers.ts';
 import { patch } from './patch.ts';
+import { plug } from './plug.ts';
 import { schema } from './schema.ts';
+import { size } from './size.ts';
+import { whatIfCommand } from './what-if.ts';
 
 /** All subcommands, in the order of the overview. */
 export const commands: ReadonlyMap<string, Command> = new Map(
-  Object.entries({ check, explain, papers, patch, gear, schema }),
+  Object.entries({
+    check,
+    explain,
+    plug,
+    balance,
+    'what-if': whatIfCommand,
+    size,
+    papers,
+    patch,
+    gear,
+    schema,
+  }),
 );

@@ -211,3 +211,18 @@ describe('where to plug in', () => {
     expect(first?.voltsV).toBeUndefined();
   });
 });
+
+describe('devices that guard people', () => {
+  it('power-balance: a plug behind a residual-current device is not moved out of its care', () => {
+    const { b, box } = lopsided();
+    const kind = b.records.get('box');
+    if (kind?.type !== 'kind' || kind.family !== 'box') throw new Error('no box');
+    b.records.set('box', {
+      ...kind,
+      ways: kind.ways.map((w) => (Number(w.id) % 3 === 1 ? { ...w, rcdMa: 5 } : w)),
+    });
+    const plan = b.plan();
+    expect(balanceLegs(plan).moves).toEqual([]);
+    expect(box.kindId).toBe('box');
+  });
+});

@@ -274,6 +274,9 @@ const slotsFor = (
     if (slot !== own && (slots[slot]?.capacity ?? 0) === 0) return [];
     if (p.legs.length !== here.legs.length || p.port.neutral !== here.port.neutral) return [];
     if (!mates(p.port.connector, kind.plug)) return [];
+    // A plug behind a residual-current device stays behind one that opens no later.
+    const deviceMa = here.way.way?.rcdMa;
+    if (deviceMa !== undefined && !((p.way.way?.rcdMa ?? Number.POSITIVE_INFINITY) <= deviceMa)) return [];
     const id = p.ref.recordId;
     if (!runs.has(id)) runs.set(id, runFrom(c.plan, m.cable, p.ref));
     const runMm = runs.get(id);
