@@ -72,7 +72,8 @@ const massesOn = (m: Model, u: StandUse): readonly Mass[] => {
     radiusMm,
   });
   const list = [at(u.kind.name, u.kind.massKg, top * factors.standShare)];
-  if (u.bagsKg > 0) list.push(at(`${u.stand.bags} bags`, u.bagsKg, factors.bagMm));
+  if (u.bagsKg > 0)
+    list.push(at(u.stand.bags === 1 ? '1 sand bag' : `${u.stand.bags} sand bags`, u.bagsKg, factors.bagMm));
   for (const c of u.carried) {
     const square = c.fixture.arm?.overLeg ? Math.cos(Math.PI / (u.kind.legs ?? 3)) : 1;
     const armKg = c.arm?.massKg ?? 0;

@@ -63,7 +63,7 @@ export const AccessoryRows = ({ fixture }: { readonly fixture: Fixture }) => {
           </button>
         </Row>
       ))}
-      {arm ? (
+      {arm && fixture.support.on === 'stand' ? (
         <>
           <Field
             label="Arm out"

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { computeRigging, riggingFindings } from '../../../src/engines/rigging/index.ts';
+import { computeRigging, riggingFindings, riggingKey } from '../../../src/engines/rigging/index.ts';
+import { explain, explainOrWhy } from '../../../src/report/explain.ts';
 import { RiggingRig } from '../../support/rigging-rig.ts';
 
 const found = (b: RiggingRig) => riggingFindings(b.plan()).map((f) => `${f.severity} ${f.rule}`);
@@ -173,5 +174,19 @@ describe('the stands engine', () => {
     b.grip('gone');
     b.hung('gone');
     expect(found(b)).toEqual(['warn rigging-kind', 'warn rigging-kind']);
+  });
+
+  it('rigging-tip: a figure is explained from its key, with its inputs and the result', () => {
+    const { b, s } = rig(10, { bags: 1 }, {}, { accessories: ['arm'], arm: { overLeg: false, outMm: 600 } });
+    b.riggingKind('arm', { what: 'arm', massKg: 0, reachMm: 2000 });
+    const w = explain(b.plan(), riggingKey('tipFactor', s.id));
+    // Stand 6 kg and a bag of 11.3 kg hold with 0.25 m, 10 kg tip with 0.35 m.
+    expect(w?.result).toBe(((17.3 * 0.25) / (10 * 0.35)).toFixed(2));
+    expect(w?.inputs.map((i) => i.name)).toEqual(
+      expect.arrayContaining(['1 sand bag', 'arm', 'wind', 'tip factor']),
+    );
+    const why = explainOrWhy(b.plan(), riggingKey('windN', s.id));
+    expect(!why.ok && why.error.what).toMatch(/has no figure/);
+    expect(explain(b.plan(), riggingKey('tipFactor', 'gone'))).toBeUndefined();
   });
 });
