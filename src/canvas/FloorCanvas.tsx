@@ -5,7 +5,7 @@ import type { Book } from '../editor/book.ts';
 import { fitFloor } from '../editor/fit-floor.ts';
 import { selectionWords } from '../editor/floor-facts.ts';
 import { OPTIONS } from '../editor/options.ts';
-import { createScene } from '../editor/scene.ts';
+import { createScene, type Scene } from '../editor/scene.ts';
 import type { Session } from '../editor/session.ts';
 import { createToolbox } from '../editor/tools/toolbox.ts';
 import { BackgroundLayer, FurnitureLayer, OverlayLayer, PlanLayer } from './Layers.tsx';
@@ -31,7 +31,8 @@ export const FloorCanvas = ({ session, book, scheme, fitAtFirst = true }: FloorC
   const container = useRef<HTMLDivElement>(null);
   const [coarse, setCoarse] = useState(false);
   const view = useSession(session, (s) => s.viewport);
-  const scene = useMemo(() => createScene(session), [session]);
+  const scene = useMemo(() => createScene(session, { labelsLater: true }), [session]);
+  useLabelsLater(session, scene);
   const toolbox = useMemo(
     () => createToolbox({ session, book, picker: scene.picker }),
     [session, book, scene],
@@ -82,6 +83,35 @@ const SelectionWords = ({ session }: { readonly session: Session }) => {
       {words}
     </div>
   );
+};
+
+/** Places labels once what changed is on the screen, and not while a drag or a move of the view goes on. */
+const useLabelsLater = (session: Session, scene: Scene): void => {
+  useEffect(() => {
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const settle = (): void => {
+      timer = undefined;
+      if (session.getState().preview) return wait(120);
+      scene.settle();
+      // Painters look at the scene whenever the session speaks.
+      session.set({});
+    };
+    const wait = (ms: number): void => {
+      clearTimeout(timer);
+      timer = setTimeout(settle, ms);
+    };
+    const look = (): void => {
+      if (scene.unsettled()) {
+        if (timer === undefined) timer = setTimeout(() => requestAnimationFrame(() => wait(0)), 0);
+      }
+    };
+    look();
+    const stop = session.subscribe(look);
+    return () => {
+      stop();
+      clearTimeout(timer);
+    };
+  }, [session, scene]);
 };
 
 /** Keeps the session's viewport the size of the container; the first size also fits the floor into view. */

@@ -1,34 +1,104 @@
 import type { Context } from 'konva/lib/Context';
+import type { Shape as ShapeNode } from 'konva/lib/Shape';
+import { useEffect, useRef } from 'react';
 import { Shape } from 'react-konva/lib/ReactKonvaCore';
-import type { SelectionRing } from '../editor/handles.ts';
+import { type CornerHandle, cornersFor } from '../editor/corners.ts';
+import { ringFor, type SelectionRing } from '../editor/handles.ts';
 import { OPTIONS } from '../editor/options.ts';
 import type { Overlay } from '../editor/overlay.ts';
+import type { Scene } from '../editor/scene.ts';
+import type { Session } from '../editor/session.ts';
+import { FONT_FAMILY } from './painter.ts';
 import type { Palette } from './palette.ts';
 
 interface Props {
-  readonly overlay: Overlay;
-  readonly ring: SelectionRing | undefined;
+  readonly session: Session;
+  readonly scene: Scene;
   readonly palette: Palette;
   /** Fingers get larger handles. */
   readonly coarse: boolean;
 }
 
-/** Ring, handles, guides, marquee and rubber line, above everything. */
-export const OverlayPaint = ({ overlay, ring, palette, coarse }: Props) => (
-  <Shape
-    listening={false}
-    perfectDrawEnabled={false}
-    sceneFunc={(context: Context, shape) => {
-      const c = context._context;
-      const px = 1 / (shape.getLayer()?.scaleX() ?? 1);
-      c.setLineDash([]);
-      guides(c, overlay, palette, px);
-      rubber(c, overlay, palette, px);
-      if (ring) paintRing(c, ring, palette, px, coarse ? OPTIONS.touchHandlePx : OPTIONS.handlePx);
-      marquee(c, overlay, palette, px);
-    }}
-  />
-);
+/** Ring, handles, guides, marquee, measures and rubber line, above everything. */
+export const OverlayPaint = ({ session, scene, palette, coarse }: Props) => {
+  const node = useRef<ShapeNode>(null);
+  useEffect(
+    () =>
+      session.subscribe((now, was) => {
+        if (
+          now.overlay !== was.overlay ||
+          now.selection !== was.selection ||
+          now.plan !== was.plan ||
+          now.preview !== was.preview ||
+          now.readOnly !== was.readOnly
+        )
+          node.current?.getLayer()?.batchDraw();
+      }),
+    [session],
+  );
+  return (
+    <Shape
+      ref={node}
+      listening={false}
+      perfectDrawEnabled={false}
+      sceneFunc={(context: Context) => {
+        const c = context._context;
+        const { overlay, selection, camera, readOnly } = session.getState();
+        const px = 1 / camera.pxPerMm;
+        const shown = scene.previewPlan();
+        const look = { selection, camera, readOnly };
+        const handlePx = coarse ? OPTIONS.touchHandlePx : OPTIONS.handlePx;
+        c.setLineDash([]);
+        guides(c, overlay, palette, px);
+        rubber(c, overlay, palette, px);
+        measures(c, overlay, palette, px);
+        if (!overlay.marquee && !overlay.loop) {
+          const ring = ringFor(shown, look);
+          if (ring) paintRing(c, ring, palette, px, handlePx);
+          for (const h of cornersFor(shown, look)) corner(c, h, palette, px, handlePx);
+        }
+        marquee(c, overlay, palette, px);
+      }}
+    />
+  );
+};
+
+const measures = (c: CanvasRenderingContext2D, o: Overlay, p: Palette, px: number): void => {
+  for (const m of o.measures ?? []) {
+    c.strokeStyle = p.roles.accent;
+    c.lineWidth = 1.4 * px;
+    line(c, m.from, m.to);
+    c.save();
+    c.translate((m.from.xMm + m.to.xMm) / 2, (m.from.yMm + m.to.yMm) / 2);
+    c.scale(px, px);
+    c.font = `600 13px ${FONT_FAMILY}`;
+    c.textAlign = 'center';
+    c.textBaseline = 'middle';
+    const w = c.measureText(m.text).width + 10;
+    c.fillStyle = p.ground;
+    c.fillRect(-w / 2, -10, w, 20);
+    c.fillStyle = p.roles.accent;
+    c.fillText(m.text, 0, 0.5);
+    c.restore();
+  }
+};
+
+const corner = (
+  c: CanvasRenderingContext2D,
+  h: CornerHandle,
+  p: Palette,
+  px: number,
+  handlePx: number,
+): void => {
+  const r = handlePx * px * (h.what === 'between' ? 0.55 : 0.85);
+  c.strokeStyle = p.roles.accent;
+  c.fillStyle = p.ground;
+  c.lineWidth = 1.6 * px;
+  c.beginPath();
+  c.rect(h.at.xMm - r, h.at.yMm - r, 2 * r, 2 * r);
+  c.fill();
+  c.stroke();
+};
 
 const line = (
   c: CanvasRenderingContext2D,
@@ -95,6 +165,16 @@ const paintRing = (
 };
 
 const marquee = (c: CanvasRenderingContext2D, o: Overlay, p: Palette, px: number): void => {
+  if (o.loop && o.loop.length > 1) {
+    c.fillStyle = p.accentSoft;
+    c.strokeStyle = p.roles.accent;
+    c.lineWidth = px;
+    c.beginPath();
+    for (const q of o.loop) c.lineTo(q.xMm, q.yMm);
+    c.closePath();
+    c.fill();
+    c.stroke();
+  }
   if (!o.marquee) return;
   const { minX, minY, maxX, maxY } = o.marquee;
   c.fillStyle = p.accentSoft;

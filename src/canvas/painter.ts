@@ -10,6 +10,8 @@ export interface Look {
   readonly scale: number;
   readonly pxPerMm: number;
   readonly selected: boolean;
+  /** 1 for full ink, less for a faded layer. */
+  readonly alpha?: number;
 }
 
 export const FONT_FAMILY = '"Lampwright Sans", "Source Sans 3", sans-serif';
@@ -48,7 +50,7 @@ const paintFill = (
   path: Path2D,
   fill: Fill,
 ): void => {
-  c.globalAlpha = fill.opacity ?? 1;
+  c.globalAlpha = (fill.opacity ?? 1) * (look.alpha ?? 1);
   if (fill.hatch) {
     c.save();
     c.clip(path);
@@ -59,7 +61,7 @@ const paintFill = (
     c.fillStyle = look.palette.roles[fill.role];
     c.fill(path);
   }
-  c.globalAlpha = 1;
+  c.globalAlpha = look.alpha ?? 1;
 };
 
 const SYMBOL_WEIGHT = { outline: 0.5, detail: 0.18 } as const;
@@ -126,10 +128,10 @@ const paintPrimitive = (c: CanvasRenderingContext2D, look: Look, q: Primitive): 
       c.beginPath();
       c.arc(q.xMm, q.yMm, q.space === 'paper' ? q.rMm * look.scale : q.rMm, 0, Math.PI * 2);
       if (q.fill) {
-        c.globalAlpha = q.fill.opacity ?? 1;
+        c.globalAlpha = (q.fill.opacity ?? 1) * (look.alpha ?? 1);
         c.fillStyle = look.palette.roles[q.fill.role];
         c.fill();
-        c.globalAlpha = 1;
+        c.globalAlpha = look.alpha ?? 1;
       }
       if (q.stroke) {
         setStroke(c, look, q.stroke);
@@ -150,6 +152,8 @@ const paintPrimitive = (c: CanvasRenderingContext2D, look: Look, q: Primitive): 
 export const paintItem = (c: CanvasRenderingContext2D, look: Look, item: DisplayItem): void => {
   c.lineJoin = 'round';
   c.lineCap = 'round';
+  c.globalAlpha = look.alpha ?? 1;
   for (const q of item.primitives) paintPrimitive(c, look, q);
   c.setLineDash([]);
+  c.globalAlpha = 1;
 };

@@ -106,7 +106,9 @@ export const usePointer = (
     };
     const leave = (): void => {
       // What a tool shows under a hovering pointer goes when the pointer does.
-      if (active === undefined && session.getState().tool === 'place') toolbox.cancel();
+      const { tool } = session.getState();
+      if (active === undefined && (tool === 'place' || tool === 'opening' || tool === 'outlet'))
+        toolbox.cancel();
     };
     const wheel = (e: WheelEvent): void => {
       e.preventDefault();
@@ -124,6 +126,7 @@ export const usePointer = (
     const keyDown = (e: KeyboardEvent): void => {
       if (
         e.key === ' ' &&
+        !toolbox.typing() &&
         !elsewhere(e.target) &&
         (el.contains(document.activeElement) || active !== undefined)
       ) {

@@ -16,7 +16,15 @@ export interface DrawOptions {
   readonly stands?: boolean;
   /** Stops and warnings of the assessment as tags at what they are about. Default false. */
   readonly findings?: boolean;
+  /** Area and inside measures of rooms. Default false. */
+  readonly rooms?: boolean;
+  /** What units' labels say beside their number. */
+  readonly labelFields?: readonly LabelField[];
 }
+
+/** What a unit's label can say. */
+export const LABEL_FIELDS = ['kind', 'use', 'gel', 'channel', 'watts', 'power', 'address', 'height'] as const;
+export type LabelField = (typeof LABEL_FIELDS)[number];
 
 export interface DrawFloor {
   readonly floorId: Id;
@@ -25,6 +33,8 @@ export interface DrawFloor {
   readonly nominalScale: number;
   readonly assessment?: Assessment | undefined;
   readonly options?: DrawOptions;
+  /** Only what is drawn for these records; labels and dimensions left out. For what is looked at during a drag. */
+  readonly only?: ReadonlySet<Id> | undefined;
   /** Labels keep inside this box of the floor. */
   readonly bounds?: Box;
 }
@@ -112,6 +122,8 @@ export const drawContext = (plan: Plan, what: DrawFloor): DrawContext => ({
     dimensions: true,
     stands: true,
     findings: false,
+    rooms: false,
+    labelFields: ['kind', 'use', 'power', 'address', 'height'],
     ...what.options,
   },
   index: floorIndex(plan, what.floorId),

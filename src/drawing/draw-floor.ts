@@ -11,6 +11,7 @@ import { ballastItem, fixtureItem, headCableItem, outletItem, placedItem, standI
 import { gripItems } from './grip.ts';
 import { type LabelReport, labelItems, noLabels } from './labels.ts';
 import { openingItem } from './openings.ts';
+import { keptDimensionItems, roomItems } from './rooms.ts';
 import { markItem, setPieceItem } from './scene.ts';
 import { wallItem } from './walls.ts';
 
@@ -23,27 +24,34 @@ const present = (items: readonly (DisplayItem | undefined)[]): DisplayItem[] =>
   items.filter((i): i is DisplayItem => i !== undefined);
 
 const onFloor = <T extends RecordType>(ctx: DrawContext, type: T): RecordOf<T>[] =>
-  recordsOf(ctx.plan, type).filter((r) => (r as { floorId?: unknown }).floorId === ctx.floorId);
+  recordsOf(ctx.plan, type).filter(
+    (r) => (r as { floorId?: unknown }).floorId === ctx.floorId && (!ctx.only || ctx.only.has(r.id)),
+  );
 
 /** Everything but texts. */
 const geometryItems = (ctx: DrawContext): DisplayItem[] => {
   const { options, index } = ctx;
   const ballasts = onFloor(ctx, 'ballast');
+  const mine = (r: { readonly id: Id }): boolean => !ctx.only || ctx.only.has(r.id);
+  const fixtures = index.fixtures.filter(mine);
   return present([
-    ...index.architecture.walls.map((w) => wallItem(ctx, w)),
-    ...[...index.architecture.openings.values()].flat().map((o) => openingItem(ctx, o)),
+    ...index.architecture.walls.filter(mine).map((w) => wallItem(ctx, w)),
+    ...[...index.architecture.openings.values()]
+      .flat()
+      .filter(mine)
+      .map((o) => openingItem(ctx, o)),
     ...onFloor(ctx, 'setPiece').map((s) => setPieceItem(ctx, s)),
     ...onFloor(ctx, 'mark').map((m) => markItem(ctx, m)),
-    ...(options.beams ? index.fixtures.map((f) => beamItem(ctx, f)) : []),
-    ...(options.aims ? index.fixtures.map((f) => aimItem(ctx, f)) : []),
+    ...(options.beams ? fixtures.map((f) => beamItem(ctx, f)) : []),
+    ...(options.aims ? fixtures.map((f) => aimItem(ctx, f)) : []),
     ...(options.cables ? [...cableItems(ctx), ...ballasts.map((b) => headCableItem(ctx, b))] : []),
     ...(options.stands ? onFloor(ctx, 'stand').map((s) => standItem(ctx, s)) : []),
-    ...gripItems(ctx),
+    ...gripItems(ctx).filter((i) => !ctx.only || (i !== undefined && ctx.only.has(i.recordId))),
     ...ballasts.map((b) => ballastItem(ctx, b)),
     ...onFloor(ctx, 'source').map((s) => placedItem(ctx, s)),
     ...onFloor(ctx, 'box').map((b) => placedItem(ctx, b)),
     ...onFloor(ctx, 'outlet').map((o) => outletItem(ctx, o)),
-    ...index.fixtures.map((f) => fixtureItem(ctx, f)),
+    ...fixtures.map((f) => fixtureItem(ctx, f)),
   ]);
 };
 
@@ -57,8 +65,11 @@ const ORDER = new Map(DRAWING_LAYERS.map((l, i) => [l, i]));
 export const drawFloor = (plan: Plan, what: DrawFloor): FloorDrawing => {
   const ctx = drawContext(plan, what);
   const geometry = geometryItems(ctx);
-  const dimensions = ctx.options.dimensions ? dimensionItems(ctx) : [];
-  const labels = ctx.options.labels ? labelItems(ctx, [...geometry, ...dimensions]) : noLabels;
+  const dimensions =
+    ctx.options.dimensions && !ctx.only
+      ? [...dimensionItems(ctx), ...keptDimensionItems(ctx), ...roomItems(ctx)]
+      : [];
+  const labels = ctx.options.labels && !ctx.only ? labelItems(ctx, [...geometry, ...dimensions]) : noLabels;
   const items = [...geometry, ...dimensions, ...labels.items];
   items.sort((a, b) => (ORDER.get(a.layer) ?? 0) - (ORDER.get(b.layer) ?? 0));
   return { floorId: what.floorId, nominalScale: what.nominalScale, items, labels: labels.report };

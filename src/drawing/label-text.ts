@@ -1,9 +1,9 @@
 import { type Point, scale } from '../kernel/geometry.ts';
 import type { Id } from '../kernel/ids.ts';
-import { formatLength } from '../kernel/units.ts';
-import { fixturePlace, recordOf } from '../plan/plan.ts';
+import { formatLength, formatWatts } from '../kernel/units.ts';
+import { fixturePlace, kindOf, recordOf } from '../plan/plan.ts';
 import type { Fixture } from '../plan/records/index.ts';
-import { type DrawContext, pluggedAt } from './context.ts';
+import { type DrawContext, type LabelField, pluggedAt } from './context.ts';
 import type { Primitive } from './display-list.ts';
 import {
   BUBBLE_CAP_MM,
@@ -27,13 +27,26 @@ export const line = (text: string, weight: LabelLine['weight'] = 'regular', soft
   soft,
 });
 
-/** Power, address and height of a unit in one line: `K1·4 · U2 101 · 7′-6″`. */
+/** The chosen facts of a unit in one line: `K1·4 · U2 101 · 7′-6″`. */
 export const unitFacts = (ctx: DrawContext, f: Fixture): string => {
+  const fields = ctx.options.labelFields;
+  const when = (field: LabelField, text: () => string): string => (fields.includes(field) ? text() : '');
   const universe = f.patch ? recordOf(ctx.plan, 'universe', f.patch.universeId) : undefined;
   const address = f.patch && universe ? `U${universe.number} ${f.patch.address}` : '';
   const power = f.onPacks ? 'own cells' : (pluggedAt(ctx, f.id) ?? '');
-  const height = formatLength(fixturePlace(ctx.plan, f).heightMm, ctx.settings.lengthUnits);
-  return [power, address, height].filter(Boolean).join(' · ');
+  return [
+    when('channel', () => (f.channel ? `ch ${f.channel}` : '')),
+    when('watts', () => {
+      const load = kindOf(ctx.plan, f.kindId, 'fixture')?.load;
+      return load ? formatWatts(load.wattsW) : '';
+    }),
+    when('power', () => power),
+    when('address', () => address),
+    when('gel', () => f.gel),
+    when('height', () => formatLength(fixturePlace(ctx.plan, f).heightMm, ctx.settings.lengthUnits)),
+  ]
+    .filter(Boolean)
+    .join(' · ');
 };
 
 export const paperPoint = (p: Point, nominal: number): Point => scale(p, 1 / nominal);

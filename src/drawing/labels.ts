@@ -204,9 +204,11 @@ const unitLabels = (p: Placer): LabelReport => {
     const size = drawnSize(look, n);
     const unit = fitText(showable(f.unit || '?').text, BUBBLE_CAP_MM, 'regular', 9);
     const rMm = bubbleRadius(unit);
-    const facts = line(unitFacts(ctx, f));
-    const name = line(look.name, 'semibold');
-    const use = f.use ? [line(f.use)] : [];
+    const said = unitFacts(ctx, f);
+    const facts = said === '' ? [] : [line(said)];
+    const shows = ctx.options.labelFields;
+    const name = shows.includes('kind') ? [line(look.name, 'semibold')] : [];
+    const use = f.use && shows.includes('use') ? [line(f.use)] : [];
     const tags = p.tags.get(f.id) ?? [];
     const ask = (lines: readonly LabelLine[], maxMm: number): LabelAsk => ({
       at: paperPoint(at, n),
@@ -219,8 +221,8 @@ const unitLabels = (p: Placer): LabelReport => {
       maxMm,
     });
     const tiers: readonly (readonly [readonly LabelLine[], number])[] = [
-      [[name, ...use, facts, ...tags], 24],
-      [[use[0] ?? name, facts, ...tags], 17],
+      [[...name, ...use, ...facts, ...tags], 24],
+      [[...(use.length > 0 ? use : name), ...facts, ...tags], 17],
       [tags, 30],
     ];
     let lines: readonly LabelLine[] = [];
@@ -230,7 +232,9 @@ const unitLabels = (p: Placer): LabelReport => {
       spot = placeLabel(grid, ask(lines, maxMm));
       if (spot) break;
     }
-    if (spot && lines.length > tags.length) full++;
+    // A label that was asked to say no more than the number is whole with it.
+    const bare = name.length + use.length + facts.length === 0;
+    if (spot && (bare || lines.length > tags.length)) full++;
     else {
       lines = tags;
       spot ??= placeOverStrokes(grid, ask(tags, 47));

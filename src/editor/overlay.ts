@@ -6,6 +6,21 @@ export interface Guide {
   readonly to: Point;
 }
 
+/** Text typed for a tool, with what it stands for or why it cannot be read. */
+export interface ToolEntry {
+  readonly at: Point;
+  readonly text: string;
+  readonly hint: string;
+  readonly wrong: boolean;
+}
+
+/** A line with its figure at the middle. */
+export interface Measure {
+  readonly from: Point;
+  readonly to: Point;
+  readonly text: string;
+}
+
 /** What tools show on top of the drawing while they work; never part of the plan. Floor millimetres. */
 export interface Overlay {
   readonly guides: readonly Guide[];
@@ -14,6 +29,12 @@ export interface Overlay {
   readonly rubber:
     | { readonly from: Point; readonly to: Point; readonly what: 'cable' | 'aim'; readonly fits: boolean }
     | undefined;
+  /** What is being typed for the tool at work, shown beside a spot of the floor. */
+  readonly entry?: ToolEntry | undefined;
+  /** Measuring lines with their figures. */
+  readonly measures?: readonly Measure[] | undefined;
+  /** A free-hand loop. */
+  readonly loop?: readonly Point[] | undefined;
   /** The spot a tool is about to use: a mark that will be followed, a unit that will be plugged. */
   readonly target: Point | undefined;
 }

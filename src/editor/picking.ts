@@ -1,10 +1,11 @@
 import RBush from 'rbush';
 import type { DisplayItem, DisplayList, DrawingLayer } from '../drawing/display-list.ts';
-import { type Box, emptyBox, type Point, unionBox } from '../kernel/geometry.ts';
+import { type Box, distanceMm, emptyBox, type Point, unionBox } from '../kernel/geometry.ts';
 import type { Id } from '../kernel/ids.ts';
-import type { Plan } from '../plan/plan.ts';
+import { alongWall, openingCentre } from '../plan/edits/openings.ts';
+import { type Plan, recordOf } from '../plan/plan.ts';
 import type { AnyRecord, RecordType } from '../plan/records/index.ts';
-import { hitItem } from './hit.ts';
+import { type Hit, hitItem } from './hit.ts';
 
 interface Entry extends Box {
   readonly item: DisplayItem;
@@ -15,6 +16,8 @@ export type Accept = (r: AnyRecord) => boolean;
 /** Finds what is drawn where. Fed with display lists; only items that are new or gone touch the tree. */
 export interface Picker {
   update(list: DisplayList, plan: Plan): void;
+  /** Layers that the hand passes through: hidden or locked ones. */
+  mute(layers: ReadonlySet<DrawingLayer>): void;
   /** The topmost record at a point, with so many millimetres of tolerance. */
   pick(at: Point, toleranceMm: number, accept?: Accept): Id | undefined;
   /** Records whose drawn body lies inside the box. */
@@ -39,6 +42,7 @@ const RANK: Partial<Record<RecordType, number>> = {
   stand: 6,
   rigging: 6.5,
   cable: 7,
+  dimension: 7.5,
   opening: 8,
   setPiece: 9,
   wall: 10,
@@ -56,13 +60,14 @@ const BODY: Readonly<Record<DrawingLayer, boolean>> = {
   labels: false,
 };
 
-const NOT_PICKED: readonly DrawingLayer[] = ['underlay', 'beams', 'dimensions'];
+const NOT_PICKED: readonly DrawingLayer[] = ['underlay', 'beams'];
 
 export const createPicker = (): Picker => {
   const tree = new RBush<Entry>();
   const entries = new Map<DisplayItem, Entry>();
   const order = new Map<DisplayItem, number>();
   const byRecord = new Map<Id, Set<DisplayItem>>();
+  let muted: ReadonlySet<DrawingLayer> = new Set();
   let current: DisplayList | undefined;
   let plan: Plan | undefined;
 
@@ -107,6 +112,7 @@ export const createPicker = (): Picker => {
     const found = new Set<Id>();
     const seen = new Set<Id>();
     for (const { item } of tree.search(box)) {
+      if (muted.has(item.layer)) continue;
       const id = item.recordId;
       if (seen.has(id)) continue;
       seen.add(id);
@@ -120,19 +126,29 @@ export const createPicker = (): Picker => {
 
   return {
     update,
+    mute: (layers) => {
+      muted = layers;
+    },
     boxOf,
     pick: (at, tol, accept) => {
       const near: Box = { minX: at.xMm - tol, minY: at.yMm - tol, maxX: at.xMm + tol, maxY: at.yMm + tol };
       let best: { id: Id; score: readonly number[] } | undefined;
       for (const { item } of tree.search(near)) {
-        if (NOT_PICKED.includes(item.layer)) continue;
+        if (NOT_PICKED.includes(item.layer) || muted.has(item.layer)) continue;
         const r = plan?.records.get(item.recordId);
         const rank = r && RANK[r.type];
+        // Other dimensions are the drawing's own and name a wall.
+        if (item.layer === 'dimensions' && r?.type !== 'dimension') continue;
         if (!r || rank === undefined || (accept && !accept(r))) continue;
-        const hit = hitItem(item, at, current?.nominalScale ?? 1);
+        const hit = inOpening(plan, r, at) ?? hitItem(item, at, current?.nominalScale ?? 1);
         if (hit.distanceMm > tol) continue;
         // Lines have no inside, so being near one counts as on it; beside a filled shape counts less than on one.
-        const line = r.type === 'cable' || r.type === 'wall' || r.type === 'setPiece' || r.type === 'opening';
+        const line =
+          r.type === 'cable' ||
+          r.type === 'wall' ||
+          r.type === 'setPiece' ||
+          r.type === 'opening' ||
+          r.type === 'dimension';
         const beside = hit.solid || line ? 0 : 1;
         const score = [beside, rank, -(order.get(item) ?? 0)];
         if (!best || less(score, best.score)) best = { id: r.id, score };
@@ -155,6 +171,16 @@ export const createPicker = (): Picker => {
         .map((e) => e.item)
         .sort((a, b) => (order.get(a) ?? 0) - (order.get(b) ?? 0)),
   };
+};
+
+/** An opening is a gap in its wall, with nothing drawn in its middle: the whole gap counts as on it. */
+const inOpening = (plan: Plan | undefined, r: AnyRecord, at: Point): Hit | undefined => {
+  const wall = plan && r.type === 'opening' ? recordOf(plan, 'wall', r.wallId) : undefined;
+  if (!wall || r.type !== 'opening') return undefined;
+  const t = alongWall(wall, at) - r.offsetMm;
+  const foot = openingCentre(wall, { offsetMm: r.offsetMm + t, widthMm: 0 });
+  const inside = t >= 0 && t <= r.widthMm && distanceMm(foot, at) <= wall.thicknessMm / 2;
+  return inside ? { solid: true, distanceMm: 0 } : undefined;
 };
 
 const less = (a: readonly number[], b: readonly number[]): boolean => {

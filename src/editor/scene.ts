@@ -1,23 +1,20 @@
-import type { DisplayItem, DisplayList } from '../drawing/display-list.ts';
+import type { DisplayItem, DisplayList, DrawingLayer } from '../drawing/display-list.ts';
 import { drawFloor } from '../drawing/draw-floor.ts';
 import type { Box } from '../kernel/geometry.ts';
 import { boxHolds, growBox, point } from '../kernel/geometry.ts';
-import type { Id } from '../kernel/ids.ts';
-import { applyChanges, type ChangeSet } from '../plan/change-set.ts';
+import { peekChanges } from '../plan/change-set.ts';
 import { type Plan, planRecord } from '../plan/plan.ts';
 import { viewBox } from './fit.ts';
+import type { FloorView } from './floor-view.ts';
 import { poseOf } from './handles.ts';
+import { movedItem } from './moved-item.ts';
 import { OPTIONS } from './options.ts';
 import { createPicker, type Picker } from './picking.ts';
 import { scaleForZoom } from './scale-choice.ts';
+import { type During, drawDuring, NOTHING, type PreviewItem } from './scene-during.ts';
 import type { Session, SessionState } from './session.ts';
 
-/** An item shown during a drag, moved by so much from where it was drawn. */
-export interface PreviewItem {
-  readonly item: DisplayItem;
-  readonly dxMm: number;
-  readonly dyMm: number;
-}
+export { type PreviewItem, touchedIds } from './scene-during.ts';
 
 /** The drawing of the session's floor, made anew only when something in it changed. */
 export interface Scene {
@@ -31,35 +28,15 @@ export interface Scene {
   hidden(): ReadonlySet<string>;
   /** The plan with the drag at work in it. */
   previewPlan(): Plan;
+  /** Whether labels are still where they were before the last change. */
+  unsettled(): boolean;
+  /** Places the labels that are behind. */
+  settle(): void;
   /** Always up to date with the plan. */
   readonly picker: Picker;
 }
 
-const touched = new WeakMap<ChangeSet, ReadonlySet<Id>>();
-const NONE: ReadonlySet<Id> = new Set();
 const NO_ITEMS: readonly DisplayItem[] = [];
-
-interface During {
-  readonly items: readonly PreviewItem[];
-  readonly hidden: ReadonlySet<string>;
-}
-
-const NOTHING: During = { items: [], hidden: new Set() };
-
-/** Records that a preview changes. */
-export const touchedIds = (preview: ChangeSet | undefined): ReadonlySet<Id> => {
-  if (!preview) return NONE;
-  let ids = touched.get(preview);
-  if (!ids) {
-    ids = new Set([
-      ...preview.added.map((r) => r.id),
-      ...preview.updated.map(({ to }) => to.id),
-      ...preview.removed.map((r) => r.id),
-    ]);
-    touched.set(preview, ids);
-  }
-  return ids;
-};
 
 /** The value of `make` until one of the things it depends on is another. */
 const memo = <T>() => {
@@ -70,30 +47,64 @@ const memo = <T>() => {
   };
 };
 
-export const createScene = (session: Session): Scene => {
+const mutedOf = (v: FloorView): ReadonlySet<DrawingLayer> =>
+  new Set((Object.keys(v.layers) as DrawingLayer[]).filter((l) => !v.layers[l].shown || v.layers[l].locked));
+
+interface Labelled {
+  readonly plan: Plan;
+  readonly items: readonly DisplayItem[];
+}
+
+/**
+ * The scene of a session. With `labelsLater` a change is drawn at once with the labels as they were, those of moved
+ * things moved along; `settle` then places them anew, when there is time.
+ */
+export const createScene = (session: Session, how: { readonly labelsLater?: boolean } = {}): Scene => {
   const picker = createPicker();
   const listMemo = memo<DisplayList | undefined>();
   const planMemo = memo<Plan>();
   const previewMemo = memo<During>();
+  const muteMemo = memo<void>();
   let scale: number | undefined;
   let gathered: { list: DisplayList; box: Box; items: readonly DisplayItem[] } | undefined;
+  let labelled: Labelled | undefined;
+  let behind = false;
+  let settling = 0;
+  let placeNow = false;
 
   const nominal = (s: SessionState): number => {
     scale = scaleForZoom(s.camera.pxPerMm, planRecord(s.plan).lengthUnits, scale);
     return scale;
   };
 
+  /** The labels of before, for what is still there, moved along with it. */
+  const oldLabels = (s: SessionState): readonly DisplayItem[] =>
+    (labelled?.items ?? []).flatMap((item) => {
+      if (!labelled || !s.plan.records.has(item.recordId)) return [];
+      if (labelled.plan.records.get(item.recordId) === s.plan.records.get(item.recordId)) return [item];
+      const a = poseOf(labelled.plan, item.recordId)?.center;
+      const b = poseOf(s.plan, item.recordId)?.center;
+      return a && b ? [movedItem(item, { xMm: b.xMm - a.xMm, yMm: b.yMm - a.yMm })] : [item];
+    });
+
   const list = (): DisplayList | undefined => {
     const s = session.getState();
     const nominalScale = nominal(s);
-    return listMemo([s.plan, s.floorId, s.setupId, s.assessment, nominalScale], () => {
+    const { labelFields, rooms, layers } = s.floorView;
+    muteMemo([layers], () => picker.mute(mutedOf(s.floorView)));
+    const deps = [s.plan, s.floorId, s.setupId, nominalScale, labelFields, rooms, layers.labels.shown];
+    return listMemo([...deps, settling], () => {
       if (s.floorId === undefined) return undefined;
-      const made = drawFloor(s.plan, {
+      const later = how.labelsLater === true && !placeNow && layers.labels.shown;
+      const drawn = drawFloor(s.plan, {
         floorId: s.floorId,
         setupId: s.setupId,
         nominalScale,
-        assessment: s.assessment,
+        options: { labelFields, rooms, labels: !later && layers.labels.shown },
       });
+      const made = later ? { ...drawn, items: [...drawn.items, ...oldLabels(s)] } : drawn;
+      if (!later) labelled = { plan: s.plan, items: drawn.items.filter((i) => i.layer === 'labels') };
+      behind = later;
       picker.update(made, s.plan);
       return made;
     });
@@ -119,7 +130,7 @@ export const createScene = (session: Session): Scene => {
 
   const previewPlan = (): Plan => {
     const { plan, preview } = session.getState();
-    return planMemo([plan, preview], () => (preview ? applyChanges(plan, preview) : plan));
+    return planMemo([plan, preview], () => (preview ? peekChanges(plan, preview) : plan));
   };
 
   const during = (): During => {
@@ -143,8 +154,21 @@ export const createScene = (session: Session): Scene => {
     preview: () => during().items,
     hidden: () => during().hidden,
     previewPlan,
+    unsettled: () => {
+      list();
+      return behind;
+    },
+    settle: () => {
+      list();
+      if (!behind) return;
+      placeNow = true;
+      settling++;
+      list();
+      placeNow = false;
+    },
     picker: {
       update: picker.update,
+      mute: picker.mute,
       pick: fresh(picker.pick),
       within: fresh(picker.within),
       touching: fresh(picker.touching),
@@ -152,50 +176,4 @@ export const createScene = (session: Session): Scene => {
       itemsIn: fresh(picker.itemsIn),
     },
   };
-};
-
-/** Key of the item that writes the length of a unit's throw. */
-const throwKey = (id: Id): string => `throw:${id}`;
-
-/**
- * The drawing with the drag in it, as far as it differs: what was moved itself, and what follows from it, such as the
- * cables of a moved box or the units that follow a moved mark.
- */
-const drawDuring = (s: SessionState, preview: ChangeSet, before: DisplayList, after: Plan): During => {
-  const ids = touchedIds(preview);
-  const drawn = drawFloor(after, {
-    floorId: before.floorId,
-    setupId: s.setupId,
-    nominalScale: before.nominalScale,
-    assessment: s.assessment,
-    options: { labels: false, dimensions: false },
-  });
-  const known = new Set(before.items);
-  const now = new Set(drawn.items.map((i) => i.key));
-  const changed = drawn.items.filter((i) => !known.has(i));
-  const hidden = new Set(changed.map((i) => i.key));
-  for (const i of before.items)
-    if (ids.has(i.recordId) && !now.has(i.key) && i.layer !== 'dimensions') hidden.add(i.key);
-  const labels = movedLabels(s.plan, after, before.items, ids);
-  for (const { item } of labels) hidden.add(item.key);
-  // A throw that changes is not shown with its old length.
-  for (const i of changed) if (i.layer === 'beams') hidden.add(throwKey(i.recordId));
-  return { hidden, items: [...changed.map((item) => ({ item, dxMm: 0, dyMm: 0 })), ...labels] };
-};
-
-/** Labels are placed when a drag ends; until then they go along with what they belong to. */
-const movedLabels = (
-  before: Plan,
-  after: Plan,
-  items: readonly DisplayItem[],
-  ids: ReadonlySet<Id>,
-): PreviewItem[] => {
-  const moved: PreviewItem[] = [];
-  for (const item of items) {
-    if (item.layer !== 'labels' || !ids.has(item.recordId) || item.key === throwKey(item.recordId)) continue;
-    const a = poseOf(before, item.recordId)?.center;
-    const b = poseOf(after, item.recordId)?.center;
-    if (a && b) moved.push({ item, dxMm: b.xMm - a.xMm, dyMm: b.yMm - a.yMm });
-  }
-  return moved;
 };

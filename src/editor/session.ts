@@ -3,10 +3,11 @@ import { applyChanges, type ChangeSet, invert, isEmptyChange, type Transaction }
 import { type Plan, recordsOf, setupsOf } from '../plan/plan.ts';
 import type { Assessment } from '../report/types.ts';
 import type { Camera, Viewport } from './camera.ts';
+import { type FloorView, START_VIEW } from './floor-view.ts';
 import { NO_OVERLAY, type Overlay } from './overlay.ts';
 
 export type Workspace = 'floor' | 'power' | 'control' | 'gear' | 'papers';
-export type ToolId = 'select' | 'place' | 'cable' | 'aim' | 'pan';
+export type ToolId = 'select' | 'place' | 'cable' | 'aim' | 'pan' | 'wall' | 'opening' | 'outlet' | 'measure';
 
 /** A unit being placed: its kind's slug in the gear book or a kind already in the plan. */
 export interface Placing {
@@ -29,6 +30,9 @@ export interface SessionState {
   readonly workspace: Workspace;
   readonly tool: ToolId;
   readonly placing: Placing | undefined;
+  readonly floorView: FloorView;
+  /** What was copied last, as text; empty when nothing was. */
+  readonly clip: string;
   /** A drag in progress: shown, not yet an edit. */
   readonly preview: ChangeSet | undefined;
   /** Guides, marquee and rubber line of the tool at work. */
@@ -74,6 +78,8 @@ const initial = (plan: Plan): SessionState => ({
   workspace: 'floor',
   tool: 'select',
   placing: undefined,
+  floorView: START_VIEW,
+  clip: '',
   preview: undefined,
   overlay: NO_OVERLAY,
   readOnly: false,
@@ -153,6 +159,8 @@ export const createSession = (plan: Plan, newId: NewId): Session => {
         camera: state.camera,
         viewport: state.viewport,
         workspace: state.workspace,
+        clip: state.clip,
+        floorView: { ...state.floorView, circuit: undefined, ask: undefined },
         revision: state.revision + 1,
       });
     },

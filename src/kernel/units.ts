@@ -83,6 +83,14 @@ export const formatLength = (mm: number, units: LengthUnits): string => {
   return feet === 0 ? `${sign}${inches === '0½' ? '½' : inches}″` : `${sign}${feet}′-${inches}″`;
 };
 
+/** An area in square feet or square metres: `441 sq ft`, `41.0 m²`. */
+export const formatArea = (mm2: number, units: LengthUnits): string =>
+  !Number.isFinite(mm2)
+    ? '–'
+    : units === 'metric'
+      ? `${(mm2 / 1e6).toFixed(1)} m²`
+      : `${Math.round(mm2 / MM_PER_FOOT ** 2)} sq ft`;
+
 /** A cable length as it is ordered: `50 ft` or `10 m`. */
 export const formatCableLength = (mm: number, units: LengthUnits): string =>
   units === 'imperial' ? `${Math.round(mm / MM_PER_FOOT)} ft` : `${Number((mm / 1000).toFixed(1))} m`;

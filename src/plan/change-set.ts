@@ -1,5 +1,5 @@
 import type { Id } from '../kernel/ids.ts';
-import type { Plan } from './plan.ts';
+import { inheritLists, type Plan } from './plan.ts';
 import type { AnyRecord } from './records/index.ts';
 
 /**
@@ -45,7 +45,72 @@ export const applyChanges = (plan: Plan, c: ChangeSet): Plan => {
     if (records.has(r.id)) throw new Error(`cannot add ${r.id}: it is there already`);
     records.set(r.id, r);
   }
-  return { ...plan, records };
+  const after = { ...plan, records };
+  inheritLists(plan, after, c);
+  return after;
+};
+
+/** A map of records as another one with a few changed: made without copying, for plans that live for one frame. */
+class LayeredRecords implements ReadonlyMap<Id, AnyRecord> {
+  readonly #base: ReadonlyMap<Id, AnyRecord>;
+  readonly #over: ReadonlyMap<Id, AnyRecord | undefined>;
+  readonly size: number;
+
+  constructor(base: ReadonlyMap<Id, AnyRecord>, c: ChangeSet) {
+    const over = new Map<Id, AnyRecord | undefined>();
+    for (const r of c.removed) over.set(r.id, undefined);
+    for (const { to } of c.updated) over.set(to.id, to);
+    for (const r of c.added) over.set(r.id, r);
+    this.#base = base;
+    this.#over = over;
+    this.size = base.size + c.added.length - c.removed.length;
+  }
+
+  get(id: Id): AnyRecord | undefined {
+    return this.#over.has(id) ? this.#over.get(id) : this.#base.get(id);
+  }
+
+  has(id: Id): boolean {
+    return this.get(id) !== undefined;
+  }
+
+  *entries(): MapIterator<[Id, AnyRecord]> {
+    for (const [id, r] of this.#base) {
+      const now = this.#over.has(id) ? this.#over.get(id) : r;
+      if (now) yield [id, now];
+    }
+    for (const [id, r] of this.#over) if (r && !this.#base.has(id)) yield [id, r];
+    return undefined;
+  }
+
+  *keys(): MapIterator<Id> {
+    for (const [id] of this.entries()) yield id;
+    return undefined;
+  }
+
+  *values(): MapIterator<AnyRecord> {
+    for (const [, r] of this.entries()) yield r;
+    return undefined;
+  }
+
+  forEach(visit: (value: AnyRecord, key: Id, map: ReadonlyMap<Id, AnyRecord>) => void): void {
+    for (const [id, r] of this.entries()) visit(r, id, this);
+  }
+
+  [Symbol.iterator](): MapIterator<[Id, AnyRecord]> {
+    return this.entries();
+  }
+}
+
+/**
+ * The plan as it would be after changes, without a copy of its records: for what is looked at during one frame of a
+ * drag. The changes must fit the plan; they are not checked.
+ */
+export const peekChanges = (plan: Plan, c: ChangeSet): Plan => {
+  if (isEmptyChange(c)) return plan;
+  const after = { ...plan, records: new LayeredRecords(plan.records, c) };
+  inheritLists(plan, after, c);
+  return after;
 };
 
 /** One change-set that does what `a` and then `b` do. */

@@ -44,6 +44,8 @@ export const recordName = (plan: Plan, record: AnyRecord | Id): string => {
       return `load of ${r.owner || 'someone else'}`;
     case 'mark':
       return `mark ${r.name}`;
+    case 'dimension':
+      return 'a dimension line';
     case 'wall':
       return 'a wall';
     case 'opening':

@@ -39,6 +39,52 @@ export const recordsOf = <T extends RecordType>(plan: Plan, type: T): readonly R
   return (index.get(type) ?? []) as unknown as readonly RecordOf<T>[];
 };
 
+/**
+ * Gives a plan that came from another by changes the lists the other had made: those of types without a change are the
+ * same arrays, so that what is remembered for a list stays good while nothing in it changed.
+ */
+export const inheritLists = (
+  before: Plan,
+  after: Plan,
+  changes: {
+    readonly added: readonly AnyRecord[];
+    readonly updated: readonly { readonly from: AnyRecord; readonly to: AnyRecord }[];
+    readonly removed: readonly AnyRecord[];
+  },
+): void => {
+  const old = indexes.get(before);
+  if (!old) return;
+  const gone = new Map<RecordType, Set<Id>>();
+  const come = new Map<RecordType, AnyRecord[]>();
+  const leave = (r: AnyRecord): void => {
+    const set = gone.get(r.type);
+    if (set) set.add(r.id);
+    else gone.set(r.type, new Set([r.id]));
+  };
+  const enter = (r: AnyRecord): void => {
+    const list = come.get(r.type);
+    if (list) list.push(r);
+    else come.set(r.type, [r]);
+  };
+  for (const r of changes.removed) leave(r);
+  for (const r of changes.added) enter(r);
+  for (const { from, to } of changes.updated) {
+    leave(from);
+    enter(to);
+  }
+  const lists = new Map(old);
+  for (const type of new Set([...gone.keys(), ...come.keys()])) {
+    const out = gone.get(type);
+    const kept = out ? (old.get(type) ?? []).filter((r) => !out.has(r.id)) : [...(old.get(type) ?? [])];
+    kept.push(...(come.get(type) ?? []));
+    lists.set(
+      type,
+      kept.sort((a, b) => compareIds(a.id, b.id)),
+    );
+  }
+  indexes.set(after, lists);
+};
+
 /** The record with this id if it is of this type. */
 export const recordOf = <T extends RecordType>(plan: Plan, type: T, id: Id): RecordOf<T> | undefined => {
   const r = plan.records.get(id);

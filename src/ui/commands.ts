@@ -18,7 +18,8 @@ export const useCommands = () => {
         if (c.enabled(session.getState())) c.perform(context);
       },
       enabled: (c: Command): boolean => c.enabled(session.getState()),
-      keysOf: (id: string): string => (byId.get(id)?.keys ?? []).map(keyWords).join(', '),
+      keysOf: (id: string): string =>
+        [...(byId.get(id)?.keys ?? []), ...(byId.get(id)?.platformKeys ?? [])].map(keyWords).join(', '),
     };
   }, [session, book]);
 };

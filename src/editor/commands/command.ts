@@ -11,6 +11,8 @@ export interface Command {
   readonly id: string;
   readonly label: string;
   readonly keys: readonly string[];
+  /** Keys that the platform leads here by an event of its own; shown, not bound. */
+  readonly platformKeys?: readonly string[];
   enabled(state: SessionState): boolean;
   perform(ctx: CommandContext): void;
 }

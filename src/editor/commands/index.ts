@@ -1,3 +1,4 @@
+import { arrangeCommands } from './arrange.ts';
 import { clearSelection } from './clear-selection.ts';
 import { deleteSelection } from './delete.ts';
 import { duplicate } from './duplicate.ts';
@@ -6,8 +7,10 @@ import { marks } from './marks.ts';
 import { nudges } from './nudge.ts';
 import { redo } from './redo.ts';
 import { registerCommands } from './registry.ts';
+import { roomCommands } from './rooms.ts';
 import { rotations } from './rotate.ts';
 import { selectAll } from './select-all.ts';
+import { selectionCommands } from './selection.ts';
 import { nextSetup, previousSetup } from './setups.ts';
 import { putOnStands, takeOffStands } from './stands.ts';
 import { toggleLevel } from './toggle-level.ts';
@@ -35,6 +38,9 @@ export const commands = registerCommands([
   toggleLevel,
   unplugSelection,
   ...toolCommands,
+  ...roomCommands,
+  ...selectionCommands,
+  ...arrangeCommands,
   zoomIn,
   zoomOut,
   fitAll,

@@ -7,9 +7,12 @@ const TOOLS: readonly { readonly id: ToolId; readonly label: string; readonly ke
   { id: 'cable', label: 'Cable', key: 'KeyC' },
   { id: 'aim', label: 'Aim', key: 'KeyA' },
   { id: 'pan', label: 'Move the view', key: 'KeyV' },
+  { id: 'wall', label: 'Draw walls', key: 'KeyW' },
+  { id: 'outlet', label: 'Place wall outlets', key: 'KeyE' },
+  { id: 'measure', label: 'Measure', key: 'KeyR' },
 ];
 
-const EDITS: readonly ToolId[] = ['place', 'cable', 'aim'];
+const EDITS: readonly ToolId[] = ['place', 'cable', 'aim', 'wall', 'outlet'];
 
 /** One letter per tool. */
 export const toolCommands: readonly Command[] = TOOLS.map((t) => ({

@@ -1,12 +1,17 @@
 import { angleDeg, type Box, normaliseDeg, type Point, point, sub } from '../../kernel/geometry.ts';
 import type { Id } from '../../kernel/ids.ts';
+import { problemText } from '../../kernel/result.ts';
 import { movedWith, moveRecords, rotateRecords } from '../../plan/edits/arrange.ts';
+import { withGroups } from '../../plan/edits/groups.ts';
 import { type Plan, planRecord } from '../../plan/plan.ts';
 import type { RecordType } from '../../plan/records/index.ts';
 import { aimThere } from '../aiming.ts';
+import { type CornerHandle, cornerAt, cornersFor } from '../corners.ts';
 import { type Handle, handleAt, poseOf, ringFor } from '../handles.ts';
+import { insideLoop } from '../lasso.ts';
 import { gridMm, OPTIONS } from '../options.ts';
 import { NO_OVERLAY } from '../overlay.ts';
+import { pullCorner } from '../pull.ts';
 import { type SnapTargets, snapTargets } from '../snap-targets.ts';
 import { snapPoint } from '../snapping.ts';
 import { wordsFor } from '../words.ts';
@@ -28,6 +33,7 @@ type State =
       readonly start: PointerInfo;
       readonly id: Id | undefined;
       readonly handle: Handle['what'] | undefined;
+      readonly corner: CornerHandle | undefined;
     }
   | {
       readonly name: 'dragging';
@@ -37,7 +43,9 @@ type State =
       readonly anchor: Point;
       readonly targets: SnapTargets;
     }
-  | { readonly name: 'marquee'; readonly start: PointerInfo }
+  | { readonly name: 'marquee'; readonly start: PointerInfo; readonly touches: boolean }
+  | { readonly name: 'lasso'; readonly start: PointerInfo }
+  | { readonly name: 'pulling'; readonly handle: CornerHandle }
   | { readonly name: 'turning'; readonly start: PointerInfo; readonly id: Id }
   | { readonly name: 'aiming'; readonly id: Id };
 
@@ -60,6 +68,7 @@ const boxBetween = (a: Point, b: Point): Box => ({
 export const createSelectTool = (): Tool => {
   let state: State = { name: 'idle' };
   let before: ReadonlySet<Id> = new Set();
+  let loop: readonly Point[] = [];
 
   const reset = (ctx: ToolContext): void => {
     state = { name: 'idle' };
@@ -69,6 +78,10 @@ export const createSelectTool = (): Tool => {
   const begin = (ctx: ToolContext, s: Extract<State, { name: 'pressed' }>): void => {
     const { plan, selection, readOnly, floorId } = ctx.session.getState();
     const ring = ringFor(plan, ctx.session.getState());
+    if (s.corner) {
+      state = { name: 'pulling', handle: s.corner };
+      return;
+    }
     if (s.handle && ring) {
       state =
         s.handle === 'aim'
@@ -78,11 +91,15 @@ export const createSelectTool = (): Tool => {
     }
     const grabs = s.id !== undefined && (selection.has(s.id) || !isBackground(plan, s.id));
     if (s.id === undefined || !grabs || readOnly) {
-      state = { name: 'marquee', start: s.start };
+      loop = [s.start.at];
+      state = s.start.alt
+        ? { name: 'lasso', start: s.start }
+        : { name: 'marquee', start: s.start, touches: s.start.ctrl };
       return;
     }
     if (!selection.has(s.id)) {
-      ctx.session.set({ selection: new Set(s.start.shift ? [...selection, s.id] : [s.id]) });
+      const chosen = withGroups(plan, new Set([s.id]));
+      ctx.session.set({ selection: s.start.shift ? new Set([...selection, ...chosen]) : chosen });
     }
     const chosen = [...ctx.session.getState().selection];
     // Cables follow what they are plugged into; moved along by hand they would stop following.
@@ -113,6 +130,24 @@ export const createSelectTool = (): Tool => {
       case 'marquee':
         ctx.session.set({ overlay: { ...overlay, marquee: boxBetween(state.start.at, e.at) } });
         break;
+      case 'lasso':
+        loop = [...loop, e.at];
+        ctx.session.set({ overlay: { ...NO_OVERLAY, loop } });
+        break;
+      case 'pulling': {
+        const grid = gridMm(planRecord(plan).lengthUnits).light;
+        const { floorId } = ctx.session.getState();
+        const targets = floorId && snapTargets(plan, floorId, new Set([state.handle.recordId]));
+        const snapped =
+          snapsOff(e) || !targets ? { at: e.at, guides: [] } : snapPoint(e.at, targets, snapMm(ctx), grid);
+        const pulled = pullCorner(plan, state.handle, snapped.at);
+        ctx.session.set({
+          preview: pulled.ok ? pulled.value : undefined,
+          overlay: { ...NO_OVERLAY, guides: snapped.guides },
+          message: pulled.ok ? '' : problemText(pulled.error),
+        });
+        break;
+      }
       case 'turning': {
         const pose = poseOf(plan, state.id);
         if (!pose) break;
@@ -149,26 +184,41 @@ export const createSelectTool = (): Tool => {
       if (!adds && selection.size > 0) ctx.session.set({ selection: new Set() });
       return;
     }
+    // With alt held, one thing comes out of its group.
+    const chosen = s.start.alt ? new Set([s.id]) : withGroups(ctx.session.getState().plan, new Set([s.id]));
     const next = new Set(adds ? selection : []);
-    if (adds && selection.has(s.id)) next.delete(s.id);
-    else next.add(s.id);
+    for (const id of chosen)
+      if (adds && selection.has(s.id)) next.delete(id);
+      else next.add(id);
     ctx.session.set({ selection: next });
   };
 
   const finish = (ctx: ToolContext, e: PointerInfo): void => {
     const { plan, preview, selection } = ctx.session.getState();
-    if (state.name === 'marquee') {
-      const found = ctx.picker
-        .within(boxBetween(state.start.at, e.at))
-        .filter((id) => !isBackground(plan, id));
+    if (state.name === 'marquee' || state.name === 'lasso') {
+      const box = boxBetween(state.start.at, e.at);
+      const inside =
+        state.name === 'lasso'
+          ? insideLoop(plan, ctx.picker, loop)
+          : state.touches
+            ? ctx.picker.touching(box)
+            : ctx.picker.within(box);
+      const found = withGroups(plan, new Set(inside.filter((id) => !isBackground(plan, id))));
       ctx.session.set({
         selection: new Set(state.start.shift ? [...selection, ...found] : found),
         overlay: NO_OVERLAY,
       });
     } else if (preview) {
-      const words = { dragging: 'Move', turning: 'Turn', aiming: 'Aim' } as const;
+      const words = { dragging: 'Move', turning: 'Turn', aiming: 'Aim', pulling: 'Pull' } as const;
       const name = state.name as keyof typeof words;
-      const ids = state.name === 'dragging' ? [...state.ids] : 'id' in state && state.id ? [state.id] : [];
+      const ids =
+        state.name === 'dragging'
+          ? [...state.ids]
+          : state.name === 'pulling'
+            ? [state.handle.recordId]
+            : 'id' in state && state.id
+              ? [state.id]
+              : [];
       ctx.session.commit(`${words[name]} ${wordsFor(plan, ids)}`, preview);
     }
     reset(ctx);
@@ -182,7 +232,8 @@ export const createSelectTool = (): Tool => {
       before = s.selection;
       const handlePx = e.pointerType === 'touch' ? OPTIONS.touchHandlePx : OPTIONS.handlePx + 3;
       const handle = handleAt(ringFor(s.plan, s), e.at, handlePx / s.camera.pxPerMm);
-      state = { name: 'pressed', start: e, handle, id: ctx.picker.pick(e.at, hitMm(ctx, e)) };
+      const corner = cornerAt(cornersFor(s.plan, s), e.at, handlePx / s.camera.pxPerMm);
+      state = { name: 'pressed', start: e, handle, corner, id: ctx.picker.pick(e.at, hitMm(ctx, e)) };
     },
     onPointerMove: (ctx, e) => {
       if (state.name === 'pressed' && isDrag(state.start, e)) begin(ctx, state);

@@ -35,6 +35,8 @@ export interface Tool {
   onPointerCancel(ctx: ToolContext): void;
   /** A key by its name (`Escape`, `[`). Says whether the tool used it. */
   onKey(ctx: ToolContext, key: string): boolean;
+  /** Whether keys that type text, the space bar among them, are the tool's now. */
+  typing?(): boolean;
   /** CSS cursor over the floor now. */
   cursor(ctx: ToolContext): string;
 }

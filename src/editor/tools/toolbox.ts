@@ -1,10 +1,14 @@
 import type { Session, ToolId } from '../session.ts';
 import { createAimTool } from './aim.ts';
 import { createCableTool } from './cable.ts';
+import { createMeasureTool } from './measure.ts';
+import { createOpeningTool } from './opening.ts';
+import { createOutletTool } from './outlet.ts';
 import { createPanTool } from './pan.ts';
 import { createPlaceTool } from './place.ts';
 import { createSelectTool } from './select.ts';
 import type { PointerInfo, Tool, ToolContext } from './tool.ts';
+import { createWallTool } from './wall.ts';
 
 /** The tools, with pointer and keys led to the one in use. */
 export interface Toolbox {
@@ -15,6 +19,8 @@ export interface Toolbox {
   cancel(): void;
   /** A key by its name. Says whether the tool in use took it. */
   key(key: string): boolean;
+  /** Whether the tool in use takes typed text, the space bar included. */
+  typing(): boolean;
   /** Lends the pointer to moving the view, until `undefined` gives it back. */
   lend(tool: 'pan' | undefined): void;
   cursor(): string;
@@ -28,6 +34,10 @@ const makeTools = (): Readonly<Record<ToolId, Tool>> => ({
   cable: createCableTool(),
   aim: createAimTool(),
   pan: createPanTool(),
+  wall: createWallTool(),
+  opening: createOpeningTool(),
+  outlet: createOutletTool(),
+  measure: createMeasureTool(),
 });
 
 /** Makes the tools over a session. A change of tool ends what the last one had begun and says what the new one waits for. */
@@ -56,6 +66,7 @@ export const createToolbox = (ctx: ToolContext): Toolbox => {
       session.set({ tool: 'select', placing: undefined, message: '' });
       return true;
     },
+    typing: () => current().typing?.() ?? false,
     lend: (tool) => {
       lent = tool;
     },

@@ -1,20 +1,23 @@
 import { angleDeg, type Point } from '../../kernel/geometry.ts';
 import type { Id, NewId } from '../../kernel/ids.ts';
-import { applyChanges, type ChangeSet, Draft } from '../change-set.ts';
+import { type ChangeSet, Draft, peekChanges } from '../change-set.ts';
 import type { StandKind } from '../kinds/kinds.ts';
-import { fixturePlace, type Plan, recordOf } from '../plan.ts';
+import { fixturePlace, type Plan, recordOf, recordsOf } from '../plan.ts';
 import { cablesAt } from '../ports.ts';
 import type { AnyRecord, RecordOf } from '../records/index.ts';
+import { freeDimensions, offsetDimension } from './dimensions.ts';
 import { gripMovedWith, letGo, ownSupports, turnSupports } from './grip.ts';
+import { slideOpening } from './openings.ts';
 import { ensureKind, rerouteCables, shifted } from './shared.ts';
+import { cornersFollow } from './walls.ts';
 
 /** Everything that moves when these records are moved: a fixture or frame takes its stands along, a stand what it carries. */
 export const movedWith = (plan: Plan, ids: ReadonlySet<Id>): ReadonlySet<Id> => {
   const all = new Set(ids);
   for (let before = -1; before !== all.size; ) {
     before = all.size;
-    for (const r of plan.records.values()) {
-      if (r.type !== 'fixture' || r.support.on !== 'stand') continue;
+    for (const r of recordsOf(plan, 'fixture')) {
+      if (r.support.on !== 'stand') continue;
       if (all.has(r.id)) all.add(r.support.standId);
       else if (all.has(r.support.standId)) all.add(r.id);
     }
@@ -31,12 +34,24 @@ export const moveRecords = (plan: Plan, ids: ReadonlySet<Id>, by: Point): Change
   for (const id of all) {
     const r = plan.records.get(id);
     if (!r || r.locked) continue;
+    if (r.type === 'opening' || r.type === 'dimension') {
+      // An opening goes with its wall by itself, a dimension line with what it measures.
+      const own =
+        r.type === 'dimension'
+          ? offsetDimension(plan, r, by)
+          : all.has(r.wallId)
+            ? undefined
+            : slideOpening(plan, r, by);
+      for (const { to } of own?.updated ?? []) draft.put(to);
+      continue;
+    }
     const next = shifted(r, by);
     if (next === r) continue;
     draft.put(next);
     moved.add(id);
   }
-  rerouteCables(draft, applyChanges(plan, draft.changes()), moved);
+  cornersFollow(draft, plan, moved, by);
+  rerouteCables(draft, peekChanges(plan, draft.changes()), moved);
   return draft.changes();
 };
 
@@ -179,6 +194,7 @@ export const removeRecords = (plan: Plan, ids: ReadonlySet<Id>): ChangeSet => {
     if (next !== r) draft.put(next);
   }
   letGo(draft, plan, gone);
+  freeDimensions(draft, plan, gone);
   return draft.changes();
 };
 

@@ -27,6 +27,10 @@ const portsOf = (kind: Kind, side: 'inlets' | 'outlets'): readonly Ports[] => {
     case 'fixture':
     case 'ballast':
     case 'box':
+    case 'dimmer':
+    case 'adapter':
+    case 'converter':
+    case 'charger':
       return kind[side];
     case 'source':
       return side === 'outlets' ? kind.outlets : [];
@@ -75,6 +79,40 @@ export const replaceKind = (plan: Plan, fromKindId: Id, kind: Kind): Result<Kind
   }
   moveCables(plan, draft, new Set(records), from, kind, unfit);
   draft.remove(fromKindId);
+  return ok({ changes: draft.changes(), records, unfit });
+};
+
+/**
+ * Gives chosen records another kind of their family, in place: they keep spot, aim, stand, plug and address where these
+ * fit; what does not is left as written and listed. Locked records and those of other families stay as they are.
+ */
+export const replaceChosen = (plan: Plan, ids: ReadonlySet<Id>, kind: Kind): Result<KindReplacement> => {
+  const byKind = new Map<Id, AnyRecord[]>();
+  for (const id of ids) {
+    const r = plan.records.get(id);
+    if (!r || r.locked || r.type !== kind.family || !('kindId' in r) || r.kindId === kind.id) continue;
+    const list = byKind.get(r.kindId);
+    if (list) list.push(r);
+    else byKind.set(r.kindId, [r]);
+  }
+  if (byKind.size === 0)
+    return fail({
+      what: `Nothing chosen can become “${kind.name}”.`,
+      todo: 'Choose things of the same family that are not locked and are not of that kind already.',
+    });
+  const draft = new Draft(plan);
+  ensureKind(draft, kind);
+  const records: Id[] = [];
+  const unfit: string[] = [];
+  for (const [fromId, list] of byKind) {
+    const from = recordOf(plan, 'kind', fromId);
+    if (!from) continue;
+    for (const r of list) {
+      records.push(r.id);
+      draft.put(repointed(plan, r, from, kind, unfit));
+    }
+    moveCables(plan, draft, new Set(list.map((r) => r.id)), from, kind, unfit);
+  }
   return ok({ changes: draft.changes(), records, unfit });
 };
 

@@ -4,8 +4,9 @@ import { mates } from '../connectors.ts';
 import type { CableKind } from '../kinds/kinds.ts';
 import type { InletPort, OutletPort } from '../kinds/ports.ts';
 import { type Plan, recordOf } from '../plan.ts';
-import { autoRoute, feedOf, inletsOf, outletsOf, placeOf } from '../ports.ts';
+import { feedOf, inletsOf, outletsOf, placeOf } from '../ports.ts';
 import type { PortRef } from '../records/index.ts';
+import { routeBetween } from '../route.ts';
 import { ensureKind } from './shared.ts';
 
 /**
@@ -26,7 +27,7 @@ export const plug = (plan: Plan, from: PortRef, to: PortRef, kind: CableKind, ne
     kindId: kind.id,
     from,
     to,
-    route: { auto: true, points: [...autoRoute(a.at, b.at)] },
+    route: { auto: true, points: [...routeBetween(plan, a, b)] },
     label: '',
   });
   return draft.changes();

@@ -2,9 +2,10 @@ import type { Point } from '../../kernel/geometry.ts';
 import type { Id } from '../../kernel/ids.ts';
 import type { Draft } from '../change-set.ts';
 import type { Kind } from '../kinds/kinds.ts';
-import type { Plan } from '../plan.ts';
-import { autoRoute, placeOf } from '../ports.ts';
+import { type Plan, recordsOf } from '../plan.ts';
+import { placeOf } from '../ports.ts';
 import type { AnyRecord } from '../records/index.ts';
+import { routeBetween } from '../route.ts';
 
 /** Puts a kind into the plan unless it is there already. */
 export const ensureKind = (draft: Draft, kind: Kind): void => {
@@ -13,12 +14,12 @@ export const ensureKind = (draft: Draft, kind: Kind): void => {
 
 /** Re-routes automatic cables that end at any of these records. `after` is the plan with the records moved. */
 export const rerouteCables = (draft: Draft, after: Plan, moved: ReadonlySet<Id>): void => {
-  for (const r of after.records.values()) {
-    if (r.type !== 'cable' || !r.route.auto) continue;
+  for (const r of recordsOf(after, 'cable')) {
+    if (!r.route.auto) continue;
     if (!moved.has(r.from.recordId) && !moved.has(r.to.recordId)) continue;
     const from = placeOf(after, r.from.recordId);
     const to = placeOf(after, r.to.recordId);
-    if (from && to) draft.put({ ...r, route: { ...r.route, points: [...autoRoute(from.at, to.at)] } });
+    if (from && to) draft.put({ ...r, route: { ...r.route, points: [...routeBetween(after, from, to)] } });
   }
 };
 

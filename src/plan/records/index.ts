@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { kindSchema } from '../kinds/kinds.ts';
+import { dimensionSchema } from './dimension.ts';
 import {
   acknowledgementSchema,
   issueSchema,
@@ -29,6 +30,7 @@ export const recordSchemas = {
   opening: openingSchema,
   setPiece: setPieceSchema,
   mark: markSchema,
+  dimension: dimensionSchema,
   stand: standSchema,
   fixture: fixtureSchema,
   grip: gripSchema,
@@ -52,6 +54,7 @@ export type RecordOf<T extends RecordType> = z.infer<(typeof recordSchemas)[T]>;
 export type AnyRecord = { [T in RecordType]: RecordOf<T> }[RecordType];
 
 export type * from './common.ts';
+export type * from './dimension.ts';
 export type * from './document.ts';
 export type * from './gear.ts';
 export type * from './grip.ts';

@@ -11,7 +11,7 @@ export const floorSchema = z.looseObject({
   northDeg: z.number().default(270),
 });
 
-export const wallMaterialSchema = z.enum([
+export const wallMaterials = [
   'plasterboard',
   'brick',
   'concrete',
@@ -19,7 +19,8 @@ export const wallMaterialSchema = z.enum([
   'metal',
   'wood',
   'drape',
-]);
+] as const;
+export const wallMaterialSchema = z.enum(wallMaterials);
 
 /** A straight wall along its centre line. */
 export const wallSchema = z.looseObject({

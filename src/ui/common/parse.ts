@@ -18,6 +18,14 @@ export const parseHeight = (t: string, units: LengthUnits): Result<number> => {
   return r;
 };
 
+export const parseThickness = (t: string, units: LengthUnits): Result<number> => {
+  const r = parseLengthMm(t, units);
+  if (r.ok && (r.value < 1 || r.value > 2000)) {
+    return fail({ what: 'A wall is between 1 mm and 2 m (6′-6″) thick.' });
+  }
+  return r;
+};
+
 export const parseDegrees = (t: string): Result<number> => {
   const n = Number(t.replace('°', '').replace('−', '-').trim());
   return t.trim() !== '' && Number.isFinite(n)

@@ -48,7 +48,7 @@ export const CommandDialog = () => {
               onClick={() => act(c.id)}
             >
               {c.label}
-              <span className="kbd">{c.keys.map(keyWords).join(', ')}</span>
+              <span className="kbd">{[...c.keys, ...(c.platformKeys ?? [])].map(keyWords).join(', ')}</span>
             </button>
           </li>
         ))}

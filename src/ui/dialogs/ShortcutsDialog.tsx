@@ -7,6 +7,10 @@ const POINTER = [
   ['Wheel, pinch', 'Zoom at the pointer'],
   ['Space + drag, middle button, two fingers', 'Move the view'],
   ['Drag on empty floor', 'Select what the frame encloses'],
+  ['Ctrl + drag on empty floor', 'Select what the frame touches'],
+  ['Alt + drag on empty floor', 'Select what a loop encloses'],
+  ['Alt + click', 'Select one thing out of its group'],
+  ['Digits, with the wall or door tool', 'Type a length; Enter takes it'],
   ['Shift + click', 'Add to the selection, or take from it'],
   ['Alt while dragging', 'No snapping'],
 ] as const;
@@ -19,11 +23,11 @@ export const ShortcutsDialog = () => {
       <table className="table">
         <tbody>
           {all
-            .filter((c) => c.keys.length > 0)
+            .filter((c) => c.keys.length + (c.platformKeys?.length ?? 0) > 0)
             .map((c) => (
               <tr key={c.id}>
                 <td>{c.label}</td>
-                <td className="kbd">{c.keys.map(keyWords).join(', ')}</td>
+                <td className="kbd">{[...c.keys, ...(c.platformKeys ?? [])].map(keyWords).join(', ')}</td>
               </tr>
             ))}
           <tr>

@@ -25,6 +25,7 @@ import { PatchFields } from '../control/PatchFields.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { FixturePower } from './FixturePower.tsx';
+import { PlaceRows } from './PlaceRows.tsx';
 import { RiggingFigures } from './RiggingFigures.tsx';
 
 export const FixtureInspector = ({ fixture }: { readonly fixture: Fixture }) => {
@@ -103,6 +104,7 @@ export const FixtureInspector = ({ fixture }: { readonly fixture: Fixture }) => 
         disabled={readOnly}
         onCommit={(gel) => change('Change gel', { gel })}
       />
+      <PlaceRows record={fixture} />
       <Field
         label="Height"
         value={place.heightMm}

@@ -1,23 +1,47 @@
-import { Cable as CableIcon, Crosshair, Hand, Maximize, MousePointer2 } from 'lucide-react';
+import {
+  BrickWall,
+  Cable as CableIcon,
+  Crosshair,
+  DoorOpen,
+  Hand,
+  Maximize,
+  MousePointer2,
+  Plug,
+  Ruler,
+} from 'lucide-react';
 import { FloorCanvas } from '../../canvas/FloorCanvas.tsx';
 import type { ToolId } from '../../editor/session.ts';
 import { useCommands } from '../commands.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
+import { useClipboard } from './clipboard.ts';
+import { EntryTag } from './EntryTag.tsx';
+import { FloorDialogs } from './FloorDialogs.tsx';
 import { GearShelf } from './GearShelf.tsx';
 import { Inspector } from './Inspector.tsx';
+import { LayersPanel } from './LayersPanel.tsx';
 import './floor.css';
 
-const TOOLS: readonly { readonly id: ToolId; readonly name: string; readonly icon: typeof Hand }[] = [
-  { id: 'select', name: 'Select', icon: MousePointer2 },
-  { id: 'aim', name: 'Aim', icon: Crosshair },
-  { id: 'cable', name: 'Cable', icon: CableIcon },
-  { id: 'pan', name: 'Pan', icon: Hand },
+const TOOLS: readonly {
+  readonly id: ToolId;
+  readonly command: string;
+  readonly name: string;
+  readonly icon: typeof Hand;
+}[] = [
+  { id: 'select', command: 'tool-select', name: 'Select', icon: MousePointer2 },
+  { id: 'aim', command: 'tool-aim', name: 'Aim', icon: Crosshair },
+  { id: 'cable', command: 'tool-cable', name: 'Cable', icon: CableIcon },
+  { id: 'wall', command: 'tool-wall', name: 'Wall', icon: BrickWall },
+  { id: 'opening', command: 'tool-door', name: 'Door', icon: DoorOpen },
+  { id: 'outlet', command: 'tool-outlet', name: 'Outlet', icon: Plug },
+  { id: 'measure', command: 'tool-measure', name: 'Measure', icon: Ruler },
+  { id: 'pan', command: 'tool-pan', name: 'Pan', icon: Hand },
 ];
 
 export const FloorWorkspace = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => {
   const { session, book, scheme } = useServices();
   const { run, keysOf } = useCommands();
+  useClipboard(run);
   const { tool, message } = useSessionSlice((s) => ({ tool: s.tool, message: s.message }));
   return (
     <div className="floor">
@@ -31,8 +55,8 @@ export const FloorWorkspace = ({ fitAtFirst }: { readonly fitAtFirst: boolean })
               type="button"
               className="button"
               aria-pressed={tool === t.id}
-              title={`${t.name} (${keysOf(`tool-${t.id}`)})`}
-              onClick={() => run(`tool-${t.id}`)}
+              title={`${t.name} (${keysOf(t.command)})`}
+              onClick={() => run(t.command)}
             >
               <t.icon size={15} aria-hidden="true" />
               {t.name}
@@ -48,6 +72,10 @@ export const FloorWorkspace = ({ fitAtFirst }: { readonly fitAtFirst: boolean })
             Fit all
           </button>
         </div>
+        <EntryTag />
+        <div className="floor-corner">
+          <LayersPanel />
+        </div>
         {message ? (
           <p className="canvas-message" role="status">
             {message}
@@ -55,6 +83,7 @@ export const FloorWorkspace = ({ fitAtFirst }: { readonly fitAtFirst: boolean })
         ) : null}
       </main>
       <Inspector />
+      <FloorDialogs />
     </div>
   );
 };

@@ -4,6 +4,7 @@ import { formatWatts } from '../../kernel/units.ts';
 import type { Kind } from '../../plan/kinds/kinds.ts';
 import { fixturePlace, kindOf, recordsOf } from '../../plan/plan.ts';
 import { SymbolIcon } from '../common/SymbolIcon.tsx';
+import { wattsOf, wattsUnknown } from '../gear/filters.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { feedLabel } from './feed.ts';
@@ -123,6 +124,14 @@ const kindLine = (k: Kind): string => {
       return `${k.ways.length} ways${k.mainBreakerA ? ` · ${k.mainBreakerA} A main` : ''}`;
     case 'source':
       return [`${k.system} V`, k.ratedKva ? `${k.ratedKva} kVA` : ''].filter(Boolean).join(' · ');
+    case 'pack':
+      return `${k.voltsV} V · ${k.continuousA} A`;
+    case 'charger':
+      return `${k.bays} ${k.bays === 1 ? 'bay' : 'bays'} · ${k.bayW} W each`;
+    case 'transmitter':
+    case 'receiver':
+    case 'repeater':
+      return `${k.universes} ${k.universes === 1 ? 'universe' : 'universes'}`;
     default:
       return k.also[0] ?? '';
   }
@@ -139,12 +148,12 @@ const MOUNT_WORDS: Readonly<Record<string, string>> = {
   held: 'held',
 };
 
-const kindFigure = (k: Kind): string =>
-  k.family === 'fixture' && k.load
-    ? formatWatts(k.load.wattsW)
-    : k.family === 'ballast'
-      ? formatWatts(k.load.wattsW)
-      : '';
+const kindFigure = (k: Kind): string => {
+  if (wattsUnknown(k)) return 'watts not known';
+  if (k.family === 'pack') return `${k.energyWh} Wh`;
+  const wattsW = wattsOf(k);
+  return wattsW === undefined ? '' : formatWatts(wattsW);
+};
 
 /** Everything with a unit number on this floor; choosing a line selects it on the drawing. */
 const FloorList = () => {

@@ -4,6 +4,7 @@ import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { FindingList } from './FindingList.tsx';
 import { FixtureInspector } from './FixtureInspector.tsx';
+import { NextPanel } from './NextPanel.tsx';
 import { OtherInspector } from './OtherInspector.tsx';
 import { SeveralInspector } from './SeveralInspector.tsx';
 
@@ -15,6 +16,7 @@ export const Inspector = () => {
   const only = ids.length === 1 ? plan.records.get(ids[0] ?? '') : undefined;
   return (
     <aside className="inspector" aria-label="Properties and findings">
+      <NextPanel />
       {ids.length === 0 ? (
         <section className="inspector-empty">
           <h2>Nothing selected</h2>

@@ -12,8 +12,10 @@ import { anyText, text } from '../common/parse.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { EntityFigures } from './EntityFigures.tsx';
+import { PlaceRows } from './PlaceRows.tsx';
 import { PlugDialog } from './PlugDialog.tsx';
 import { RiggingFigures } from './RiggingFigures.tsx';
+import { DimensionRows, OpeningRows, WallRows } from './RoomInspector.tsx';
 import { SourceCircuits } from './SourceCircuits.tsx';
 
 /** Everything that is not a fixture: boxes, sources, outlets, cables, stands, marks, walls. */
@@ -91,25 +93,11 @@ export const OtherInspector = ({ record }: { readonly record: AnyRecord }) => {
       ) : null}
       {record.type === 'source' ? <SourceCircuits source={record} /> : null}
       {record.type === 'cable' ? <CableRows cable={record} /> : null}
+      {record.type === 'wall' ? <WallRows wall={record} /> : null}
+      {record.type === 'opening' ? <OpeningRows opening={record} /> : null}
+      {record.type === 'dimension' ? <DimensionRows dimension={record} /> : null}
+      <PlaceRows record={record} />
       <RiggingFigures record={record} />
-      {record.type === 'wall' ? (
-        <>
-          <Row label="Length">
-            {formatLength(
-              Math.hypot(record.to.xMm - record.from.xMm, record.to.yMm - record.from.yMm),
-              units,
-            )}
-          </Row>
-          <LengthField
-            label="Height"
-            mm={record.heightMm}
-            units={units}
-            disabled={readOnly}
-            onCommit={(heightMm) => change('Change wall height', { heightMm })}
-          />
-          <Row label="Material">{record.material}</Row>
-        </>
-      ) : null}
       {ref ? (
         <>
           <h3 className="inspector-head">Power</h3>

@@ -5,6 +5,7 @@ import { needKind } from '../../../src/gear/index.ts';
 import { referenceProblems } from '../../../src/plan/checks.ts';
 import { addSetup } from '../../../src/plan/edits/document.ts';
 import { plug } from '../../../src/plan/edits/plug.ts';
+import { setRoute } from '../../../src/plan/edits/routes.ts';
 import { readPlan, serialisePlan } from '../../../src/plan/file.ts';
 import { levelOf, recordOf, recordsOf } from '../../../src/plan/plan.ts';
 import { feedOf } from '../../../src/plan/ports.ts';
@@ -28,6 +29,31 @@ const busyRig = () => {
   return { rig, a, b, box, state };
 };
 
+/** What some commands need before they can do anything. */
+const prepare = (id: string, { rig, b, state }: ReturnType<typeof busyRig>): void => {
+  const [wall] = recordsOf(state().plan, 'wall');
+  const cable = recordsOf(state().plan, 'cable')[0]?.id ?? '';
+  if (id === 'redo' || id === 'undo') command('nudge-left').perform(rig);
+  if (id === 'redo') rig.session.undo();
+  if (id.startsWith('paste')) command('copy').perform(rig);
+  if (id === 'let-route') {
+    rig.add(setRoute(state().plan, cable, [{ xMm: 500, yMm: 500 }]));
+    rig.session.set({ selection: new Set([cable]) });
+  }
+  if (id === 'split-wall' || id === 'join-walls') rig.session.set({ selection: new Set([wall?.id ?? '']) });
+  if (id === 'join-walls') {
+    command('split-wall').perform(rig);
+    const more = recordsOf(state().plan, 'wall').at(-1)?.id ?? '';
+    rig.session.set({ selection: new Set([wall?.id ?? '', more]) });
+  }
+  if (id === 'unlock') command('lock').perform(rig);
+  if (id === 'ungroup') command('group').perform(rig);
+  if (id.startsWith('align') || id.startsWith('distribute'))
+    rig.session.set({
+      selection: new Set([b, ...recordsOf(state().plan, 'box').map((x) => x.id), ...state().selection]),
+    });
+};
+
 describe('commands', () => {
   test('two commands on one key, however it is spelled, are refused', () => {
     const some = (id: string, key: string) => ({
@@ -45,12 +71,10 @@ describe('commands', () => {
   });
 
   test.each(commands.map((c) => c.id))('%s: undo brings back the same bytes, redo the edit', (id) => {
-    const { rig, state } = busyRig();
+    const busy = busyRig();
+    const { rig, state } = busy;
     const c = command(id);
-    if (id === 'redo') {
-      command('nudge-left').perform(rig);
-      rig.session.undo();
-    } else if (id === 'undo') command('nudge-left').perform(rig);
+    prepare(id, busy);
     expect(c.enabled(state()), 'enabled').toBe(true);
     const before = serialisePlan(state().plan);
     const steps = state().undoStack.length;

@@ -1,0 +1,217 @@
+import type { Point } from '../kernel/geometry.ts';
+import type { Id, NewId } from '../kernel/ids.ts';
+import { fail, ok, type Result } from '../kernel/result.ts';
+import { type ChangeSet, Draft, peekChanges } from '../plan/change-set.ts';
+import { movedWith } from '../plan/edits/arrange.ts';
+import { nextLabel, nextUnit } from '../plan/edits/place.ts';
+import { shifted } from '../plan/edits/shared.ts';
+import { type Plan, recordsOf } from '../plan/plan.ts';
+import { waysOf } from '../plan/ports.ts';
+import { type AnyRecord, recordSchemas } from '../plan/records/index.ts';
+
+const FORMAT = 'lampwright-clip';
+/** More than a plan would hold; a text with more is not read. */
+const MOST_RECORDS = 20_000;
+const MOST_CHARACTERS = 30_000_000;
+
+const COPIED: readonly AnyRecord['type'][] = [
+  'fixture',
+  'stand',
+  'grip',
+  'rigging',
+  'ballast',
+  'box',
+  'source',
+  'outlet',
+  'mark',
+  'setPiece',
+  'wall',
+  'opening',
+  'dimension',
+  'cable',
+];
+
+/** A selection as text that another plan, in this tab or another, can take in. */
+export const clipText = (plan: Plan, ids: ReadonlySet<Id>): string => {
+  const all = new Set(movedWith(plan, ids));
+  for (const b of recordsOf(plan, 'ballast')) if (all.has(b.fixtureId)) all.add(b.id);
+  for (const o of recordsOf(plan, 'opening')) if (all.has(o.wallId)) all.add(o.id);
+  for (const c of recordsOf(plan, 'cable'))
+    if (all.has(c.from.recordId) && all.has(c.to.recordId)) all.add(c.id);
+  const records = [...all].flatMap((id) => {
+    const r = plan.records.get(id);
+    return r && COPIED.includes(r.type) ? [r] : [];
+  });
+  const kindIds = new Set<string>();
+  for (const r of records) {
+    if ('kindId' in r && typeof r.kindId === 'string') kindIds.add(r.kindId);
+    if (r.type === 'grip' && r.clothId) kindIds.add(r.clothId);
+    if (r.type === 'fixture') for (const a of r.accessories ?? []) kindIds.add(a);
+  }
+  const kinds = [...kindIds].flatMap((id) => plan.records.get(id) ?? []);
+  return JSON.stringify({ format: FORMAT, version: 1, records: [...kinds, ...records] });
+};
+
+/** Whether a text is a copy of ours, by its first letters. */
+export const isClip = (text: string): boolean => text.startsWith(`{"format":"${FORMAT}"`);
+
+const notOurs = fail({
+  what: 'What was copied is not from a plan.',
+  todo: 'Copy things on a floor first.',
+});
+
+const readClip = (text: string): Result<readonly AnyRecord[]> => {
+  if (!isClip(text) || text.length > MOST_CHARACTERS) return notOurs;
+  let data: unknown;
+  try {
+    data = JSON.parse(text);
+  } catch {
+    return fail({ what: 'What was copied is cut off.', todo: 'Copy it again.' });
+  }
+  const list = (data as { records?: unknown }).records;
+  if (!Array.isArray(list) || list.length > MOST_RECORDS) return notOurs;
+  const records: AnyRecord[] = [];
+  for (const r of list as readonly { type?: unknown }[]) {
+    const type = r?.type;
+    if (type !== 'kind' && !COPIED.some((t) => t === type)) continue;
+    const parsed = recordSchemas[type as AnyRecord['type']].safeParse(r);
+    if (!parsed.success)
+      return fail({
+        what: 'What was copied cannot be read.',
+        where: parsed.error.issues[0]?.path.map(String).join('.') ?? '',
+        todo: 'Copy it again with this version.',
+      });
+    records.push(parsed.data as AnyRecord);
+  }
+  return ok(records);
+};
+
+/**
+ * Puts copied records on a floor, `by` millimetres from where they were, with new ids and free unit numbers and labels.
+ * What leads to something that was not copied and is not here is let go: marks, supports, circuits, addresses.
+ */
+export const pasteClip = (
+  plan: Plan,
+  text: string,
+  floorId: Id,
+  by: Point,
+  newId: NewId,
+): Result<{ readonly changes: ChangeSet; readonly ids: ReadonlySet<Id>; readonly left: number }> => {
+  const read = readClip(text);
+  if (!read.ok) return read;
+  const draft = new Draft(plan);
+  const things = read.value.filter((r) => r.type !== 'kind');
+  for (const k of read.value) if (k.type === 'kind' && !plan.records.has(k.id)) draft.put(k);
+  const fresh = new Map(things.map((r) => [r.id, newId(r.id.split('-')[0] ?? 'r')]));
+  const groups = new Map<string, string>();
+  const ids = new Set<Id>();
+  let left = 0;
+  const inClip = (id: Id | undefined): Id | undefined => (id === undefined ? undefined : fresh.get(id));
+  /** The copy of a thing, else the thing itself where this plan has it. */
+  const here = (id: Id | undefined): Id | undefined =>
+    inClip(id) ?? (id !== undefined && plan.records.has(id) ? id : undefined);
+
+  for (const old of things) {
+    const { groupId, locked: _locked, ...bare } = shifted(old, by);
+    const id = fresh.get(old.id) ?? old.id;
+    let group: string | undefined;
+    if (groupId !== undefined) {
+      group = groups.get(groupId) ?? newId('gr');
+      groups.set(groupId, group);
+    }
+    const now = peekChanges(plan, draft.changes());
+    const next = rebound(
+      { ...bare, id, ...(group ? { groupId: group } : {}) } as AnyRecord,
+      now,
+      here,
+      inClip,
+    );
+    if (!next) {
+      left++;
+      continue;
+    }
+    draft.put('floorId' in next ? ({ ...next, floorId } as AnyRecord) : next);
+    if (next.type !== 'cable' && next.type !== 'opening') ids.add(id);
+  }
+  // A cable that was laid by itself is still laid by itself.
+  for (const r of things)
+    if (r.type === 'cable' && r.route.auto) {
+      const copy = draft.get(fresh.get(r.id) ?? '');
+      if (copy?.type === 'cable') draft.put({ ...copy, route: { ...copy.route, auto: true } });
+    }
+  return ok({ changes: draft.changes(), ids, left });
+};
+
+type Find = (id: Id | undefined) => Id | undefined;
+
+/** A copied record with its references led to the copies; undefined where it makes no sense without what was not copied. */
+const rebound = (r: AnyRecord, plan: Plan, here: Find, inClip: Find): AnyRecord | undefined => {
+  switch (r.type) {
+    case 'fixture': {
+      const { patch: _patch, ...bare } = r;
+      const taken = recordsOf(plan, 'fixture').some((f) => f.unit === r.unit);
+      const stand = r.support.on === 'stand' ? inClip(r.support.standId) : undefined;
+      const rigging = r.support.on === 'rigged' ? here(r.support.riggingId) : undefined;
+      const mark = r.aim.at === 'mark' ? here(r.aim.markId) : undefined;
+      return {
+        ...bare,
+        unit: taken ? nextUnit(plan) : r.unit,
+        support:
+          r.support.on === 'stand'
+            ? stand
+              ? { on: 'stand', standId: stand }
+              : { on: 'floor' }
+            : r.support.on === 'rigged'
+              ? { on: 'rigged', ...(rigging ? { riggingId: rigging } : {}) }
+              : r.support,
+        aim:
+          r.aim.at === 'facing'
+            ? r.aim
+            : mark
+              ? { at: 'mark', markId: mark }
+              : { at: 'facing', facingDeg: 0, tiltDeg: 0 },
+      };
+    }
+    case 'grip':
+      return { ...r, supports: r.supports.flatMap((s) => inClip(s) ?? []) };
+    case 'ballast': {
+      const fixtureId = inClip(r.fixtureId);
+      return fixtureId ? { ...r, fixtureId } : undefined;
+    }
+    case 'opening': {
+      const wallId = inClip(r.wallId);
+      return wallId ? { ...r, wallId } : undefined;
+    }
+    case 'outlet': {
+      const sourceId = here(r.sourceId);
+      if (!sourceId || !waysOf(plan, sourceId).some((w) => w.id === r.wayId)) return undefined;
+      return { ...r, sourceId, label: freeLabel(plan, r.label) };
+    }
+    case 'cable': {
+      const [from, to] = [inClip(r.from.recordId), inClip(r.to.recordId)];
+      if (!from || !to) return undefined;
+      return { ...r, from: { ...r.from, recordId: from }, to: { ...r.to, recordId: to } };
+    }
+    case 'dimension': {
+      const anchor = (a: typeof r.from): typeof r.from => {
+        const { recordId, ...bare } = a;
+        const id = inClip(recordId);
+        return id ? { ...bare, recordId: id } : bare;
+      };
+      return { ...r, from: anchor(r.from), to: anchor(r.to) };
+    }
+    case 'box':
+    case 'source':
+    case 'rigging':
+      return { ...r, label: freeLabel(plan, r.label) };
+    default:
+      return r;
+  }
+};
+
+const freeLabel = (plan: Plan, label: string): string => {
+  if (label === '') return label;
+  for (const r of plan.records.values())
+    if ('label' in r && r.label === label) return nextLabel(plan, label.replace(/\d+$/, '') || 'K');
+  return label;
+};

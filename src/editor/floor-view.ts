@@ -1,0 +1,50 @@
+import type { LabelField } from '../drawing/context.ts';
+import { DRAWING_LAYERS, type DrawingLayer } from '../drawing/display-list.ts';
+import type { Id } from '../kernel/ids.ts';
+import { USUAL_WALL, type WallLook, type WallRun } from '../plan/edits/walls.ts';
+import type { Opening } from '../plan/records/index.ts';
+
+/** How one subject of the drawing is shown on the screen. */
+export interface LayerState {
+  readonly shown: boolean;
+  readonly faded: boolean;
+  /** Cannot be picked. */
+  readonly locked: boolean;
+}
+
+/** A dialog that a command asks the screen for. */
+export type FloorAsk = 'room' | 'row' | 'replace' | 'circuit' | undefined;
+
+/** How the floor is looked at and what its tools will do next. Never part of the plan. */
+export interface FloorView {
+  readonly layers: Readonly<Record<DrawingLayer, LayerState>>;
+  readonly labelFields: readonly LabelField[];
+  /** Area and inside measures of rooms. */
+  readonly rooms: boolean;
+  readonly shows: 'drawing' | 'table';
+  readonly ask: FloorAsk;
+  /** What the next walls are made like, and where their measures run. */
+  readonly wall: WallLook & { readonly along: WallRun['along'] };
+  readonly opening: { readonly what: Opening['what'] };
+  /** The circuit the next wall outlets hang on. */
+  readonly circuit: { readonly sourceId: Id; readonly wayId: Id } | undefined;
+}
+
+const PLAIN: LayerState = { shown: true, faded: false, locked: false };
+
+export const START_VIEW: FloorView = {
+  layers: Object.fromEntries(DRAWING_LAYERS.map((l) => [l, PLAIN])) as unknown as FloorView['layers'],
+  labelFields: ['kind', 'use', 'power', 'address', 'height'],
+  rooms: true,
+  shows: 'drawing',
+  ask: undefined,
+  wall: { ...USUAL_WALL, along: 'inside' },
+  opening: { what: 'door' },
+  circuit: undefined,
+};
+
+/** The view with one layer's state changed. */
+export const withLayer = (v: FloorView, layer: DrawingLayer, patch: Partial<LayerState>): FloorView => ({
+  ...v,
+  layers: { ...v.layers, [layer]: { ...v.layers[layer], ...patch } },
+});

@@ -1,0 +1,22 @@
+import { useSessionSlice } from '../hooks.ts';
+import { CircuitDialog } from './CircuitDialog.tsx';
+import { ReplaceDialog } from './ReplaceDialog.tsx';
+import { RoomDialog } from './RoomDialog.tsx';
+import { RowDialog } from './RowDialog.tsx';
+
+/** The dialogs that commands of the floor ask for. */
+export const FloorDialogs = () => {
+  const ask = useSessionSlice((s) => s.floorView.ask);
+  switch (ask) {
+    case 'room':
+      return <RoomDialog />;
+    case 'circuit':
+      return <CircuitDialog />;
+    case 'row':
+      return <RowDialog />;
+    case 'replace':
+      return <ReplaceDialog />;
+    case undefined:
+      return null;
+  }
+};

@@ -1,0 +1,120 @@
+import { LABEL_FIELDS, type LabelField } from '../../drawing/context.ts';
+import type { DrawingLayer } from '../../drawing/display-list.ts';
+import { type LayerState, withLayer } from '../../editor/floor-view.ts';
+import { useSessionSlice } from '../hooks.ts';
+import { useServices } from '../services.ts';
+
+const WORDS: Readonly<Record<DrawingLayer, string>> = {
+  underlay: 'Underlay',
+  architecture: 'Architecture',
+  set: 'Set and marks',
+  beams: 'Beams and aim lines',
+  cables: 'Cables',
+  stands: 'Stands and grip',
+  gear: 'Lighting and power gear',
+  dimensions: 'Dimensions',
+  labels: 'Labels',
+};
+
+const SHOWN: readonly DrawingLayer[] = [
+  'gear',
+  'labels',
+  'cables',
+  'beams',
+  'stands',
+  'set',
+  'dimensions',
+  'architecture',
+];
+
+const FIELD_WORDS: Readonly<Record<LabelField, string>> = {
+  kind: 'kind',
+  use: 'use',
+  gel: 'gel',
+  channel: 'channel',
+  watts: 'watts',
+  power: 'circuit',
+  address: 'address',
+  height: 'height',
+};
+
+const STATES: readonly { readonly key: keyof LayerState; readonly word: string }[] = [
+  { key: 'shown', word: 'show' },
+  { key: 'faded', word: 'fade' },
+  { key: 'locked', word: 'lock' },
+];
+
+/** What of the drawing is shown, faded and locked on this screen, and what labels say. */
+export const LayersPanel = () => {
+  const { session } = useServices();
+  const view = useSessionSlice((s) => s.floorView);
+  return (
+    <details className="layers">
+      <summary>Layers and labels</summary>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Layer</th>
+            {STATES.map((s) => (
+              <th key={s.key} scope="col">
+                {s.word}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {SHOWN.map((layer) => (
+            <tr key={layer}>
+              <th scope="row">{WORDS[layer]}</th>
+              {STATES.map((s) => (
+                <td key={s.key}>
+                  <input
+                    type="checkbox"
+                    aria-label={`${s.word} ${WORDS[layer].toLowerCase()}`}
+                    checked={view.layers[layer][s.key]}
+                    onChange={(e) =>
+                      session.set({
+                        floorView: withLayer(session.getState().floorView, layer, {
+                          [s.key]: e.target.checked,
+                        }),
+                      })
+                    }
+                  />
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <fieldset>
+        <legend>Labels of units say</legend>
+        {LABEL_FIELDS.map((f) => (
+          <label key={f}>
+            <input
+              type="checkbox"
+              checked={view.labelFields.includes(f)}
+              onChange={(e) => {
+                const now = session.getState().floorView;
+                const labelFields = LABEL_FIELDS.filter((x) =>
+                  x === f ? e.target.checked : now.labelFields.includes(x),
+                );
+                session.set({ floorView: { ...now, labelFields } });
+              }}
+            />
+            {FIELD_WORDS[f]}
+          </label>
+        ))}
+      </fieldset>
+      <label>
+        <input
+          type="checkbox"
+          checked={view.rooms}
+          onChange={(e) =>
+            session.set({ floorView: { ...session.getState().floorView, rooms: e.target.checked } })
+          }
+        />
+        area and inside measures of rooms
+      </label>
+    </details>
+  );
+};
