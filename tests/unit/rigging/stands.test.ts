@@ -57,6 +57,12 @@ describe('the stands engine', () => {
     expect(found(b)).toEqual([]);
   });
 
+  it('rigging-receiver: an accessory that does not go on the stand helps nothing', () => {
+    const { b } = rig(3, { bags: 3 }, { receives: ['pin-16'] }, { accessories: ['coupler'] });
+    b.riggingKind('coupler', { what: 'clamp', fits: ['clamp'], receives: ['spigot-28'] });
+    expect(found(b)).toEqual(['warn rigging-receiver']);
+  });
+
   it('rigging-receiver: accessories join in any order, one on the other', () => {
     const { b } = rig(3, { bags: 5 }, { receives: ['pin-16'] }, { accessories: ['last', 'first'] });
     b.riggingKind('first', { what: 'head', fits: ['pin-16'], receives: ['grip-head'] });
