@@ -123,7 +123,7 @@ export const moduleText = (symbols) => {
 
 const contactSheet = (symbols) => {
   const cell = 30;
-  const perRow = 8;
+  const perRow = 12;
   const rows = Math.ceil(symbols.length / perRow);
   const parts = symbols.map((s, i) => {
     const x = (i % perRow) * cell + cell / 2;

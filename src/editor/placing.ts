@@ -108,6 +108,20 @@ export const placeThere = (plan: Plan, book: Book, what: PlaceThere, newId: NewI
         what: 'A ballast comes with its head.',
         todo: 'Place the head; its ballast comes along.',
       });
+    case 'dimmer':
+    case 'adapter':
+    case 'converter':
+    case 'pack':
+    case 'charger':
+    case 'transmitter':
+    case 'receiver':
+    case 'repeater':
+    case 'node':
+    case 'dataSplitter':
+      return fail({
+        what: `“${kind.name}” is in the gear book, but a plan does not yet hold such a thing on the floor.`,
+        todo: 'Write it into the notes of what it belongs to.',
+      });
   }
 };
 

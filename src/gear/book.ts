@@ -1,13 +1,20 @@
 import { contentHash } from '../kernel/canonical.ts';
 import { type Kind, kindSchema } from '../plan/kinds/kinds.ts';
 import type { Practice } from '../plan/records/index.ts';
+import { adapterKinds } from './data/adapters.ts';
 import { boxKinds } from './data/boxes.ts';
 import { cableKinds } from './data/cables.ts';
+import { chargerKinds } from './data/chargers.ts';
+import { converterKinds } from './data/converters.ts';
+import { dataGearKinds } from './data/data-gear.ts';
+import { dimmerKinds } from './data/dimmers.ts';
 import { ballastKinds, dischargeFixtures } from './data/fixtures-discharge.ts';
 import { ledFixtures } from './data/fixtures-led.ts';
 import { otherFixtures } from './data/fixtures-other.ts';
 import { tungstenFixtures } from './data/fixtures-tungsten.ts';
 import { gripKinds } from './data/grip.ts';
+import { packKinds } from './data/packs.ts';
+import { radioKinds } from './data/radio.ts';
 import { riggingKinds } from './data/rigging.ts';
 import { sceneryKinds } from './data/scenery.ts';
 import { sourceKinds } from './data/sources.ts';
@@ -28,7 +35,14 @@ const families: readonly Family[] = [
   riggingKinds,
   sourceKinds,
   boxKinds,
+  dimmerKinds,
   cableKinds,
+  adapterKinds,
+  converterKinds,
+  packKinds,
+  chargerKinds,
+  radioKinds,
+  dataGearKinds,
   sceneryKinds,
 ];
 

@@ -1,5 +1,7 @@
 import type { Practice } from '../plan/records/index.ts';
-import { type Feed, mains, type ProfileName } from './mains.ts';
+import { CLEARANCE_BASIS, clearanceOf } from './clearance.ts';
+import { FIXTURE_SYMBOLS } from './data/fixture-symbols.ts';
+import { CLASS_VALUES, type Feed, mains, type ProfileName } from './mains.ts';
 import { COMMON, type Entry, fieldOfBeamDeg, wattsTyped, worded } from './shape.ts';
 
 export type Mount = 'pin-16' | 'spigot-28' | 'clamp' | 'clip' | 'socket' | 'hung' | 'floor' | 'held';
@@ -45,6 +47,20 @@ export interface FixtureTable {
   readonly rows: readonly FixtureRow[];
 }
 
+/** What of a discharge head depends on its ignitor and age. */
+const HEAD_BASIS = {
+  warmUpMin: 'planning value of the class, assumed',
+  hotRestrikeMin: 'of an ignitor that starts a hot lamp, assumed; others wait ten minutes and more',
+};
+
+/** A lamp without a supply between is a resistance. */
+const LAMP_BASIS = {
+  ...CLASS_VALUES,
+  powerFactor: 'a resistance',
+  thirdHarmonicPct: 'a resistance',
+  standbyW: 'a lamp alone',
+};
+
 const optical = (row: FixtureRow) => {
   if (!row.optics) return {};
   const [beamDeg, candelaCd, spotDeg, spotCd] = row.optics;
@@ -73,6 +89,8 @@ const entry = (table: FixtureTable, row: FixtureRow, practice: Practice): Entry 
     feed: Feed | 'ballast';
   } & Record<string, unknown>;
   const power = feed === 'ballast' ? { needsBallast: true } : mains(practice, feed, profile, row.wattsW);
+  const clearance = clearanceOf(table.source, table.style, row.wattsW);
+  const { basis, ...own } = rest;
   const words = `${table.also},${row.also ?? ''}`.split(',').filter(Boolean);
   return {
     family: 'fixture',
@@ -81,14 +99,20 @@ const entry = (table: FixtureTable, row: FixtureRow, practice: Practice): Entry 
     also: [...new Set([...words, ...wattsTyped(row.wattsW)])],
     source: table.source,
     style: table.style,
-    symbol: table.symbol,
+    symbol: FIXTURE_SYMBOLS.get(row.slug) ?? table.symbol,
     massKg: row.massKg,
     sizeMm: { widthMm: row.head[0], lengthMm: row.head[1] },
     mount: { fits: mountsOf(plain.mount) },
     ...power,
     ...optical(row),
-    basis: { all: COMMON },
-    ...rest,
+    ...(clearance ? { clearanceMm: clearance } : {}),
+    ...own,
+    basis: {
+      all: COMMON,
+      ...(feed === 'ballast' ? HEAD_BASIS : profile === 'tungsten' ? LAMP_BASIS : CLASS_VALUES),
+      ...(clearance ? { clearanceMm: CLEARANCE_BASIS } : {}),
+      ...(basis as Record<string, string> | undefined),
+    },
   } as Entry;
 };
 

@@ -27,6 +27,26 @@ const WORDS: Readonly<Record<string, string>> = {
   'cct.color': 'colours',
   needsBallast: 'needs a ballast',
   outlineSvg: 'outline',
+  'clearanceMm.cloth': 'distance to cloth',
+  'clearanceMm.surface': 'distance to lit surfaces',
+  flicker: 'flicker',
+  circuits: 'circuits',
+  energyWh: 'energy',
+  capacityAh: 'capacity',
+  fullV: 'volts when full',
+  emptyV: 'volts when empty',
+  continuousA: 'current all the time',
+  peakA: 'current for a moment',
+  bayW: 'watts of a bay',
+  eirpDbm: 'radiated power',
+  conductedDbm: 'power at the aerial socket',
+  sensitivityDbm: 'weakest signal',
+  antennaGainDbi: 'gain of the aerial',
+  backupWh: 'back-up cell',
+  dataIn: 'data in',
+  dataOut: 'data out',
+  dcIn: 'direct current in',
+  dcOut: 'direct current out',
 };
 
 /** Lists whose members have ids (or numbers), and what a member is called. */
@@ -36,6 +56,10 @@ const MEMBERS: Readonly<Record<string, string>> = {
   outlets: 'outlet',
   ways: 'way',
   breaks: 'break',
+  dataIn: 'data in',
+  dataOut: 'data out',
+  dcIn: 'direct current in',
+  dcOut: 'direct current out',
 };
 
 const UNITS: readonly (readonly [RegExp, string])[] = [
@@ -45,6 +69,10 @@ const UNITS: readonly (readonly [RegExp, string])[] = [
   [/Pct$/, ' %'],
   [/Ma$/, ' mA'],
   [/Ms$/, ' ms'],
+  [/Mhz$/, ' MHz'],
+  [/Dbm$/, ' dBm'],
+  [/Dbi$/, ' dBi'],
+  [/Ah$/, ' Ah'],
   [/Min$/, ' min'],
   [/Wh$/, ' Wh'],
   [/Cd$/, ' cd'],
@@ -76,7 +104,7 @@ const textOf = (key: string, value: unknown): string => {
 
 const plainWords = (key: string): string =>
   key
-    .replace(/(Kg|Mm|Deg|Pct|Ma|Ms|Wh|Cd|Kva|Kw|(?<=[a-z])[WVAK])$/, '')
+    .replace(/(Kg|Mm|Deg|Pct|Ma|Ms|Mhz|Dbm|Dbi|Ah|Wh|Cd|Kva|Kw|(?<=[a-z])[WVAK])$/, '')
     .replace(/[A-Z]/g, (c) => ` ${c.toLowerCase()}`);
 
 const memberKey = (v: unknown): string | undefined => {

@@ -1,5 +1,6 @@
 import type { Kind } from '../plan/kinds/kinds.ts';
 import type { LoadSpec } from '../plan/kinds/ports.ts';
+import { moreFaults } from './kind-faults-more.ts';
 
 /**
  * What is wrong with the figures of a kind that has the right shape: negative masses, factors above 1, ports with one
@@ -18,9 +19,17 @@ export const kindFaults = (kind: Kind): readonly string[] => {
   need(kind.massKg >= 0 && kind.massKg <= 1e5, `its mass is ${kind.massKg} kg`);
   for (const [side, mm] of Object.entries({ length: kind.sizeMm.lengthMm, width: kind.sizeMm.widthMm }))
     need(mm >= 0 && mm <= 1e6, `its ${side} is ${mm} mm`);
-  const { load, inlets, outlets, ways } = partsOf(kind);
+  const { load, inlets, outlets, ways, dataIn, dataOut, dcIn, dcOut } = partsOf(kind);
   if (load) faults.push(...loadFaults(load));
-  for (const [words, list] of Object.entries({ inlets, outlets, ways }))
+  for (const [words, list] of Object.entries({
+    inlets,
+    outlets,
+    ways,
+    'data inputs': dataIn,
+    'data outputs': dataOut,
+    'direct-current inputs': dcIn,
+    'direct-current outputs': dcOut,
+  }))
     need(
       new Set(list?.map((x) => x.id)).size === (list?.length ?? 0),
       `two of its ${words} have the same id`,
@@ -35,6 +44,10 @@ export const kindFaults = (kind: Kind): readonly string[] => {
       'a mode has more slots than 64 universes',
     );
   }
+  if (kind.family === 'fixture' && kind.clearanceMm) {
+    const { cloth = 0, surface = 0 } = kind.clearanceMm;
+    need(cloth >= 0 && surface >= 0, `its least distances are ${cloth} and ${surface} mm`);
+  }
   if (kind.family === 'stand') {
     need(kind.ratedLoadKg >= 0, `its rated load is ${kind.ratedLoadKg} kg`);
     need(kind.heightMinMm <= kind.heightMaxMm, 'its least height is above its greatest');
@@ -46,6 +59,7 @@ export const kindFaults = (kind: Kind): readonly string[] => {
       'a stock length is not above zero',
     );
   }
+  moreFaults(kind, need);
   return faults;
 };
 
@@ -54,14 +68,28 @@ interface Parts {
   readonly inlets?: readonly { readonly id: string }[];
   readonly outlets?: readonly { readonly id: string }[];
   readonly ways?: readonly { readonly id: string }[];
+  readonly dataIn?: readonly { readonly id: string }[];
+  readonly dataOut?: readonly { readonly id: string }[];
+  readonly dcIn?: readonly { readonly id: string }[];
+  readonly dcOut?: readonly { readonly id: string }[];
 }
 
 const partsOf = (kind: Kind): Parts => {
   switch (kind.family) {
     case 'fixture':
+      return { load: kind.load, inlets: kind.inlets, outlets: kind.outlets };
     case 'ballast':
     case 'box':
     case 'source':
+    case 'dimmer':
+    case 'adapter':
+    case 'converter':
+    case 'charger':
+    case 'transmitter':
+    case 'receiver':
+    case 'repeater':
+    case 'node':
+    case 'dataSplitter':
       return kind;
     default:
       return {};

@@ -141,6 +141,15 @@ export const PROFILES = {
   },
 } as const satisfies Record<string, Profile>;
 
+/** Where the rest of a load comes from when only its watts are known of the class. */
+export const CLASS_VALUES = {
+  powerFactor: 'planning value of the class, assumed',
+  thirdHarmonicPct: 'planning value of the class, assumed',
+  inrushMultiple: 'planning value of the class, assumed',
+  leakageMa: 'planning value of the class, assumed',
+  standbyW: 'planning value of the class, assumed',
+} as const;
+
 export type ProfileName = keyof typeof PROFILES;
 
 /** Amps at nominal volts: W / (V · power factor). */

@@ -391,6 +391,7 @@ const europe: readonly BoxRow[] = [
 /** Outlet strips and quad boxes: several outlets behind one plug, no breaker of their own. */
 const strips: Readonly<Record<Practice, readonly (readonly [string, string, string, number, number])[]>> = {
   'north-america': [
+    ['duplex-box-20', 'Duplex box 20 A, 2 outlets, no breaker', 'nema-5-20', 2, 0.9],
     ['quad-box-20', 'Quad box 20 A, 4 outlets, no breaker', 'nema-5-20', 4, 1.5],
     ['strip-15', 'Outlet strip 15 A, 4 outlets, no breaker', 'nema-5-15', 4, 0.8],
   ],
@@ -411,7 +412,11 @@ const stripKinds: Family = (practice) =>
       also: ['quad', 'strip', 'splitter', 'multi-outlet'],
       massKg,
       sizeMm: { widthMm: 60 * count, lengthMm: 120 },
-      symbol: 'box-small',
+      symbol: slug.startsWith('quad')
+        ? 'outlet-quad'
+        : slug.startsWith('duplex')
+          ? 'outlet-duplex'
+          : 'outlet-strip',
       inlets: [port],
       ways: [],
       outlets: Array.from({ length: count }, (_, i) => ({
@@ -423,7 +428,14 @@ const stripKinds: Family = (practice) =>
     };
   });
 
-const LARGE_KG = 20;
+/** By what it does and how many ways it has: splitters, feeder boxes, and boxes of 2, 5, 11 and more ways. */
+const symbolOf = (slug: string, inlet: string, groups: readonly WayGroup[]): string => {
+  const count = groups.reduce((n, g) => n + g.count, 0);
+  if (slug.startsWith('split-')) return 'power-splitter';
+  if (inlet.startsWith('single-pole') && groups.some((g) => g.amps >= 100)) return 'box-large';
+  if (count <= 2) return 'box-2';
+  return count <= 5 ? 'box-small' : count <= 11 ? 'box-6' : 'box-12';
+};
 
 const breakerBoxes: Family = (practice) =>
   (practice === 'north-america' ? northAmerica : europe).map(
@@ -436,7 +448,7 @@ const breakerBoxes: Family = (practice) =>
         also: ['box', 'distribution', 'distro'],
         massKg,
         sizeMm: { widthMm: size[0], lengthMm: size[1] },
-        symbol: massKg > LARGE_KG ? 'box-large' : 'box-small',
+        symbol: symbolOf(slug, inlet, groups),
         inlets: [port],
         ...(mainA > 0 ? { mainBreakerA: mainA, mainPoles: port.legs } : {}),
         ...waysAndOutlets(groups, port.legs, through),

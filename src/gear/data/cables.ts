@@ -13,6 +13,7 @@ type CableRow = readonly [
   lengths: readonly number[],
   kgPerM: number,
   single?: boolean,
+  circuits?: number,
 ];
 
 const CORD_2 = 'NEC Table 400.5(A)(1) column B, two loaded, 30 °C';
@@ -24,6 +25,11 @@ const F4F3 = 'BS 7671 Table 4F3A, flexible cords';
 const F4F1 = 'BS 7671 Table 4F1A, 60 °C rubber flexible, two-core';
 const F4F2_3 = 'BS 7671 Table 4F2A, 90 °C flexible, three-phase';
 const F4F1_3 = 'BS 7671 Table 4F1A, 60 °C rubber flexible, three-phase';
+
+const MULTI_NA =
+  'NEC Table 520.44(C)(2), 75 °C, cable of several circuits with load diversity of 50 % or more';
+const MULTI_EU = 'BS 7671 Table 4F3A, flexible cords, six circuits together by the factor 0.57 of Table 4C1';
+const SIX = 6;
 
 const short = [10, 25, 50];
 const cord = [25, 50, 100];
@@ -251,6 +257,33 @@ const northAmerica: readonly CableRow[] = [
     5,
     true,
   ],
+  ['cord-14-3', 'Cord 14/3, 15 A household', 'awg:14', 18, CORD_2, 'nema-5-15', 'nema-5-15', cord, 0.22],
+  [
+    'multi-12-14',
+    'Multi 12/14, six circuits, 19-pin',
+    'awg:12',
+    32,
+    MULTI_NA,
+    'multi-19',
+    'multi-19',
+    cord,
+    1.2,
+    false,
+    SIX,
+  ],
+  [
+    'multi-14-14',
+    'Multi 14/14, six circuits, 19-pin',
+    'awg:14',
+    24,
+    MULTI_NA,
+    'multi-19',
+    'multi-19',
+    cord,
+    0.85,
+    false,
+    SIX,
+  ],
 ];
 
 const eu = [5, 10, 20];
@@ -379,11 +412,48 @@ const europe: readonly CableRow[] = [
     5.5,
     true,
   ],
+  [
+    'multi-2-5',
+    'Multi 14G2.5, six circuits, 19-pin',
+    'mm2:2.5',
+    14.2,
+    MULTI_EU,
+    'multi-19',
+    'multi-19',
+    big,
+    0.9,
+    false,
+    SIX,
+  ],
+  [
+    'multi-1-5',
+    'Multi 14G1.5, six circuits, 19-pin',
+    'mm2:1.5',
+    9.1,
+    MULTI_EU,
+    'multi-19',
+    'multi-19',
+    big,
+    0.65,
+    false,
+    SIX,
+  ],
+  [
+    'lead-blue-13',
+    'Lead, 16 A blue to 13 A outlets',
+    'mm2:2.5',
+    25,
+    F4F3,
+    'iec-16-1',
+    'bs-1363',
+    [1, 5, 10],
+    0.18,
+  ],
 ];
 
 export const cableKinds: Family = (practice) =>
   (practice === 'north-america' ? northAmerica : europe).map(
-    ([slug, name, conductor, ampacityA, from, plug, socket, lengths, kgPerM, single]): Entry => {
+    ([slug, name, conductor, ampacityA, from, plug, socket, lengths, kgPerM, single, circuits]): Entry => {
       const { legs, neutral } = inletPort(socket);
       const stockLengthsMm = stockMm(practice, lengths, lengths);
       const longest = Math.max(...stockLengthsMm);
@@ -391,11 +461,11 @@ export const cableKinds: Family = (practice) =>
         family: 'cable',
         slug,
         name,
-        also: ['cable', single ? 'feeder' : 'extension', conductor.replace(/^.*:/, '')],
+        also: ['cable', single ? 'feeder' : circuits ? 'multi' : 'extension', conductor.replace(/^.*:/, '')],
         massKg: Number(((longest / 1000) * kgPerM).toFixed(1)),
         massKgPerM: kgPerM,
         sizeMm: { lengthMm: longest, widthMm: single ? 120 : Math.round(8 + 14 * Math.sqrt(kgPerM)) },
-        symbol: 'wall-outlet',
+        symbol: single ? 'feeder' : circuits ? 'multi-cable' : 'cable',
         construction: single ? 'single-conductors' : 'multicore',
         legs,
         neutral,
@@ -403,6 +473,7 @@ export const cableKinds: Family = (practice) =>
         ampacityA,
         plug,
         socket,
+        ...(circuits === undefined ? {} : { circuits }),
         stockLengthsMm,
         basis: { all: COMMON, ampacityA: from },
         notes: 'Mass is of the longest stock length.',

@@ -1,6 +1,6 @@
 import type { Practice } from '../../plan/records/index.ts';
 import { type FixtureTable, fixtureEntries, row } from '../fixture.ts';
-import { type Feed, mains, type ProfileName } from '../mains.ts';
+import { CLASS_VALUES, type Feed, mains, type ProfileName } from '../mains.ts';
 import { COMMON, type Entry, type Family, stockMm, wattsTyped, wattsWord } from '../shape.ts';
 
 const DAY = { cct: { minK: 5600, maxK: 5600 }, warmUpMin: 3 };
@@ -202,6 +202,11 @@ const WORDS: Partial<Record<ProfileName, string>> = {
 const rangeV = (practice: Practice, feed: Feed, lampW: number): readonly [number, number] =>
   lampW <= 1200 ? [90, 265] : practice === 'europe' ? [205, 253] : feed === 'high' ? [187, 252] : [110, 132];
 
+const ballastSymbol = (lampW: number, profile: ProfileName): string => {
+  if (profile === 'ballast-magnetic') return 'ballast-magnetic';
+  return lampW <= 800 ? 'ballast-small' : lampW <= 4000 ? 'ballast' : 'ballast-large';
+};
+
 const ballastEntry = (practice: Practice, [lampW, kg, size, feed, profile, loss]: BallastRow): Entry => {
   // Only the small and the 800 W sizes exist without correction; the small ones have no other kind beside them.
   const plain = profile === 'ballast-corrected' || lampW < 500;
@@ -222,13 +227,17 @@ const ballastEntry = (practice: Practice, [lampW, kg, size, feed, profile, loss]
     also: ['ballast', 'electronic power supply', ...wattsTyped(lampW)],
     massKg: kg,
     sizeMm: { widthMm: size[0], lengthMm: size[1] },
-    symbol: 'ballast',
+    symbol: ballastSymbol(lampW, profile),
     ...power,
     load: { ...power.load, voltsMinV, voltsMaxV },
     heads: tables.flatMap((t) => t.rows.filter((r) => r.wattsW === lampW).map((r) => r.slug)),
+    flicker: profile === 'ballast-magnetic' ? 'twice-mains' : 'even',
     headCablesMm: stockMm(practice, [25, 50], [7, 15]),
     basis: {
       all: COMMON,
+      ...CLASS_VALUES,
+      flicker:
+        'common practice: square-wave supplies light evenly unless set to run quietly, chokes pulse at twice the mains frequency',
       wattsW:
         'lamp watts with ballast losses as in the lighting chapter of an electrical installation guide, electrical-installation.org',
       ...(published ? { powerFactor: 'generator sizing and power factor, imaginenews.com' } : {}),

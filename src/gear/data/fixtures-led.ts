@@ -194,6 +194,9 @@ const tables: readonly FixtureTable[] = [
         profile: 'led-small',
         ...cells(55),
       }),
+      row('led-tube-240', 'LED tube {8 ft|240 cm}, 90 W', 90, 3.1, [2400, 45], 'clip 16', [120, 1600], '', {
+        ...domestic,
+      }),
       row('led-tube-120', 'LED tube {4 ft|120 cm}, 45 W', 45, 1.6, [1200, 45], 'clip 16', [120, 800], '', {
         ...domestic,
         profile: 'led-small',
@@ -213,6 +216,17 @@ const tables: readonly FixtureTable[] = [
         profile: 'led-small',
         ...cells(55),
       }),
+      row(
+        'pixel-tube-240',
+        'Pixel tube {8 ft|240 cm}, 90 W',
+        90,
+        3.1,
+        [2400, 45],
+        'clip 16',
+        [120, 1600],
+        '',
+        pixels(32, 64),
+      ),
       row(
         'pixel-tube-120',
         'Pixel tube {4 ft|120 cm}, 45 W',
@@ -267,6 +281,19 @@ const tables: readonly FixtureTable[] = [
       row('led-mat-30x60', 'LED mat 30×60, 35 W', 35, 0.6, [600, 30], '16 clip', [120, 1200], '', {
         profile: 'led-small',
       }),
+      row(
+        'led-mat-round-60',
+        'LED mat, round, 60 cm, 50 W',
+        50,
+        0.8,
+        [600, 30],
+        '16 clip',
+        [120, 1700],
+        'disc',
+        {
+          profile: 'led-small',
+        },
+      ),
       row('led-mat-60x60', 'LED mat 60×60, 60 W', 60, 1, [600, 30], '16 clip', [120, 2100], '', {
         profile: 'led-small',
       }),
@@ -341,6 +368,22 @@ const tables: readonly FixtureTable[] = [
         [50, 30000, 7, 400000],
         '',
         { modes: [mode('basic', 'Basic', 24), mode('full', 'All functions, fine', 40)] },
+      ),
+      row(
+        'moving-bar-400w',
+        'Moving bar {40 in|100 cm}, 400 W',
+        400,
+        20,
+        [1000, 280],
+        'C floor',
+        [45, 12000, 6, 120000],
+        'batten',
+        {
+          modes: [
+            mode('basic', 'Basic', 18),
+            mode('pixels-10', '10 pixels of red, green, blue, white', 52, 10),
+          ],
+        },
       ),
       row(
         'moving-wash-600w',
@@ -450,6 +493,27 @@ const tables: readonly FixtureTable[] = [
         [1600, 1600],
         '28 hung',
         [340, 4800],
+      ),
+      row(
+        'balloon-tube-2kw',
+        'Balloon tube {13×3 ft|4×1 m}, 2 kW',
+        2000,
+        14,
+        [4000, 1000],
+        'hung',
+        [340, 13000],
+        'sausage',
+      ),
+      row(
+        'balloon-box-4kw',
+        'Helium box {16×8 ft|5×2.4 m}, 4 kW',
+        4000,
+        26,
+        [5000, 2400],
+        'hung',
+        [175, 40000],
+        'pad',
+        { feed: 'high', profile: 'led-high' },
       ),
       row(
         'balloon-350-4kw',

@@ -1,10 +1,10 @@
 import { type FixtureTable, fixtureEntries, row } from '../fixture.ts';
-import { COMMON, type Family } from '../shape.ts';
+import type { Family } from '../shape.ts';
 
 const T3200 = { cct: { minK: 3200, maxK: 3200 } };
 const PRIMER = 'photometrics page of a stage-lighting primer, stagelightingprimer.com';
 const COURSE = 'instruments and photometrics, THEA 332, homepages.wmich.edu';
-const published = (source: string) => ({ basis: { all: COMMON, candelaCd: source, spot: source } });
+const published = (source: string) => ({ basis: { candelaCd: source, spot: source } });
 
 /** Ellipsoidals are named by their field angle; the half-peak angle is about 0.7 of it. */
 const ellipsoidal = (deg: number, watts: number, cd: number, kg: number, length: number, source: string) =>
@@ -18,6 +18,20 @@ const ellipsoidal = (deg: number, watts: number, cd: number, kg: number, length:
     [Number((deg * 0.7).toFixed(1)), cd],
     `${deg} degree,${deg}deg`,
     { fieldDeg: deg, ...published(source) },
+  );
+
+/** Zoom ellipsoidals: field angles of both ends, their candela. */
+const zoom = (narrow: number, wide: number, narrowCd: number, wideCd: number, kg: number, length: number) =>
+  row(
+    `ellipsoidal-zoom-${narrow}-${wide}`,
+    `Ellipsoidal zoom ${narrow}–${wide}°, 750 W`,
+    750,
+    kg,
+    [340, length],
+    'C 16',
+    [Number((wide * 0.7).toFixed(1)), wideCd, Number((narrow * 0.7).toFixed(1)), narrowCd],
+    'zoom profile',
+    { fieldDeg: wide },
   );
 
 /** PAR 64 lamps: field angles of both axes; the geometric mean stands for them, its half-peak angle follows from a Gaussian beam. */
@@ -207,6 +221,8 @@ const tables: readonly FixtureTable[] = [
         feed: 'domestic',
       }),
       row('open-face-1kw', 'Open-face 1000 W', 1000, 3, [230, 220], '16', [85, 9000, 40, 28000]),
+      row('broad-1kw', 'Broad 1000 W', 1000, 3.5, [280, 200], '16 C', [95, 9000], 'broad'),
+      row('scoop-1kw', 'Scoop 1000 W', 1000, 4.5, [410, 260], 'C 16', [90, 5000], 'scoop,flood'),
       row('open-face-2kw', 'Open-face 2 kW', 2000, 5, [290, 260], '16 28', [90, 22000, 42, 60000]),
     ],
   },
@@ -220,6 +236,16 @@ const tables: readonly FixtureTable[] = [
     common: T3200,
     rows: [
       row('cyc-flood-1kw', 'Cyclorama flood 1000 W', 1000, 4, [300, 250], '16 C', [95, 9000]),
+      row(
+        'cyc-flood-4x1kw',
+        'Cyclorama flood 4 × 1000 W',
+        4000,
+        16,
+        [620, 520],
+        'C',
+        [95, 9000],
+        '4k square',
+      ),
       row('cyc-flood-3x1kw', 'Cyclorama flood 3 × 1000 W', 3000, 13, [900, 350], 'C', [95, 9000], '3k strip'),
     ],
   },
@@ -305,6 +331,8 @@ const tables: readonly FixtureTable[] = [
     also: 'tungsten,profile,ellipsoidal,hard edge',
     common: T3200,
     rows: [
+      zoom(15, 30, 250000, 120000, 12, 900),
+      zoom(25, 50, 120000, 45000, 9.5, 720),
       ellipsoidal(10, 750, 783310, 11, 900, COURSE),
       ellipsoidal(19, 575, 288000, 7.5, 700, PRIMER),
       ellipsoidal(26, 575, 159000, 6.5, 620, PRIMER),

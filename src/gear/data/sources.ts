@@ -26,15 +26,26 @@ interface SourceRow {
   readonly mainA?: number;
   readonly groups?: readonly WayGroup[];
   readonly also?: string;
+  /** Of a power station: what its cells hold. */
+  readonly storedWh?: number;
 }
 
 const SYMBOLS = {
-  generator: 'generator',
   service: 'service',
   'house-panel': 'house-panel',
   'wall-circuit': 'wall-circuit',
   'power-station': 'power-station',
 } as const;
+
+/** Carried by hand up to so many kW; from so many kW on the bed of a truck. */
+const PORTABLE_KW = 6;
+const TRUCK_KW = 140;
+
+const symbolOf = (r: SourceRow): string => {
+  if (r.what !== 'generator') return SYMBOLS[r.what];
+  const kw = r.ratedKw ?? 0;
+  return kw <= PORTABLE_KW ? 'generator-portable' : kw < TRUCK_KW ? 'generator' : 'generator-truck';
+};
 
 const generator = (
   system: System,
@@ -219,6 +230,18 @@ const northAmerica: readonly SourceRow[] = [
     also: 'company switch,tie-in',
   },
   {
+    slug: 'power-station-600w',
+    name: 'Power station 600 W, 120 V',
+    what: 'power-station',
+    system: '120',
+    massKg: 7,
+    size: [200, 290],
+    ratedKw: 0.6,
+    storedWh: 550,
+    groups: [group(1, 15, 'nema-5-15', 'na', { outlets: 2 })],
+    also: 'battery',
+  },
+  {
     slug: 'power-station-1800w',
     name: 'Power station 1.8 kW, 120 V',
     what: 'power-station',
@@ -226,6 +249,7 @@ const northAmerica: readonly SourceRow[] = [
     massKg: 22,
     size: [280, 420],
     ratedKw: 1.8,
+    storedWh: 1500,
     groups: [group(1, 20, 'nema-5-20', 'na', { outlets: 4 })],
     also: 'battery',
   },
@@ -237,6 +261,7 @@ const northAmerica: readonly SourceRow[] = [
     massKg: 50,
     size: [320, 650],
     ratedKw: 3.6,
+    storedWh: 3600,
     mainA: 30,
     groups: [group(2, 20, 'nema-5-20', 'na', { outlets: 2 })],
     also: 'battery',
@@ -384,6 +409,18 @@ const europe: readonly SourceRow[] = [
     groups: [group(2, 125, 'iec-125-3', 'C'), group(2, 63, 'iec-63-3', 'C')],
   },
   {
+    slug: 'power-station-600w',
+    name: 'Power station 600 W, 230 V',
+    what: 'power-station',
+    system: '230',
+    massKg: 7,
+    size: [200, 290],
+    ratedKw: 0.6,
+    storedWh: 550,
+    groups: [group(1, 6, 'schuko-16', 'B', { outlets: 2 })],
+    also: 'battery',
+  },
+  {
     slug: 'power-station-2000w',
     name: 'Power station 2 kW, 230 V',
     what: 'power-station',
@@ -391,6 +428,7 @@ const europe: readonly SourceRow[] = [
     massKg: 23,
     size: [280, 420],
     ratedKw: 2,
+    storedWh: 2000,
     groups: [group(1, 10, 'schuko-16', 'C', { outlets: 4 })],
     also: 'battery',
   },
@@ -402,6 +440,7 @@ const europe: readonly SourceRow[] = [
     massKg: 50,
     size: [320, 650],
     ratedKw: 3.6,
+    storedWh: 3600,
     groups: [group(1, 16, 'schuko-16', 'C', { outlets: 4 })],
     also: 'battery',
   },
@@ -421,9 +460,10 @@ export const sourceKinds: Family = (practice: Practice) =>
       system: r.system,
       massKg: r.massKg,
       sizeMm: { widthMm: r.size[0], lengthMm: r.size[1] },
-      symbol: SYMBOLS[r.what],
+      symbol: symbolOf(r),
       ...(r.ratedKw === undefined ? {} : { ratedKw: r.ratedKw }),
       ...(r.what === 'generator' && r.ratedKw !== undefined ? { ratedKva: r.ratedKw / GENERATOR_PF } : {}),
+      ...(r.storedWh === undefined ? {} : { storedWh: r.storedWh }),
       ...(r.mainA === undefined ? {} : { mainBreakerA: r.mainA }),
       ...waysAndOutlets(r.groups ?? [], LEGS[r.system]),
       basis: { all: COMMON },

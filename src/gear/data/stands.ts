@@ -66,6 +66,17 @@ const TOPS: Readonly<Record<string, 'pin-16' | 'spigot-28' | 'grip-head' | 'clam
 
 const HEAVY_KG = 30;
 
+/** Stands drawn other than by their load. */
+const SYMBOLS: readonly (readonly [RegExp, string])[] = [
+  [/^c-stand/, 'c-stand'],
+  [/windup|crank|motor/, 'stand-windup'],
+  [/rolling|roller/, 'stand-wheels'],
+  [/turtle|plate/, 'stand-base'],
+  [/boom/, 'stand-boom'],
+  [/tbar|backdrop/, 'stand-tbar'],
+  [/table|backlight/, 'stand-mini'],
+];
+
 export const standKinds: Family = (practice) =>
   rows.map(([slug, name, ratedLoadKg, minM, maxM, legsM, massKg, top, also]): Entry => {
     const mm = (m: number): number => Math.round(m * 1000);
@@ -76,7 +87,9 @@ export const standKinds: Family = (practice) =>
       also: ['stand', ...(also?.split(',') ?? [])],
       sizeMm: { lengthMm: mm(legsM), widthMm: mm(legsM), heightMm: mm(minM) },
       massKg,
-      symbol: ratedLoadKg >= HEAVY_KG ? 'stand-heavy' : 'stand',
+      symbol:
+        SYMBOLS.find(([pattern]) => pattern.test(slug))?.[1] ??
+        (ratedLoadKg >= HEAVY_KG ? 'stand-heavy' : 'stand'),
       receives: top.split(' ').map((t) => TOPS[t] ?? 'spigot-28'),
       ratedLoadKg,
       heightMinMm: mm(minM),

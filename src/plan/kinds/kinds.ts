@@ -1,7 +1,14 @@
 import { z } from 'zod';
+import { adapterKindSchema } from './adapter.ts';
+import { chargerKindSchema } from './charger.ts';
 import { common } from './common.ts';
+import { converterKindSchema } from './converter.ts';
+import { dataSplitterKindSchema, nodeKindSchema } from './data-gear.ts';
+import { dimmerKindSchema } from './dimmer.ts';
 import { gripKindSchema } from './grip.ts';
+import { dcInSchema, packKindSchema } from './pack.ts';
 import { inletSchema, loadSchema, outletPortSchema, waySchema } from './ports.ts';
+import { receiverKindSchema, repeaterKindSchema, transmitterKindSchema } from './radio.ts';
 import { riggingKindSchema } from './rigging.ts';
 
 export { originSchema } from './common.ts';
@@ -42,8 +49,11 @@ export const fixtureKindSchema = z.looseObject({
   /** How its address is set. */
   addressBy: z.enum(['menu', 'switches']).optional(),
   ownCellsWh: z.number().optional(),
+  dcIn: dcInSchema.optional(),
   hotRestrikeMin: z.number().optional(),
   warmUpMin: z.number().optional(),
+  /** Least distance in front and around to cloth and other things that burn, and to lit surfaces. */
+  clearanceMm: z.looseObject({ cloth: z.number().optional(), surface: z.number().optional() }).optional(),
 });
 
 export const ballastKindSchema = z.looseObject({
@@ -54,6 +64,8 @@ export const ballastKindSchema = z.looseObject({
   /** Slugs of the heads it runs. */
   heads: z.array(z.string()),
   headCablesMm: z.array(z.number()).default([]),
+  /** Light of a head on it: even (a square-wave supply), or pulsing at twice the mains frequency. */
+  flicker: z.enum(['even', 'twice-mains']).optional(),
 });
 
 export const standKindSchema = z.looseObject({
@@ -92,6 +104,8 @@ export const sourceKindSchema = z.looseObject({
   ratedKw: z.number().optional(),
   ratedKva: z.number().optional(),
   mainBreakerA: z.number().optional(),
+  /** What the cells of a power station hold. */
+  storedWh: z.number().optional(),
   ways: z.array(waySchema).default([]),
   outlets: z.array(outletPortSchema).default([]),
 });
@@ -116,6 +130,8 @@ export const cableKindSchema = z.looseObject({
   conductor: z.string(),
   neutralConductor: z.string().optional(),
   parallel: z.int().min(1).default(1),
+  /** Circuits in one multi-circuit cable, each with its own live and neutral conductor; absent means one. */
+  circuits: z.int().min(1).optional(),
   ampacityA: z.number(),
   plug: z.string(),
   socket: z.string(),
@@ -136,8 +152,27 @@ export const kindSchema = z.discriminatedUnion('family', [
   sourceKindSchema,
   boxKindSchema,
   cableKindSchema,
+  dimmerKindSchema,
+  adapterKindSchema,
+  converterKindSchema,
+  packKindSchema,
+  chargerKindSchema,
+  transmitterKindSchema,
+  receiverKindSchema,
+  repeaterKindSchema,
+  nodeKindSchema,
+  dataSplitterKindSchema,
   sceneryKindSchema,
 ]);
+
+export type * from './adapter.ts';
+export type * from './charger.ts';
+export type * from './converter.ts';
+export type * from './data-gear.ts';
+export type * from './data-ports.ts';
+export type * from './dimmer.ts';
+export type * from './pack.ts';
+export type * from './radio.ts';
 
 export type Mode = z.infer<typeof modeSchema>;
 export type FixtureKind = z.infer<typeof fixtureKindSchema>;

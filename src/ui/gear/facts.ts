@@ -1,7 +1,8 @@
 import type { LengthUnits } from '../../kernel/units.ts';
-import { formatLength, formatWatts } from '../../kernel/units.ts';
+import { formatLength } from '../../kernel/units.ts';
 import { connector } from '../../plan/connectors.ts';
 import type { Kind } from '../../plan/kinds/kinds.ts';
+import { addLoad, addMoreFacts } from './more-facts.ts';
 
 /** One line about a kind: what, how much, and where the figure is from. */
 export interface Fact {
@@ -16,35 +17,15 @@ const connectorName = (id: string): string => connector(id)?.name ?? id;
 /** Everything a kind says, as lines; the same lines for one family, so that kinds can be laid side by side. */
 export const kindFacts = (kind: Kind, units: LengthUnits): readonly Fact[] => {
   const facts: Fact[] = [];
-  const add = (name: string, value: string | undefined, field = name): void => {
-    facts.push({ name, value: value ?? '–', basis: kind.basis[field] ?? '' });
+  const add = (name: string, value: string | undefined, field = name, of = field): void => {
+    facts.push({ name, value: value ?? '–', basis: kind.basis[field] ?? kind.basis[of] ?? '' });
   };
   const size = [kind.sizeMm.lengthMm, kind.sizeMm.widthMm, kind.sizeMm.heightMm ?? Number.NaN].filter(
     Number.isFinite,
   );
   add('Size', size.map((mm) => formatLength(mm, units)).join(' × '), 'sizeMm');
   add('Mass', kind.massKg > 0 ? num(kind.massKg, 'kg') : undefined, 'massKg');
-  const load = kind.family === 'fixture' || kind.family === 'ballast' ? kind.load : undefined;
-  if (kind.family === 'fixture' || kind.family === 'ballast') {
-    add(
-      'Input',
-      load
-        ? formatWatts(load.wattsW)
-        : kind.family === 'fixture' && kind.needsBallast
-          ? 'by its ballast'
-          : undefined,
-      'load',
-    );
-    add('Power factor', load ? load.powerFactor.toFixed(2) : undefined, 'load');
-    add('Volts', load ? `${load.voltsMinV} to ${load.voltsMaxV} V` : undefined, 'load');
-    add('Third harmonic', load ? num(load.thirdHarmonicPct, '%') : undefined, 'load');
-    add(
-      'Inrush',
-      load?.inrushMultiple ? `${load.inrushMultiple} × for ${load.inrushMs ?? '?'} ms` : undefined,
-      'load',
-    );
-    add('Leakage', load ? num(load.leakageMa, 'mA') : undefined, 'load');
-  }
+  addLoad(kind, add);
   if (kind.family === 'fixture') {
     add('Mount', kind.mount.fits.join(', '), 'mount');
     add(
@@ -65,10 +46,38 @@ export const kindFacts = (kind: Kind, units: LengthUnits): readonly Fact[] => {
       'warmUpMin',
     );
     add(
+      'Keep clear',
+      kind.clearanceMm
+        ? [
+            kind.clearanceMm.cloth === undefined
+              ? ''
+              : `cloth ${formatLength(kind.clearanceMm.cloth, units)}`,
+            kind.clearanceMm.surface === undefined
+              ? ''
+              : `lit surfaces ${formatLength(kind.clearanceMm.surface, units)}`,
+          ]
+            .filter(Boolean)
+            .join(', ')
+        : undefined,
+      'clearanceMm',
+    );
+    add(
       'Modes',
       kind.modes.map((m) => `${m.name}: ${m.slots}${m.parts > 1 ? ` (${m.parts} parts)` : ''}`).join('; ') ||
         undefined,
       'modes',
+    );
+  }
+  if (kind.family === 'ballast') {
+    add('Head cables', kind.headCablesMm.map((mm) => formatLength(mm, units)).join(', '), 'headCablesMm');
+    add(
+      'Light',
+      kind.flicker === undefined
+        ? undefined
+        : kind.flicker === 'even'
+          ? 'even'
+          : 'pulses at twice the mains frequency',
+      'flicker',
     );
   }
   if (kind.family === 'stand') {
@@ -81,7 +90,7 @@ export const kindFacts = (kind: Kind, units: LengthUnits): readonly Fact[] => {
     add('Leg circle', formatLength(kind.legCircleMm, units), 'legCircleMm');
     add('Receives', kind.receives.join(', '), 'receives');
   }
-  if (kind.family === 'box' || kind.family === 'source') {
+  if (kind.family === 'box' || kind.family === 'source' || kind.family === 'dimmer') {
     add('Main breaker', kind.mainBreakerA ? `${kind.mainBreakerA} A` : undefined, 'mainBreakerA');
     add(
       'Ways',
@@ -99,10 +108,13 @@ export const kindFacts = (kind: Kind, units: LengthUnits): readonly Fact[] => {
       'ratedKw',
     );
   }
+  if (kind.family === 'source' && kind.what === 'power-station')
+    add('Cells hold', kind.storedWh ? num(kind.storedWh, 'Wh') : undefined, 'storedWh');
+  addMoreFacts(kind, add);
   if (kind.family === 'cable') {
     add(
       'Conductors',
-      `${kind.conductor}, ${kind.legs} live${kind.neutral ? ' and neutral' : ''}${kind.parallel > 1 ? ` × ${kind.parallel}` : ''}`,
+      `${kind.conductor}, ${kind.legs} live${kind.neutral ? ' and neutral' : ''}${kind.parallel > 1 ? ` × ${kind.parallel}` : ''}${kind.circuits ? `, ${kind.circuits} circuits` : ''}`,
       'conductor',
     );
     add('Carries', `${kind.ampacityA} A`, 'ampacityA');

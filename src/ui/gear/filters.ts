@@ -1,5 +1,6 @@
 import { searchKinds } from '../../gear/index.ts';
 import type { Kind } from '../../plan/kinds/kinds.ts';
+import type { LoadSpec } from '../../plan/kinds/ports.ts';
 
 export interface GearFilters {
   readonly query: string;
@@ -33,7 +34,17 @@ export const FAMILY_WORDS: Readonly<Record<string, string>> = {
   stand: 'Stands',
   source: 'Sources',
   box: 'Boxes',
+  dimmer: 'Dimmers',
   cable: 'Cables',
+  adapter: 'Adapters and tees',
+  converter: 'Supplies and transformers',
+  pack: 'Packs',
+  charger: 'Chargers',
+  transmitter: 'Transmitters',
+  receiver: 'Receivers',
+  repeater: 'Repeaters',
+  node: 'Desks and nodes',
+  dataSplitter: 'Data splitters',
   camera: 'Cameras',
   furniture: 'Furniture',
   vehicle: 'Vehicles',
@@ -41,8 +52,14 @@ export const FAMILY_WORDS: Readonly<Record<string, string>> = {
   rigging: 'Rigging',
 };
 
-export const wattsOf = (k: Kind): number | undefined =>
-  k.family === 'fixture' || k.family === 'ballast' ? k.load?.wattsW : undefined;
+/** What a kind draws from the mains; nothing where it draws none or its watts are not known. */
+export const loadOf = (k: Kind): LoadSpec | undefined =>
+  'load' in k ? (k.load as LoadSpec | undefined) : undefined;
+
+/** Whether a kind draws watts that nobody has given. */
+export const wattsUnknown = (k: Kind): boolean => loadOf(k)?.unknown === true;
+
+export const wattsOf = (k: Kind): number | undefined => (wattsUnknown(k) ? undefined : loadOf(k)?.wattsW);
 
 /** Kinds that pass the filters; with words typed, the best match first. */
 export const filterKinds = (kinds: readonly Kind[], f: GearFilters): readonly Kind[] => {
@@ -53,14 +70,20 @@ export const filterKinds = (kinds: readonly Kind[], f: GearFilters): readonly Ki
     if (f.maxMassKg !== undefined && k.massKg > f.maxMassKg) return false;
     if (f.supplyV !== undefined && !takesVolts(k, f.supplyV)) return false;
     if (f.maxSlots !== undefined && !hasMode(k, f.maxSlots)) return false;
-    if (f.battery && !(k.family === 'fixture' && k.ownCellsWh)) return false;
+    if (f.battery && !hasCells(k)) return false;
     return !f.ownOnly || k.origin.book !== 'built-in';
   });
   return f.query.trim() === '' ? passing : searchKinds(passing, f.query, { limit: passing.length });
 };
 
+const hasCells = (k: Kind): boolean =>
+  k.family === 'pack' ||
+  (k.family === 'fixture' && k.ownCellsWh !== undefined) ||
+  (k.family === 'source' && k.storedWh !== undefined) ||
+  ('backupWh' in k && k.backupWh !== undefined);
+
 const takesVolts = (k: Kind, volts: number): boolean => {
-  const load = k.family === 'fixture' || k.family === 'ballast' ? k.load : undefined;
+  const load = loadOf(k);
   if (load) return load.voltsMinV <= volts && volts <= load.voltsMaxV;
   return k.family === 'source' && k.system.split('/').some((v) => Number.parseInt(v, 10) === volts);
 };

@@ -2,6 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import ampacity from '../../../shared/ampacity.json' with { type: 'json' };
 import conductors from '../../../shared/conductors.json' with { type: 'json' };
+import { symbolIds } from '../../../src/drawing/symbols.ts';
 import { systemShape } from '../../../src/derive/systems.ts';
 import {
   findKind,
@@ -23,15 +24,6 @@ import {
   kindSchema,
   type SourceKind,
 } from '../../../src/plan/kinds/kinds.ts';
-
-const SYMBOLS = new Set(
-  `tungsten-fresnel tungsten-open-face tungsten-par par-bank ellipsoidal softlight space-light discharge-fresnel
-  discharge-par led-fresnel led-spot led-panel led-panel-long led-tube pixel-tube pixel-bar led-mat balloon lantern
-  practical-lamp practical-bulb cyc-flood fluorescent-bank moving-head led-par ballast stand stand-heavy generator
-  house-panel service wall-circuit wall-outlet power-station box-small box-large camera vehicle chair table sofa
-  flag net diffusion frame bounce cloth sand-bag apple-box arm boom clamp plate spreader point pipe truss tower bond
-  lift lift-boom crane`.split(/\s+/),
-);
 
 /**
  * Lumens of a beam with so many candela in the middle. Soft beams fall off as I0·cosⁿγ, flux 2π·I0/(n+1). Hard-edged
@@ -71,8 +63,8 @@ for (const practice of ['north-america', 'europe'] as const) {
 
   describe(`gear book, ${practice}`, () => {
     it('is large enough to light a stage and reads back as kinds', () => {
-      expect(kinds.length).toBeGreaterThan(150);
-      expect(fixtures.length).toBeGreaterThan(80);
+      expect(kinds.length).toBeGreaterThan(450);
+      expect(fixtures.length).toBeGreaterThanOrEqual(120);
       for (const k of kinds) expect(kindSchema.parse(k), k.name).toEqual(k);
     });
 
@@ -89,7 +81,7 @@ for (const practice of ['north-america', 'europe'] as const) {
     });
 
     it('draws every kind with a symbol of the set', () => {
-      for (const k of kinds) expect(SYMBOLS.has(k.symbol), `${k.slug}: ${k.symbol}`).toBe(true);
+      for (const k of kinds) expect(symbolIds, `${k.slug}: ${k.symbol}`).toContain(k.symbol);
     });
 
     it('says where its figures are from', () => {
@@ -209,15 +201,17 @@ for (const practice of ['north-america', 'europe'] as const) {
             'nec-400.5(A)(2)',
             `c${/90 °C/.test(from) ? 90 : 75}${/column E/.test(from) ? 'Two' : 'Three'}`,
           ];
+        if (from.startsWith('NEC Table 520.44(C)(2)')) return ['nec-520.44(C)(2)', 'c75A'];
         const table = /Table (4F\w+)/.exec(from)?.[1];
         return [`bs7671-${table}`, legs > 1 || /three-phase/.test(from) ? 'threePhaseA' : 'onePhaseA'];
       };
       for (const k of cables) {
         const [table, field] = column(k.basis.ampacityA ?? '', k.legs);
         const row = ampacity.rows.find((r) => r.table === table && r.conductor === k.conductor);
-        expect((row as Record<string, unknown> | undefined)?.[field], `${k.slug} in ${table} ${field}`).toBe(
-          k.ampacityA,
-        );
+        // Several circuits in one cable carry less each: the factor stands beside the table.
+        const factor = Number(/by the factor (0\.\d+)/.exec(k.basis.ampacityA ?? '')?.[1] ?? 1);
+        const printed = Number((row as Record<string, unknown> | undefined)?.[field]);
+        expect(Math.floor(printed * factor * 10) / 10, `${k.slug} in ${table} ${field}`).toBe(k.ampacityA);
       }
     });
 

@@ -1,0 +1,27 @@
+import { z } from 'zod';
+import { common } from './common.ts';
+import { dcPortSchema, plateSchema } from './pack.ts';
+import { inletSchema, loadSchema, outletPortSchema } from './ports.ts';
+
+/**
+ * Changes one sort of supply into another. Mains go in through `inlets`, direct current through `dcIn` or `plates`; it
+ * gives `outputW` at most. `load` is at a mains inlet with all of that given.
+ */
+export const converterKindSchema = z.looseObject({
+  ...common,
+  family: z.literal('converter'),
+  what: z.enum(['transformer', 'ac-dc', 'dc-dc', 'inverter', 'plate-adapter']),
+  inlets: z.array(inletSchema).default([]),
+  outlets: z.array(outletPortSchema).default([]),
+  load: loadSchema.optional(),
+  dcIn: z.array(dcPortSchema).default([]),
+  dcOut: z.array(dcPortSchema).default([]),
+  plates: z.array(plateSchema).default([]),
+  outputW: z.number(),
+  ratedKva: z.number().optional(),
+  /** Nominal volts of its mains outlets. */
+  outputV: z.number().optional(),
+  efficiencyPct: z.number(),
+});
+
+export type ConverterKind = z.infer<typeof converterKindSchema>;

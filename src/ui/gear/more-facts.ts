@@ -1,0 +1,152 @@
+import { formatWatts } from '../../kernel/units.ts';
+import type { DataPort, DcPort, Kind } from '../../plan/kinds/kinds.ts';
+import { loadOf, wattsUnknown } from './filters.ts';
+
+/** Adds one line: its name, value, the field its basis stands under, and the one to look at where that has none. */
+type Add = (name: string, value: string | undefined, field?: string, of?: string) => void;
+
+const num = (n: number, unit: string): string => `${Number(n.toPrecision(4))} ${unit}`;
+const counted = (texts: readonly string[]): string | undefined => {
+  const counts = new Map<string, number>();
+  for (const t of texts) counts.set(t, (counts.get(t) ?? 0) + 1);
+  return [...counts].map(([t, n]) => (n > 1 ? `${n} × ${t}` : t)).join('; ') || undefined;
+};
+
+/** What a kind draws from the mains. Lines only for families that can. */
+export const addLoad = (kind: Kind, add: Add): void => {
+  const load = loadOf(kind);
+  if (!load && kind.family !== 'fixture') return;
+  const own =
+    kind.family === 'fixture' && kind.needsBallast
+      ? 'by its ballast'
+      : wattsUnknown(kind)
+        ? 'watts not known'
+        : load && formatWatts(load.wattsW);
+  add('Input', own, 'wattsW', 'load');
+  add('Power factor', load?.powerFactor.toFixed(2), 'powerFactor', 'load');
+  add('Volts', load && `${load.voltsMinV} to ${load.voltsMaxV} V`, 'load');
+  add('Standby', load && num(load.standbyW, 'W'), 'standbyW', 'load');
+  add('Third harmonic', load && num(load.thirdHarmonicPct, '%'), 'thirdHarmonicPct', 'load');
+  add(
+    'Inrush',
+    load?.inrushMultiple ? `${load.inrushMultiple} × for ${load.inrushMs ?? '?'} ms` : undefined,
+    'inrushMultiple',
+    'load',
+  );
+  add('Leakage', load && num(load.leakageMa, 'mA'), 'leakageMa', 'load');
+};
+
+const PLATES: Readonly<Record<string, string>> = {
+  'v-plate': 'V-type plate',
+  'three-stud': 'three-stud plate',
+  'slide-7v': 'slide-on',
+  'block-28': 'block, 28 V',
+  'block-48': 'block, 48 V',
+  'belt-xlr4': 'belt, four-pin',
+  terminals: 'terminals',
+  'built-in': 'built in',
+};
+
+const CHEMISTRIES: Readonly<Record<string, string>> = {
+  'li-ion': 'lithium-ion',
+  lifepo4: 'lithium iron phosphate',
+  nimh: 'nickel-metal hydride',
+  'lead-acid': 'lead-acid',
+};
+
+const DATA_PORTS: Readonly<Record<DataPort['connector'], string>> = {
+  'xlr-5': 'five-pin',
+  'xlr-3': 'three-pin',
+  ethernet: 'network',
+  radio: 'radio',
+  usb: 'USB',
+};
+
+const dataWords = (ports: readonly DataPort[]): string | undefined =>
+  counted(
+    ports.map(
+      (p) => `${DATA_PORTS[p.connector]}${p.universes > 1 ? ` (up to ${p.universes} universes)` : ''}`,
+    ),
+  );
+
+const dcWords = (ports: readonly DcPort[]): string | undefined =>
+  counted(ports.map((p) => `${p.connector.replace(/-/g, ' ')} ${num(p.voltsV, 'V')}, ${num(p.maxA, 'A')}`));
+
+/** Lines of packs, chargers, converters, dimmers, adapters, radio and data gear. */
+export const addMoreFacts = (kind: Kind, add: Add): void => {
+  switch (kind.family) {
+    case 'pack':
+      add('Holds', `${num(kind.energyWh, 'Wh')}, ${num(kind.capacityAh, 'Ah')}`, 'energyWh', 'capacityAh');
+      add('Volts', `${kind.voltsV} V, from ${kind.fullV} V full to ${kind.emptyV} V empty`, 'voltsV');
+      add('Gives', `${num(kind.continuousA, 'A')}, for a moment ${num(kind.peakA, 'A')}`, 'continuousA');
+      add('Charging', `${formatWatts(kind.chargeW)}, ${kind.chargeMin} min to full`, 'chargeW');
+      add('Plate', PLATES[kind.plate] ?? kind.plate, 'plate');
+      add('Cells', `${kind.cells} in a row, ${CHEMISTRIES[kind.chemistry] ?? kind.chemistry}`, 'chemistry');
+      break;
+    case 'charger':
+      add('Bays', `${kind.bays}, ${kind.together} at once`, 'bays');
+      add(
+        'Into a pack',
+        `${formatWatts(kind.bayW)}${kind.sharedW ? `, ${formatWatts(kind.sharedW)} for all` : ''}`,
+        'bayW',
+      );
+      add('Plate', kind.plates.map((p) => PLATES[p] ?? p).join(', '), 'plates');
+      add(
+        'Packs',
+        `${kind.packVolts.minV} to ${kind.packVolts.maxV} V, ${kind.chemistries.map((c) => CHEMISTRIES[c] ?? c).join(', ')}`,
+        'packVolts',
+      );
+      break;
+    case 'converter':
+      add('Gives', `${kind.outputV ? `${kind.outputV} V, ` : ''}${formatWatts(kind.outputW)}`, 'outputW');
+      add('Efficiency', num(kind.efficiencyPct, '%'), 'efficiencyPct');
+      add('Direct current in', dcWords(kind.dcIn), 'dcIn');
+      add('Direct current out', dcWords(kind.dcOut), 'dcOut');
+      add('Plate', counted(kind.plates.map((p) => PLATES[p] ?? p)), 'plates');
+      break;
+    case 'dimmer':
+      add('A way carries', formatWatts(kind.wayW), 'wayW');
+      add('Dims by', kind.how.replace(/-/g, ' '), 'how');
+      add('Dims from', kind.leastW > 0 ? formatWatts(kind.leastW) : undefined, 'leastW');
+      add('Loses', num(kind.lossPct, '%'), 'lossPct');
+      add('Slots', kind.slots > 0 ? String(kind.slots) : 'none, by hand', 'slots');
+      break;
+    case 'adapter':
+      add('Circuits', String(kind.circuits), 'circuits');
+      add('Conductor', kind.conductor, 'conductor');
+      add('Carries', kind.ampacityA === undefined ? undefined : num(kind.ampacityA, 'A'), 'ampacityA');
+      add(
+        'Breaker before it',
+        kind.upstreamA === undefined ? undefined : `${kind.upstreamA} A at most`,
+        'upstreamA',
+      );
+      break;
+    case 'transmitter':
+    case 'receiver':
+    case 'repeater':
+      add('Universes', String(kind.universes), 'universes');
+      add('Band', kind.bands.map((b) => `${b.fromMhz} to ${b.toMhz} MHz`).join('; '), 'bands');
+      add('Radiates', kind.bands.map((b) => `${b.eirpDbm} dBm`).join('; '), 'bands');
+      add('Aerial', `${kind.antenna.replace(/-/g, ' ')}, ${kind.antennaGainDbi} dBi`, 'antennaGainDbi');
+      add('Takes signals from', `${kind.sensitivityDbm} dBm`, 'sensitivityDbm');
+      add('Supply', num(kind.supplyW, 'W'), 'supplyW');
+      add('Back-up cell', kind.backupWh === undefined ? undefined : num(kind.backupWh, 'Wh'), 'backupWh');
+      break;
+    case 'node':
+      add('Universes', String(kind.universes), 'universes');
+      add('Supply', num(kind.supplyW, 'W'), 'supplyW');
+      add('Back-up cell', kind.backupWh === undefined ? undefined : num(kind.backupWh, 'Wh'), 'backupWh');
+      break;
+    case 'dataSplitter':
+      add('Isolated', kind.isolated ? 'yes' : 'no', 'isolated');
+      add('Unit loads', String(kind.unitLoads), 'unitLoads');
+      add('Supply', num(kind.supplyW, 'W'), 'supplyW');
+      add('Back-up cell', kind.backupWh === undefined ? undefined : num(kind.backupWh, 'Wh'), 'backupWh');
+      break;
+    default:
+  }
+  if ('rdm' in kind && typeof kind.rdm === 'boolean')
+    add('Both ways', kind.rdm ? 'answers from fixtures pass' : 'answers do not pass', 'rdm');
+  if ('dataIn' in kind) add('Data in', dataWords(kind.dataIn as readonly DataPort[]), 'dataIn');
+  if ('dataOut' in kind) add('Data out', dataWords(kind.dataOut as readonly DataPort[]), 'dataOut');
+};
