@@ -1,4 +1,5 @@
 import { cableLength } from '../derive/lengths.ts';
+import { limitOf } from '../derive/limits.ts';
 import { compareIds, compareNatural } from '../kernel/ids.ts';
 import { formatCableLength } from '../kernel/units.ts';
 import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
@@ -118,11 +119,17 @@ export const cableList = (plan: Plan): ListTable => {
 const GEAR = ['fixture', 'ballast', 'stand', 'grip', 'rigging', 'source', 'box'] as const;
 const FAMILY_ORDER: readonly string[] = GEAR;
 
-/** Gear by kind with counts and mass; cable is in the cable list. */
+/** Gear by kind with counts and mass, accessories, cloths and sand bags included; cable is in the cable list. */
 export const gearList = (plan: Plan): ListTable => {
   const counts = new Map<string, number>();
-  for (const type of GEAR)
-    for (const r of recordsOf(plan, type)) counts.set(r.kindId, (counts.get(r.kindId) ?? 0) + 1);
+  const count = (kindId: string): void => {
+    counts.set(kindId, (counts.get(kindId) ?? 0) + 1);
+  };
+  for (const type of GEAR) for (const r of recordsOf(plan, type)) count(r.kindId);
+  for (const f of recordsOf(plan, 'fixture')) for (const id of f.accessories ?? []) count(id);
+  for (const g of recordsOf(plan, 'grip')) if (g.clothId !== undefined) count(g.clothId);
+  const bags = recordsOf(plan, 'stand').reduce((n, st) => n + Math.max(0, st.bags ?? 0), 0);
+  const bagKg = limitOf(plan, 'rigging-bag').value;
   const rows = [...counts].map(([kindId, n]) => {
     const kind = kindOf(plan, kindId);
     return [
@@ -137,9 +144,12 @@ export const gearList = (plan: Plan): ListTable => {
   return {
     name: 'gear',
     head: ['family', 'kind', 'count', 'each kg', 'all kg', 'book'],
-    rows: rows.sort(
-      (a, b) => FAMILY_ORDER.indexOf(a[0]) - FAMILY_ORDER.indexOf(b[0]) || compareIds(a[1], b[1]),
-    ),
+    rows: [
+      ...rows,
+      ...(bags > 0
+        ? [['grip', 'Sand bag on a stand', bags, bagKg, rounded(bagKg * bags, 1), ''] as const]
+        : []),
+    ].sort((a, b) => FAMILY_ORDER.indexOf(a[0]) - FAMILY_ORDER.indexOf(b[0]) || compareIds(a[1], b[1])),
   };
 };
 
