@@ -1,7 +1,8 @@
 import { cableLength } from '../derive/lengths.ts';
 import type { SupplyEntity } from '../derive/types.ts';
 import { BUBBLE_CAP_MM } from '../drawing/label-place.ts';
-import { formatCableLength, MM_PER_FOOT } from '../kernel/units.ts';
+import { stockText } from '../drawing/one-line/words.ts';
+import { formatCableLength } from '../kernel/units.ts';
 import { kindOf, recordOf } from '../plan/plan.ts';
 import type { Finding } from '../report/types.ts';
 import { loadBar } from './bars.ts';
@@ -101,17 +102,6 @@ export const unitCell = (s: Schedule, l: CircuitLoad): Cell => ({
     ink.text(x, base, full, { maxMm: c.x + c.w - x });
   },
 });
-
-/** Pieces as they are counted out: `3 × 50 + 25 ft`. */
-export const stockText = (piecesMm: readonly number[], units: 'imperial' | 'metric'): string => {
-  if (piecesMm.length === 0) return '–';
-  const size = (mm: number): string =>
-    units === 'imperial' ? String(Math.round(mm / MM_PER_FOOT)) : String(Number((mm / 1000).toFixed(1)));
-  const counts = new Map<string, number>();
-  for (const mm of piecesMm) counts.set(size(mm), (counts.get(size(mm)) ?? 0) + 1);
-  const parts = [...counts].map(([length, n]) => (n === 1 ? length : `${n} × ${length}`));
-  return `${parts.join(' + ')} ${units === 'imperial' ? 'ft' : 'm'}`;
-};
 
 export const cableCells = (s: Schedule, cable: SupplyEntity | undefined): Record<string, Cell> => {
   const record = cable && recordOf(s.info.plan, 'cable', cable.recordId);

@@ -1,5 +1,6 @@
 import { cableLength } from '../derive/lengths.ts';
 import { legName, systemShape } from '../derive/systems.ts';
+import { stockText } from '../drawing/one-line/words.ts';
 import { kindOf, planRecord, recordOf } from '../plan/plan.ts';
 import type { Finding } from '../report/types.ts';
 import {
@@ -11,7 +12,6 @@ import {
   powerCells,
   type Schedule,
   scheduleOf,
-  stockText,
   unitCell,
   voltsCells,
   wayFindings,

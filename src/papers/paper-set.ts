@@ -2,7 +2,9 @@ import { type Plan, recordsOf } from '../plan/plan.ts';
 import type { Assessment } from '../report/types.ts';
 import { circuitPages } from './circuits.ts';
 import { noticeList } from './ink.ts';
+import { oneLinePages } from './one-line.ts';
 import type { PaperSet } from './page.ts';
+import { patchPages } from './patch-pages.ts';
 import { plotPage } from './plot.ts';
 import { type PageMaker, type PaperOptions, setInfo } from './sheet-info.ts';
 import { listSheet } from './sheets.ts';
@@ -21,7 +23,7 @@ const drawnFloors = (plan: Plan): readonly string[] => {
 };
 
 /**
- * The papers of a plan for one setup: a plot per floor, the circuit schedule with findings, and the unit list. The
+ * The papers of a plan for one setup: a plot per floor, the circuit schedule with findings, the unit list, and what the control crew gets. The
  * same plan, assessment and options always give the same pages.
  */
 export const paperSet = (plan: Plan, assessment: Assessment, options: PaperOptions): PaperSet => {
@@ -30,8 +32,10 @@ export const paperSet = (plan: Plan, assessment: Assessment, options: PaperOptio
   const lists = { ...info, sheet: listSheet(info.sheet) };
   const makers: PageMaker[] = [
     ...drawnFloors(plan).map((floorId) => plotPage(info, floorId)),
+    ...oneLinePages(lists),
     ...circuitPages(lists),
     ...unitPages(lists),
+    ...patchPages(lists),
   ];
   const pages = makers.map((make, i) => make(i + 1, makers.length));
   return { pages, notices: notices.list() };

@@ -1,0 +1,149 @@
+import type { Id } from '../../kernel/ids.ts';
+import type { Plan } from '../../plan/plan.ts';
+import { supplySummary } from '../../report/summary.ts';
+import type { Assessment } from '../../report/types.ts';
+import type { DisplayItem } from '../display-list.ts';
+import { itemOf } from '../prims.ts';
+import { makeSketch } from '../sketch.ts';
+import { oneLineContext } from './context.ts';
+import { diagramsOf } from './diagram.ts';
+import { COLUMN_MM, GAP_MM, WIDER_MM } from './metrics.ts';
+import type { Block, OneLineSheet, Painter, Room, Root, SheetReference } from './types.ts';
+
+export type { OneLineSheet, Room, SheetReference } from './types.ts';
+
+/** Room without end: the whole network in one drawing, for a screen that pans. */
+export const ENDLESS: Room = { widthMm: Number.POSITIVE_INFINITY, heightMm: Number.POSITIVE_INFINITY };
+
+const ENDLESS_COLUMN_MM = 40;
+
+interface Diagram {
+  readonly root: Root;
+  readonly part: number;
+  readonly block: Block;
+}
+
+interface Spot extends Diagram {
+  readonly sheet: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+const rootKey = (r: Root): string => `${r.what}:${r.entity.key}`;
+
+/**
+ * The one-line diagram of a plan in one setup: source at the top, what it feeds below, loads at the ends. Where the room
+ * is too small, boxes and then single ways go on on sheets of their own, named at both ends. Nothing crosses: every
+ * part has its own columns. All measures are paper millimetres from the room's upper left corner.
+ */
+export const oneLineSheets = (
+  plan: Plan,
+  assessment: Assessment,
+  setupId: Id | undefined,
+  room: Room,
+): readonly OneLineSheet[] => {
+  const narrow = sheetsAt(plan, assessment, setupId, room, COLUMN_MM);
+  if (!Number.isFinite(room.widthMm)) return sheetsAt(plan, assessment, setupId, room, ENDLESS_COLUMN_MM);
+  for (const columnMm of WIDER_MM) {
+    const wide = sheetsAt(plan, assessment, setupId, room, columnMm);
+    if (wide.length <= narrow.length) return wide;
+  }
+  return narrow;
+};
+
+const sheetsAt = (
+  plan: Plan,
+  assessment: Assessment,
+  setupId: Id | undefined,
+  room: Room,
+  columnMm: number,
+): readonly OneLineSheet[] => {
+  const c = oneLineContext(plan, assessment, setupId, columnMm);
+  const rows = new Map(supplySummary(plan, assessment, setupId).sources.map((s) => [s.id, s]));
+  const diagrams: Diagram[] = [];
+  const seen = new Set<string>();
+  const queue: Root[] = c.r.roots().map((entity) => ({ what: 'source', entity }));
+  for (let root = queue.shift(); root; root = queue.shift()) {
+    if (seen.has(rootKey(root))) continue;
+    seen.add(rootKey(root));
+    const at = root;
+    diagramsOf(c, root, room, (id) => rows.get(id)).forEach((block, part) => {
+      diagrams.push({ root: at, part, block });
+      queue.push(...block.cuts);
+    });
+  }
+  const spots = pack(diagrams, room);
+  const where = new Map<string, number>();
+  const origin = new Map<string, number>();
+  for (const s of spots) {
+    if (s.part === 0) where.set(rootKey(s.root), s.sheet);
+    for (const cut of s.block.cuts) origin.set(rootKey(cut), s.sheet);
+  }
+  const count = Math.max(0, ...spots.map((s) => s.sheet + 1));
+  return Array.from({ length: count }, (_, i) =>
+    drawSheet(
+      spots.filter((s) => s.sheet === i),
+      where,
+      origin,
+    ),
+  );
+};
+
+/** Diagrams on shelves, shelves on sheets, in the order they come, each on the first shelf that has room. */
+const pack = (diagrams: readonly Diagram[], room: Room): readonly Spot[] => {
+  const shelves: { sheet: number; y: number; h: number; x: number }[] = [];
+  const used: number[] = [];
+  return diagrams.map((d) => {
+    const { w, h } = d.block;
+    let shelf = shelves.find((s) => h <= s.h && s.x + w <= room.widthMm);
+    if (!shelf) {
+      let sheet = used.findIndex((y) => y + h <= room.heightMm);
+      if (sheet < 0) {
+        sheet = used.length;
+        used.push(0);
+      }
+      // On an endless sheet all stand side by side at the top.
+      shelf = {
+        sheet,
+        y: used[sheet] ?? 0,
+        h: Math.max(h, room.heightMm === Number.POSITIVE_INFINITY ? room.heightMm : 0),
+        x: 0,
+      };
+      shelves.push(shelf);
+      used[sheet] = shelf.y + h + GAP_MM * 1.5;
+    }
+    const x = shelf.x;
+    shelf.x += w + GAP_MM;
+    return { ...d, sheet: shelf.sheet, x, y: shelf.y };
+  });
+};
+
+const drawSheet = (
+  spots: readonly Spot[],
+  where: ReadonlyMap<string, number>,
+  origin: ReadonlyMap<string, number>,
+): OneLineSheet => {
+  const items: DisplayItem[] = [];
+  const references: SheetReference[] = [];
+  const painter: Painter = {
+    item: (entity, draw, part) => {
+      const sketch = makeSketch();
+      draw(sketch);
+      const key = part === undefined ? entity.key : `${entity.key}#${part}`;
+      const made = itemOf(key, entity.recordId, 'gear', 1, sketch.primitives);
+      if (made) items.push(made);
+    },
+    reference: (root, xMm, yMm, back) => {
+      const toSheet = (back ? origin : where).get(rootKey(root));
+      if (toSheet !== undefined) references.push({ xMm, yMm, toSheet });
+    },
+  };
+  for (const s of spots) s.block.draw(painter, s.x, s.y);
+  return {
+    items,
+    references,
+    subjects: [...new Set(spots.map((s) => s.root.entity.label))],
+    widthMm: Math.max(0, ...spots.map((s) => s.x + s.block.w)),
+    heightMm: Math.max(0, ...spots.map((s) => s.y + s.block.h)),
+  };
+};

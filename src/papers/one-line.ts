@@ -1,0 +1,157 @@
+import type { Primitive } from '../drawing/display-list.ts';
+import { loadBar } from '../drawing/marks.ts';
+import { type OneLineSheet, oneLineSheets } from '../drawing/one-line/index.ts';
+import {
+  breakerSign,
+  flagSign,
+  frameSign,
+  nodeSign,
+  outletSign,
+  residualSign,
+  sourceSign,
+  wiresSign,
+  writeInSign,
+} from '../drawing/one-line/symbols.ts';
+import { frameOf, type Rect, TITLE_WIDTH_MM } from './frame.ts';
+import { CAP, type Ink } from './ink.ts';
+import { CAUTION, framedPage, type PageMaker, type SetInfo, sheetName } from './sheet-info.ts';
+import { TITLE_HEIGHT_MM } from './title-block.ts';
+
+const PAD_MM = 5;
+const KEY_W_MM = 112;
+
+/** The signs of the one-line diagram with their words, two to a row. */
+const SIGNS: readonly (readonly [string, (s: Ink, x: number, y: number) => void])[] = [
+  ['Generator', (s, x, y) => sourceSign(s, 'generator', x, y, 2.4)],
+  ['Supply from outside', (s, x, y) => sourceSign(s, 'service', x, y, 2.4)],
+  [
+    'Breaker, amps',
+    (s, x, y) => {
+      breakerSign(s, 20, x, y - 3.75);
+    },
+  ],
+  ['Bus', (s, x, y) => s.line(x - 6, y, x + 6, y, 1)],
+  [
+    'Feeder, five wires',
+    (s, x, y) => {
+      s.line(x - 6, y, x + 6, y, 0.5, 'feeder');
+      wiresSign(s, 5, x, y);
+    },
+  ],
+  ['Cable', (s, x, y) => s.line(x - 6, y, x + 6, y, 0.35, 'cable')],
+  ['Outlet', (s, x, y) => outletSign(s, x, y + 1)],
+  [
+    'Residual-current device',
+    (s, x, y) => {
+      s.line(x, y - 2.4, x, y + 2.4, 0.5);
+      residualSign(s, x, y);
+    },
+  ],
+  ['Node: least volts, drop', (s, x, y) => nodeSign(s, x, y)],
+  ['Write in, measured', (s, x, y) => writeInSign(s, x - 5, y + 1, 10)],
+  ['Box or panel', (s, x, y) => frameSign(s, x - 6, y - 2, 12, 4)],
+  ['Goes on on another sheet', (s, x, y) => flagSign(s, x, y - 3.2)],
+  [
+    'Worst, this setup, limit',
+    (s, x, y) => loadBar(s, x - 6, y - 1, 12, 2, { here: 0.5, worst: 0.8, limit: 1 }),
+  ],
+  ['Off in this setup', (s, x, y) => s.symbol('unit-plain', x, y, { lengthMm: 4, widthMm: 3.4 }, 0, true)],
+];
+
+const drawKey = (ink: Ink, x: number, y: number, w: number): void => {
+  ink.text(x, y + 5, 'Key to one-line symbols', { capMm: CAP.value, weight: 'semibold' });
+  const half = w / 2;
+  const rows = Math.ceil(SIGNS.length / 2);
+  const rowH = (TITLE_HEIGHT_MM - 9) / rows;
+  SIGNS.forEach(([word, draw], i) => {
+    const cx = x + Math.floor(i / rows) * half;
+    const cy = y + 7.5 + rowH * ((i % rows) + 0.5);
+    draw(ink, cx + 7, cy);
+    ink.text(cx + 16, cy + CAP.note / 2, word, { maxMm: half - 17 });
+  });
+};
+
+const NOTES = [
+  'Amps at ways: this setup, then the worst of all setups on the fullest leg. Figures at loads, volts and drop at nodes: the worst setup; drop is leg and neutral together.',
+  'Order of connection, lock-out and testing: as the qualified person directs. Grounding and bonding are not drawn.',
+];
+
+/** Key and cautions to the left of the title block. */
+const drawFoot = (ink: Ink, f: Rect): void => {
+  const top = f.y + f.h - TITLE_HEIGHT_MM;
+  ink.line(f.x, top, f.x + f.w, top, 0.35);
+  const w = f.w - TITLE_WIDTH_MM - 2 * PAD_MM;
+  if (w < 60) return;
+  const keyW = Math.min(KEY_W_MM, w);
+  drawKey(ink, f.x + PAD_MM, top, keyW);
+  const x = f.x + PAD_MM + keyW + 4;
+  const room = f.x + f.w - TITLE_WIDTH_MM - PAD_MM - x;
+  if (room < 36) return;
+  ink.line(x - 3, top, x - 3, f.y + f.h, 0.35);
+  ink.text(x, top + 5, 'Cautions', { capMm: CAP.value, weight: 'semibold' });
+  let y = top + 9.6;
+  for (const text of [CAUTION, ...NOTES]) {
+    const left = Math.floor((f.y + f.h - 1.5 - y) / 3.3) + 1;
+    if (left <= 0) break;
+    y = ink.paragraph(x, y, text, room, { maxLines: left, pitchMm: 3.3 }) + 1.2;
+  }
+};
+
+/** A primitive of the diagram on the page. Texts go through the page's ink, which knows what the font lacks. */
+const put = (ink: Ink, p: Primitive, dx: number, dy: number): void => {
+  if (p.kind === 'text') {
+    const { capMm, weight, align, role } = p;
+    ink.text(p.xMm + dx, p.yMm + dy, p.text, { capMm, weight, align, role });
+  } else if (p.kind === 'path') {
+    const d = p.d.map((c): typeof c => {
+      if (c[0] === 'C') return ['C', c[1] + dx, c[2] + dy, c[3] + dx, c[4] + dy, c[5] + dx, c[6] + dy];
+      return c[0] === 'Z' ? c : [c[0], c[1] + dx, c[2] + dy];
+    });
+    ink.add([{ ...p, d }]);
+  } else if (p.kind === 'circle') {
+    const { space: _, ...rest } = p;
+    ink.add([{ ...rest, xMm: p.xMm + dx, yMm: p.yMm + dy }]);
+  } else ink.add([{ ...p, xMm: p.xMm + dx, yMm: p.yMm + dy }]);
+};
+
+const drawDiagram = (ink: Ink, sheet: OneLineSheet, area: Rect, nameOf: (index: number) => string): void => {
+  // A drawing smaller than its sheet stands in the middle, a little to the top.
+  const dx = area.x + Math.max(0, (area.w - sheet.widthMm) / 2);
+  const dy = area.y + Math.max(0, (area.h - sheet.heightMm) * 0.3);
+  for (const item of sheet.items) for (const p of item.primitives) put(ink, p, dx, dy);
+  for (const r of sheet.references)
+    ink.text(r.xMm + dx, r.yMm + dy, `sheet ${nameOf(r.toSheet)}`, { role: 'ink-soft' });
+};
+
+/** The one-line diagram on as many sheets as the network needs. */
+export const oneLinePages = (info: SetInfo): readonly PageMaker[] => {
+  const f = frameOf(info.sheet);
+  const area = {
+    x: f.x + PAD_MM,
+    y: f.y + PAD_MM,
+    w: f.w - 2 * PAD_MM,
+    h: f.h - TITLE_HEIGHT_MM - 2 * PAD_MM,
+  };
+  const sheets = oneLineSheets(info.plan, info.assessment, info.setupId, {
+    widthMm: area.w,
+    heightMm: area.h,
+  });
+  return sheets.map(
+    (sheet, i): PageMaker =>
+      (number, count) =>
+        framedPage(
+          info,
+          {
+            title: 'One-line diagram',
+            subtitle: `${sheet.subjects.join(', ')}${sheets.length > 1 ? ` (${i + 1} of ${sheets.length})` : ''}`,
+            documentType: 'Diagram',
+            scale: 'none',
+            units: info.units === 'imperial' ? 'A, V, ft' : 'A, V, m',
+          },
+          (ink, frame) => {
+            drawDiagram(ink, sheet, area, (to) => sheetName(number - i + to));
+            drawFoot(ink, frame);
+          },
+        )(number, count),
+  );
+};
