@@ -1,3 +1,4 @@
+import batteries from '../../shared/batteries.json' with { type: 'json' };
 import table from '../../shared/limits.json' with { type: 'json' };
 import rigging from '../../shared/rigging.json' with { type: 'json' };
 import { type Plan, planRecord } from '../plan/plan.ts';
@@ -21,7 +22,7 @@ export interface Limit extends LimitRow {
 }
 
 /** All rows of the tables. */
-export const limitRows: readonly LimitRow[] = [...table.rows, ...rigging.rows] as readonly LimitRow[];
+export const limitRows: readonly LimitRow[] = [...table.rows, ...rigging.rows, ...batteries.rows] as readonly LimitRow[];
 
 const byPlan = new WeakMap<PlanRecord, ReadonlyMap<string, Limit>>();
 

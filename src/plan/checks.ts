@@ -73,6 +73,17 @@ const problemsOf = (plan: Plan, r: AnyRecord): ReferenceProblem[] => {
         );
       break;
     }
+    case 'charger':
+      if (!kindOf(plan, r.kindId, 'charger'))
+        report('kindId', 'its kind is not in the plan', 'Choose a charger from the gear book.');
+      break;
+    case 'stock':
+      if (!kindOf(plan, r.kindId, 'pack'))
+        report('kindId', 'its kind of pack is not in the plan', 'Choose a pack from the gear book.');
+      break;
+    case 'block':
+      for (const id of r.burnsThrough) needs('burnsThrough', 'fixture', id, 'unit');
+      break;
     case 'level':
       needs('setupId', 'setup', r.setupId, 'setup');
       needs('fixtureId', 'fixture', r.fixtureId, 'unit');

@@ -54,6 +54,12 @@ export const recordName = (plan: Plan, record: AnyRecord | Id): string => {
       return r.label ? `set piece ${r.label}` : 'a set piece';
     case 'setup':
       return `setup ${r.name}`;
+    case 'block':
+      return `${r.what} of day ${r.day}${r.label ? `, ${r.label}` : ''}`;
+    case 'stock':
+      return `stock of ${recordOf(plan, 'kind', r.kindId)?.name ?? 'packs'}`;
+    case 'charger':
+      return `charger ${r.label}`;
     case 'level':
       return `level of ${recordName(plan, r.fixtureId)} in ${recordName(plan, r.setupId)}`;
     case 'universe':

@@ -1,4 +1,5 @@
 import type { EngineFinding } from '../derive/findings.ts';
+import { batteryFindings } from '../engines/battery/index.ts';
 import { controlFindings } from '../engines/control/index.ts';
 import { computePower, type PowerResult } from '../engines/power/index.ts';
 import { riggingFindings } from '../engines/rigging/index.ts';
@@ -32,6 +33,7 @@ export const assess = (plan: Plan, options: AssessOptions): Assessment => {
     ...power.findings,
     ...controlFindings(plan),
     ...riggingFindings(plan),
+    ...batteryFindings(plan),
     ...referenceFindings(plan),
   ];
   const acknowledgements = acknowledgementsByFinding(plan);

@@ -1,3 +1,4 @@
+import { explainRuntime } from '../engines/battery/index.ts';
 import { explainPower } from '../engines/power/index.ts';
 import { explainRigging } from '../engines/rigging/index.ts';
 import { fail, ok, type Result } from '../kernel/result.ts';
@@ -12,7 +13,7 @@ export const explain = (plan: Plan, key: string): Working | undefined => {
 
 /** As `explain`, with words that say why there is no working. Keys are made by `figureKey`. */
 export const explainOrWhy = (plan: Plan, key: string): Result<Working> => {
-  const w = explainRigging(plan, key) ?? explainPower(plan, key);
+  const w = key.startsWith('runtimeMin@') ? explainRuntime(plan, key) : (explainRigging(plan, key) ?? explainPower(plan, key));
   return 'why' in w
     ? fail({ what: w.why, where: key, todo: 'Take a key from the list that “check --json” prints.' })
     : ok(w);

@@ -1,4 +1,5 @@
 import type { Plan } from '../plan/plan.ts';
+import { batteryTexts } from './text/battery.ts';
 import { type Writer, writerContext } from './text/context.ts';
 import { controlTexts } from './text/control.ts';
 import { overloadTexts } from './text/overload.ts';
@@ -16,6 +17,7 @@ const texts: ReadonlyMap<string, Writer> = new Map(
     ...protectionTexts,
     ...controlTexts,
     ...riggingTexts,
+    ...batteryTexts,
   }),
 );
 

@@ -59,6 +59,7 @@ const PACKAGES = {
   zod: ['plan', 'gear', 'app'],
   '@noble/hashes': ['kernel'],
   rbush: ['derive', 'drawing', 'editor', 'canvas'],
+  suncalc: ['derive'],
   saxes: ['gear'],
   fflate: ['plan', 'gear', 'output', 'storage'],
   '@expo-google-fonts/source-sans-3': ['ui', 'app', 'cli'],

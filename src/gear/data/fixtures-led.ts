@@ -33,6 +33,10 @@ const pixels = (...groups: readonly number[]) => ({
 const led = { source: 'led', profile: 'led', feed: 'line' } as const;
 const domestic = { feed: 'domestic' };
 const cells = (ownCellsWh: number) => ({ ownCellsWh });
+/** Plates for packs of bricks: how many at once, the volts it runs on and, where less than in full, the watts. */
+const packs = (count: number, minV: number, maxV: number, more: Record<string, unknown> = {}) => ({
+  packIn: { plates: ['v-plate', 'three-stud'], packs: count, joined: 'parallel', minV, maxV, hotSwap: false, ...more },
+});
 
 const panel = (
   slug: string,
@@ -95,6 +99,7 @@ const tables: readonly FixtureTable[] = [
     rows: [
       row('led-spot-60w', 'LED spot 60 W', 60, 1.2, [120, 200], '16', [55, 5000, 15, 25000], '', {
         ...domestic,
+        ...packs(1, 11.5, 17),
         profile: 'led-small',
       }),
       row(
@@ -106,7 +111,7 @@ const tables: readonly FixtureTable[] = [
         '16',
         [55, 10000, 15, 40000],
         '',
-        domestic,
+        { ...domestic, ...packs(1, 11.5, 30) },
       ),
       row(
         'led-spot-220w',
@@ -117,7 +122,7 @@ const tables: readonly FixtureTable[] = [
         '16 28',
         [55, 20000, 15, 80000],
         '',
-        domestic,
+        { ...domestic, ...packs(2, 11.5, 30) },
       ),
       row(
         'led-spot-350w',
@@ -159,10 +164,17 @@ const tables: readonly FixtureTable[] = [
         ...BI,
         ...white,
         ...domestic,
+        ...packs(1, 11.5, 17),
         profile: 'led-small',
       }),
-      panel('led-panel-30x60', 'LED panel 30×60, 130 W', 130, 4.5, [620, 120], '16', 4500, { ...domestic }),
-      panel('led-panel-60x60', 'LED panel 60×60, 300 W', 300, 10, [640, 150], '28', 10000, { ...domestic }),
+      panel('led-panel-30x60', 'LED panel 30×60, 130 W', 130, 4.5, [620, 120], '16', 4500, {
+        ...domestic,
+        ...packs(1, 11.5, 30),
+      }),
+      panel('led-panel-60x60', 'LED panel 60×60, 300 W', 300, 10, [640, 150], '28', 10000, {
+        ...domestic,
+        ...packs(2, 20, 36, { maxW: 200, hotSwap: true }),
+      }),
       panel('led-panel-65x30-420w', 'LED soft panel 65×30, 420 W', 420, 13, [650, 300], '28', 14000),
     ],
   },

@@ -184,6 +184,8 @@ export const removeRecords = (plan: Plan, ids: ReadonlySet<Id>): ChangeSet => {
   const draft = new Draft(plan);
   for (const id of gone) draft.remove(id);
   for (const r of plan.records.values()) {
+    if (r.type === 'block' && !gone.has(r.id) && r.burnsThrough.some((id) => gone.has(id)))
+      draft.put({ ...r, burnsThrough: r.burnsThrough.filter((id) => !gone.has(id)) });
     if (r.type !== 'fixture' || gone.has(r.id)) continue;
     const place = fixturePlace(plan, r);
     let next = r;

@@ -49,6 +49,7 @@ export const fixtureKindSchema = z.looseObject({
   /** How its address is set. */
   addressBy: z.enum(['menu', 'switches']).optional(),
   ownCellsWh: z.number().optional(),
+  packIn: packInSchema.optional(),
   dcIn: dcInSchema.optional(),
   hotRestrikeMin: z.number().optional(),
   warmUpMin: z.number().optional(),

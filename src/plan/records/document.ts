@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { shared } from './common.ts';
+import { batterySettingsSchema, geoPlaceSchema } from './day.ts';
 
 export const practiceSchema = z.enum(['north-america', 'europe']);
 export const lengthUnitsSchema = z.enum(['imperial', 'metric']);
@@ -41,6 +42,8 @@ export const planRecordSchema = z.looseObject({
   /** Wind to reckon with where the gear stands, gusts included; 0 indoors. Absent: not known, never assumed. */
   windMps: z.number().min(0).optional(),
   limits: z.array(limitOverrideSchema).default([]),
+  batteries: batterySettingsSchema.optional(),
+  place: geoPlaceSchema.optional(),
   paper: paperSchema,
 });
 

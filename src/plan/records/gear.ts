@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { waySchema } from '../kinds/ports.ts';
 import { pointSchema, portRefSchema, shared } from './common.ts';
+import { ownCellsSchema, packsSchema } from './day.ts';
 import { armSchema } from './grip.ts';
 
 const placed = {
@@ -69,6 +70,8 @@ export const fixtureSchema = z.looseObject({
   link: z.enum(['none', 'line', 'radio']).default('none'),
   /** Runs on its own cells or packs and takes no mains. */
   onPacks: z.boolean().default(false),
+  packs: packsSchema.optional(),
+  ownCells: ownCellsSchema.optional(),
 });
 
 /** The box between the mains and a discharge head. It draws the power; its head's level counts. */

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { kindSchema } from '../kinds/kinds.ts';
+import { blockSchema, chargerSchema, stockSchema } from './day.ts';
 import { dimensionSchema } from './dimension.ts';
 import {
   acknowledgementSchema,
@@ -44,6 +45,9 @@ export const recordSchemas = {
   universe: universeSchema,
   setup: setupSchema,
   level: levelSchema,
+  block: blockSchema,
+  stock: stockSchema,
+  charger: chargerSchema,
   acknowledgement: acknowledgementSchema,
   issue: issueSchema,
   kind: kindSchema,
@@ -55,6 +59,7 @@ export type AnyRecord = { [T in RecordType]: RecordOf<T> }[RecordType];
 
 export type * from './common.ts';
 export type * from './dimension.ts';
+export type * from './day.ts';
 export type * from './document.ts';
 export type * from './gear.ts';
 export type * from './grip.ts';

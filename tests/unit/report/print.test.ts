@@ -41,11 +41,11 @@ describe('finding texts', () => {
   });
 
   it('report-text: every finding rule of the specifications has words, and only those', () => {
-    const spec = ['power', 'control', 'rigging']
+    const spec = ['power', 'control', 'rigging', 'battery']
       .map((e) => readFileSync(`src/engines/${e}/SPEC.md`, 'utf8'))
       .join('\n');
     const findings =
-      spec.slice(spec.indexOf('## Findings')).match(/`((?:power|control|rigging)-[a-z-]+)`/g) ?? [];
+      spec.slice(spec.indexOf('## Findings')).match(/`((?:power|control|rigging|battery|day)-[a-z-]+)`/g) ?? [];
     const named = new Set(findings.map((x) => x.slice(1, -1)));
     for (const rule of wordedRules) if (rule !== 'plan-reference') expect(named, rule).toContain(rule);
     const notFindings = new Set([
@@ -53,6 +53,10 @@ describe('finding texts', () => {
       ...'mass base radius arm bags push counterweight wind-force tip-wind'
         .split(' ')
         .map((r) => `rigging-${r}`),
+      ...['day-schedule', 'day-block', 'day-hours'],
+      ...'energy runtime rate temperature current charge rotation more longer bound least bays own swap-at'
+        .split(' ')
+        .map((r) => `battery-${r}`),
     ]);
     for (const rule of named) if (!notFindings.has(rule)) expect([...wordedRules], rule).toContain(rule);
   });

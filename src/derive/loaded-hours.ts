@@ -1,0 +1,89 @@
+import type { Id } from '../kernel/ids.ts';
+import { levelOf, type Plan, setupsOf } from '../plan/plan.ts';
+import { limitsOf } from './limits.ts';
+import { levelFixtureId } from './loads.ts';
+import { minutesOn, shootingDays } from './schedule.ts';
+import { supplyTree } from './supply.ts';
+
+/** How long a circuit is loaded by the shooting days of the plan. */
+export interface LoadedHours {
+  /** The longest stretch of any day, pauses shorter than `continuous-rest` counted in. */
+  readonly longestH: number;
+  /** Hours of all days together. */
+  readonly totalH: number;
+}
+
+const memo = new WeakMap<Plan, Map<string, LoadedHours | undefined>>();
+
+/**
+ * Hours that what hangs on one node of the supply tree burns, by the shooting days. Undefined where they are not known: no
+ * shooting day, a load that nothing switches (a charger, other people's loads), or a setup that loads it and is in no day.
+ */
+export const loadedHours = (plan: Plan, entityKey: string): LoadedHours | undefined => {
+  let known = memo.get(plan);
+  if (!known) {
+    known = new Map();
+    memo.set(plan, known);
+  }
+  if (!known.has(entityKey)) known.set(entityKey, reckon(plan, entityKey));
+  return known.get(entityKey);
+};
+
+const reckon = (plan: Plan, entityKey: string): LoadedHours | undefined => {
+  const days = shootingDays(plan);
+  if (days.length === 0) return undefined;
+  const fixtures = fixturesBehind(plan, entityKey);
+  if (!fixtures) return undefined;
+  const planned = new Set(
+    days.flatMap((d) => d.segments.flatMap((s) => [...s.burning.values()].map((b) => b.setupId))),
+  );
+  for (const d of days) for (const b of d.blocks) if (b.setupId !== undefined) planned.add(b.setupId);
+  for (const s of setupsOf(plan)) {
+    if (planned.has(s.id)) continue;
+    for (const id of fixtures) if (levelOf(plan, s.id, id).levelPct > 0) return undefined;
+  }
+  const restMin = (limitsOf(plan).get('continuous-rest')?.value ?? 1) * 60;
+  const each = days.map((d) => minutesOn(d, fixtures, restMin));
+  return {
+    longestH: Math.max(0, ...each.map((e) => e.longestMin)) / 60,
+    totalH: each.reduce((sum, e) => sum + e.totalMin, 0) / 60,
+  };
+};
+
+/** Fixtures whose levels switch what hangs on a node; undefined where something there is not switched by a level. */
+const fixturesBehind = (plan: Plan, entityKey: string): ReadonlySet<Id> | undefined => {
+  const tree = supplyTree(plan);
+  const top = tree.byKey.get(entityKey);
+  if (!top) return undefined;
+  const found = new Set<Id>();
+  const walk = (index: number): boolean => {
+    const n = tree.nodes[index];
+    if (!n) return true;
+    if (n.what === 'load') {
+      const r = plan.records.get(n.recordId);
+      if (n.steady || (r?.type !== 'fixture' && r?.type !== 'ballast')) return false;
+      found.add(levelFixtureId(r));
+    }
+    return (tree.children[index] ?? []).every(walk);
+  };
+  return walk(top.index) ? found : undefined;
+};
+
+/**
+ * The longest stretch in hours that a circuit (a node of the supply tree, by its key) is loaded; undefined where the plan
+ * does not say. A load of three hours or more is continuous (NEC article 100).
+ */
+export const continuousHours = (plan: Plan, entityKey: string): number | undefined =>
+  loadedHours(plan, entityKey)?.longestH;
+
+/**
+ * Whether the shooting day shows that a circuit's load is not continuous: loaded for less than `continuous-hours` less
+ * `continuous-margin`. False wherever that is not known.
+ */
+export const isNotContinuous = (plan: Plan, entityKey: string): boolean => {
+  const limits = limitsOf(plan);
+  const most = limits.get('continuous-hours')?.value;
+  const margin = limits.get('continuous-margin')?.value;
+  const hours = most === undefined || margin === undefined ? undefined : continuousHours(plan, entityKey);
+  return hours !== undefined && most !== undefined && margin !== undefined && hours <= most - margin;
+};

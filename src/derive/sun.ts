@@ -1,0 +1,80 @@
+import { getMoonIllumination, getMoonTimes, getTimes } from 'suncalc';
+import type { GeoPlace } from '../plan/records/index.ts';
+
+/** Sun and moon of one day at one place, in minutes after the day's 00:00 by the clocks there. Undefined: it does not happen. */
+export interface SkyDay {
+  readonly sunriseMin: number | undefined;
+  readonly sunsetMin: number | undefined;
+  /** Civil twilight: the sun 6° under the horizon. */
+  readonly dawnMin: number | undefined;
+  readonly duskMin: number | undefined;
+  /** Nautical twilight: 12° under. */
+  readonly nauticalDawnMin: number | undefined;
+  readonly nauticalDuskMin: number | undefined;
+  readonly nightEndMin: number | undefined;
+  readonly nightMin: number | undefined;
+  readonly moonriseMin: number | undefined;
+  readonly moonsetMin: number | undefined;
+  /** Lit share of the moon at noon, 0 to 1, and the name of its phase. */
+  readonly moonShare: number;
+  readonly moonPhase: string;
+}
+
+const MINUTE_MS = 60_000;
+const DAY_MIN = 1440;
+
+const phaseName = (phase: number): string => {
+  const names = [
+    'new moon',
+    'waxing crescent',
+    'first quarter',
+    'waxing gibbous',
+    'full moon',
+    'waning gibbous',
+    'last quarter',
+    'waning crescent',
+  ];
+  return names[Math.round(phase * 8) % 8] ?? '';
+};
+
+/** Noon in UTC of a date like `2027-03-04`; undefined for what is no date of a calendar. */
+const noonMs = (date: string): number | undefined => {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(date)) return undefined;
+  const at = new Date(`${date}T12:00:00Z`);
+  return Number.isNaN(at.getTime()) || !at.toJSON().startsWith(date) ? undefined : at.getTime();
+};
+
+/**
+ * When sun and moon rise and set on a date (`2027-03-04`), with the twilights. Computed by suncalc after Meeus,
+ * Astronomical Algorithms; good to a minute or two on a flat horizon. Undefined for what is no date.
+ */
+export const skyOf = (place: GeoPlace, date: string): SkyDay | undefined => {
+  const noon = noonMs(date);
+  if (noon === undefined) return undefined;
+  const localMidnightMs = noon - (DAY_MIN / 2 + place.utcOffsetMin) * MINUTE_MS;
+  const clock = (d: Date | null | undefined): number | undefined =>
+    d ? Math.round((d.getTime() - localMidnightMs) / MINUTE_MS) : undefined;
+  const middle = new Date(localMidnightMs + (DAY_MIN / 2) * MINUTE_MS);
+  const sun = getTimes(middle, place.latDeg, place.lonDeg);
+  // The moon's times come by days of UTC: the neighbours are looked at for those of the local day.
+  const moons = [-1, 0, 1].map((d) =>
+    getMoonTimes(new Date(noon + d * DAY_MIN * MINUTE_MS), place.latDeg, place.lonDeg),
+  );
+  const today = (times: readonly (Date | undefined)[]): number | undefined =>
+    times.map(clock).find((m) => m !== undefined && m >= 0 && m < DAY_MIN);
+  const moon = getMoonIllumination(middle);
+  return {
+    sunriseMin: clock(sun.sunrise),
+    sunsetMin: clock(sun.sunset),
+    dawnMin: clock(sun.dawn),
+    duskMin: clock(sun.dusk),
+    nauticalDawnMin: clock(sun.nauticalDawn),
+    nauticalDuskMin: clock(sun.nauticalDusk),
+    nightEndMin: clock(sun.nightEnd),
+    nightMin: clock(sun.night),
+    moonriseMin: today(moons.map((m) => m.rise)),
+    moonsetMin: today(moons.map((m) => m.set)),
+    moonShare: moon.fraction,
+    moonPhase: phaseName(moon.phase),
+  };
+};

@@ -1,0 +1,102 @@
+import { always, type EngineFinding } from '../../../derive/findings.ts';
+import { limitOf } from '../../../derive/limits.ts';
+import { blockFault, type Day, shootingDays } from '../../../derive/schedule.ts';
+import { recordName } from '../../../plan/names.ts';
+import { type Plan, recordsOf } from '../../../plan/plan.ts';
+import { dayOf, packsByRule } from '../least.ts';
+import { batteryUnits, cellC } from '../model.ts';
+import { ownCellsDay } from '../own-cells.ts';
+import { rotationOf, stockOf, supplyOf } from '../rotation.ts';
+
+/** Blocks that take no part in the day, and why. */
+export const blockFindings = (plan: Plan): readonly EngineFinding[] =>
+  recordsOf(plan, 'block').flatMap((b) => {
+    const fault = blockFault(plan, b);
+    if (!fault) return [];
+    const params = { label: recordName(plan, b), startMin: b.startMin, endMin: b.endMin };
+    return [always(`day-block-${fault}`, 'warn', b.id, [b.id], params)];
+  });
+
+/** Units that go dark on a day, with the packs there are, or on their own cells. */
+export const dayFindings = (plan: Plan): readonly EngineFinding[] =>
+  shootingDays(plan).flatMap((day) => [...shortPools(plan, day), ...ownCells(plan, day), ...cold(plan, day)]);
+
+const shortPools = (plan: Plan, day: Day): EngineFinding[] => {
+  const r = rotationOf(plan, day);
+  const result = dayOf(r, supplyOf(r));
+  const need = packsByRule(r);
+  return [...result.shortPools].map(([id, { short, dark }]): EngineFinding => {
+    const pool = r.pools.find((p) => p.id === id);
+    const first = dark ?? short;
+    const unit = r.units[first.unit];
+    const stock = stockOf(plan, id);
+    const missing = (need.get(id) ?? 0) - (pool?.packs ?? 0);
+    return {
+      ...always(
+        dark ? 'battery-dark' : 'battery-late',
+        dark ? 'warn' : 'note',
+        `${day.day}/${id}`,
+        [
+          unit?.id ?? id,
+          ...recordsOf(plan, 'stock')
+            .filter((s) => s.kindId === id)
+            .map((s) => s.id),
+        ],
+        {
+          label: unit?.label ?? '',
+          day: day.day,
+          dueMin: first.dueMin,
+          ...(dark ? { darkMin: dark.darkMin } : {}),
+          pack: pool?.name ?? '',
+          exchange: pool?.exchange ? 1 : 0,
+          packs: pool?.packs ?? 0,
+          count: stock?.count ?? 0,
+          reserve: stock?.reserve ?? 0,
+          need: need.get(id) ?? 0,
+          missing,
+          bays: r.bays.filter((b) => b.pools.has(id)).length,
+        },
+      ),
+      figure: missing,
+    };
+  });
+};
+
+const ownCells = (plan: Plan, day: Day): EngineFinding[] =>
+  batteryUnits(plan).flatMap((u) => {
+    if (u.problem !== undefined || u.mode !== 'own-cells' || u.fixture.ownCells?.when === 'exchange')
+      return [];
+    const own = ownCellsDay(plan, day, u);
+    if (own.darkMin === undefined) return [];
+    const lost = own.spans
+      .filter((s) => s.state === 'dark')
+      .reduce((sum, s) => sum + s.endMin - s.startMin, 0);
+    return [
+      {
+        ...always('battery-own-dark', 'warn', `${day.day}/${u.fixture.id}`, [u.fixture.id], {
+          label: u.label,
+          kind: u.kindName,
+          day: day.day,
+          darkMin: own.darkMin,
+          lostMin: lost,
+          wh: u.ratedWh,
+          recharge: u.fixture.ownCells?.when === 'recharge' ? 1 : 0,
+        }),
+        figure: lost,
+      },
+    ];
+  });
+
+/** Charging in the cold. */
+const cold = (plan: Plan, day: Day): EngineFinding[] => {
+  const r = rotationOf(plan, day);
+  const least = limitOf(plan, 'battery-charge-cold').value;
+  if (cellC(plan) >= least || r.bays.length === 0 || !r.units.some((u) => u.stretches.length > 0)) return [];
+  return [
+    always('battery-charge-cold', 'warn', String(day.day), [...new Set(r.bays.map((b) => b.chargerId))], {
+      day: day.day,
+      cellC: cellC(plan),
+      limitRow: 'battery-charge-cold',
+    }),
+  ];
+};

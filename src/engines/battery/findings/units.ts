@@ -1,0 +1,145 @@
+import { always, type EngineFinding } from '../../../derive/findings.ts';
+import { limitOf } from '../../../derive/limits.ts';
+import type { FixtureKind, PackKind } from '../../../plan/kinds/kinds.ts';
+import { kindOf, type Plan } from '../../../plan/plan.ts';
+import { leadEnd } from '../calc.ts';
+import { drawAt, packsV } from '../model.ts';
+import type { BatteryUnit } from '../types.ts';
+
+/** What is wrong with the packs of a unit, whatever the day: nothing fits, too weak, wrong volts, a lead that loses too much. */
+export const unitFindings = (plan: Plan, u: BatteryUnit): readonly EngineFinding[] => {
+  const about = u.fixture.id;
+  const kind = kindOf(plan, u.fixture.kindId, 'fixture');
+  if (!kind) return [];
+  const say = (
+    rule: string,
+    severity: EngineFinding['severity'],
+    params: EngineFinding['params'] = {},
+    figure?: number,
+  ): EngineFinding => ({
+    ...always(rule, severity, about, [about], { label: u.label, kind: u.kindName, ...params }),
+    ...(figure === undefined ? {} : { figure }),
+  });
+  if (!u.fixture.packs && kind.ownCellsWh) return [];
+  if (u.problem !== undefined) return [say('battery-no-pack', 'warn', { why: u.problem })];
+  if (!u.pack) return [];
+  return [
+    ...fits(plan, u, kind, u.pack, say),
+    ...current(u, u.pack, say),
+    ...converter(plan, u, say),
+    ...lead(plan, u, kind, u.pack, say),
+  ];
+};
+
+type Say = (
+  rule: string,
+  severity: EngineFinding['severity'],
+  params?: EngineFinding['params'],
+  figure?: number,
+) => EngineFinding;
+
+/** Whether packs can be put on at all: a unit for mains only, the wrong plate, volts outside its window. */
+const fits = (plan: Plan, u: BatteryUnit, kind: FixtureKind, pack: PackKind, say: Say): EngineFinding[] => {
+  const { packs } = u.fixture;
+  const converter =
+    packs?.converterId === undefined ? undefined : kindOf(plan, packs.converterId, 'converter');
+  if (converter) {
+    const taken = converter.plates.length === 0 || converter.plates.includes(pack.plate);
+    return taken
+      ? []
+      : [
+          say('battery-plate', 'warn', {
+            pack: pack.name,
+            plate: pack.plate,
+            takes: converter.plates.join(', '),
+          }),
+        ];
+  }
+  const dc = kind.packIn;
+  if (!dc) return [say('battery-mains-only', 'warn', { pack: pack.name })];
+  const out: EngineFinding[] = [];
+  if (!dc.plates.includes(pack.plate))
+    out.push(
+      say('battery-plate', 'warn', { pack: pack.name, plate: pack.plate, takes: dc.plates.join(', ') }),
+    );
+  const full = packsV(u, (p) => p.fullV);
+  const empty = packsV(u, (p) => p.emptyV);
+  const volts = {
+    pack: pack.name,
+    fullV: full,
+    emptyV: empty,
+    minV: dc.minV,
+    maxV: dc.maxV,
+    packs: u.count,
+    joined: u.joined,
+  };
+  if (full > dc.maxV) out.push(say('battery-volts-high', 'stop', volts, full));
+  else if (empty < dc.minV) out.push(say('battery-volts-low', 'note', volts, dc.minV - empty));
+  return out;
+};
+
+/** Current of one pack at full level and its cut-off volts, against what it gives for long and for a moment. */
+const current = (u: BatteryUnit, pack: PackKind, say: Say): EngineFinding[] => {
+  const draw = drawAt(u, 100);
+  const amps = draw.packW / u.count / pack.emptyV;
+  if (!(amps > pack.continuousA * (1 + 1e-9))) return [];
+  return [
+    say(
+      'battery-weak',
+      amps > pack.peakA ? 'stop' : 'warn',
+      {
+        pack: pack.name,
+        watts: draw.packW,
+        amps,
+        continuousA: pack.continuousA,
+        peakA: pack.peakA,
+        cutOffV: pack.emptyV,
+        packs: u.count,
+        mostW: u.count * pack.continuousA * pack.emptyV,
+        pct: (100 * amps) / pack.continuousA,
+      },
+      (100 * amps) / pack.continuousA,
+    ),
+  ];
+};
+
+const converter = (plan: Plan, u: BatteryUnit, say: Say): EngineFinding[] => {
+  const id = u.fixture.packs?.converterId;
+  const kind = id === undefined ? undefined : kindOf(plan, id, 'converter');
+  const watts = drawAt(u, 100).unitW;
+  if (id !== undefined && !kind)
+    return [say('battery-no-pack', 'warn', { why: 'the kind of its converter is not in the plan' })];
+  if (!kind || watts <= kind.outputW) return [];
+  const pct = (100 * watts) / kind.outputW;
+  return [say('battery-converter', 'warn', { converter: kind.name, watts, outputW: kind.outputW, pct }, pct)];
+};
+
+/** Volts at the end of the lead when the packs are nearly empty. */
+const lead = (plan: Plan, u: BatteryUnit, kind: FixtureKind, pack: PackKind, say: Say): EngineFinding[] => {
+  if (u.loopOhm === 0) return [];
+  const watts = drawAt({ ...u, loopOhm: 0 }, 100).packW;
+  const emptyV = packsV(u, (p) => p.emptyV);
+  const end = leadEnd(emptyV, watts, u.loopOhm);
+  const common = { pack: pack.name, watts, emptyV, ohm: u.loopOhm };
+  if (!end) return [say('battery-lead-start', 'stop', { ...common, mostW: emptyV ** 2 / (4 * u.loopOhm) })];
+  const minV = kind.packIn?.minV ?? 0;
+  const limitPct = limitOf(plan, 'battery-drop').value;
+  if (end.voltsV >= minV && end.dropPct <= limitPct) return [];
+  return [
+    say(
+      'battery-lead',
+      'warn',
+      {
+        ...common,
+        volts: end.voltsV,
+        dropV: end.dropV,
+        pct: end.dropPct,
+        amps: end.amps,
+        minV,
+        limitPct,
+        limitRow: 'battery-drop',
+      },
+      end.dropPct,
+    ),
+  ];
+};

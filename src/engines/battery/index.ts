@@ -1,0 +1,46 @@
+import type { EngineFinding } from '../../derive/findings.ts';
+import type { Plan } from '../../plan/plan.ts';
+import { blockFindings, dayFindings } from './findings/days.ts';
+import { unitFindings } from './findings/units.ts';
+import { batteryUnits } from './model.ts';
+
+export { type AirClass, airClass } from './calc.ts';
+export {
+  type BatteryWorking,
+  explainRuntime,
+  formatMinutes,
+  formatRuntime,
+  runtimeKey,
+} from './explain.ts';
+export { dayOf, type LeastPacks, leastBays, leastPacks, packsByRule } from './least.ts';
+export { batteryUnits, runtimeAt } from './model.ts';
+export { type OwnCellsDay, ownCellsDay } from './own-cells.ts';
+export { baysOf, bayWatts, rotationOf, stockOf, supplyOf, takesPack } from './rotation.ts';
+export type {
+  BaySpan,
+  FirstDark,
+  FirstShort,
+  Rotation,
+  RotationPool,
+  RotationResult,
+  RotationUnit,
+  Swap,
+  UnitSpan,
+} from './rotation-types.ts';
+export { type Range, travel } from './tables.ts';
+export type { BatteryUnit, Runtime } from './types.ts';
+
+const memo = new WeakMap<Plan, readonly EngineFinding[]>();
+
+/** What is wrong with the packs and the days of a plan. */
+export const batteryFindings = (plan: Plan): readonly EngineFinding[] => {
+  const known = memo.get(plan);
+  if (known) return known;
+  const found = [
+    ...batteryUnits(plan).flatMap((u) => unitFindings(plan, u)),
+    ...blockFindings(plan),
+    ...dayFindings(plan),
+  ];
+  memo.set(plan, found);
+  return found;
+};

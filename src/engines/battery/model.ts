@@ -1,0 +1,164 @@
+import { conductor, resistanceOhmPerKm } from '../../derive/conductors.ts';
+import { recordLabel } from '../../derive/labels.ts';
+import { limitOf } from '../../derive/limits.ts';
+import { compareNatural } from '../../kernel/ids.ts';
+import type { ConverterKind, FixtureKind, PackKind } from '../../plan/kinds/kinds.ts';
+import { kindOf, type Plan, planRecord, recordsOf } from '../../plan/plan.ts';
+import type { Fixture, PackLead } from '../../plan/records/index.ts';
+import { leadEnd, rateFactor, runtimeMinutes, temperatureFactor } from './calc.ts';
+import { type Chemistry, chemistryOf, type Range } from './tables.ts';
+import type { BatteryUnit, Draw, Runtime } from './types.ts';
+
+/** Own cells of a unit are reckoned as lithium-ion; their kinds give watt-hours alone. */
+export const OWN_CELLS: Chemistry = 'li-ion';
+/** Nominal volts that own cells are reckoned with where a current is needed. */
+const OWN_CELLS_V = 14.4;
+/** Conductors of a lead outdoors in summer: resistance is taken at 40 °C. */
+const LEAD_C = 40;
+
+const all = (value: number): Range => ({ low: value, plan: value, high: value });
+const times = (...ranges: readonly Range[]): Range => ({
+  low: ranges.reduce((p, r) => p * r.low, 1),
+  plan: ranges.reduce((p, r) => p * r.plan, 1),
+  high: ranges.reduce((p, r) => p * r.high, 1),
+});
+
+/** State of health of packs of a kind as a share: of the stock where it says so, of the plan, else the table's spread. */
+export const sohOf = (plan: Plan, kindId: string): Range => {
+  const own = recordsOf(plan, 'stock').find((s) => s.kindId === kindId && s.sohPct !== undefined)?.sohPct;
+  const given = own ?? planRecord(plan).batteries?.sohPct;
+  if (given !== undefined && given > 0) return all(Math.min(100, given) / 100);
+  return {
+    low: limitOf(plan, 'battery-soh-low').value / 100,
+    plan: limitOf(plan, 'battery-soh').value / 100,
+    high: 1,
+  };
+};
+
+/** Temperature of the cells in °C. */
+export const cellC = (plan: Plan): number =>
+  planRecord(plan).batteries?.cellC ?? limitOf(plan, 'battery-cell-temp').value;
+
+/** Share of what a pack can give at which it is changed. */
+export const swapAt = (plan: Plan): number => {
+  const pct = planRecord(plan).batteries?.swapAtPct ?? limitOf(plan, 'battery-swap-at').value;
+  return Math.min(0.9, Math.max(0, pct / 100));
+};
+
+/** Resistance of a lead out and back in ohms; 0 where its conductor is not in the table. */
+export const leadOhm = (lead: PackLead | undefined): number => {
+  const c = lead && conductor(lead.conductor);
+  return lead && c ? (2 * Math.max(0, lead.lengthMm) * resistanceOhmPerKm(c, LEAD_C)) / 1e6 : 0;
+};
+
+/** Volts of the packs of a unit, joined as they are. */
+export const packsV = (u: BatteryUnit, one: (p: PackKind) => number): number =>
+  u.pack ? one(u.pack) * (u.joined === 'series' ? u.count : 1) : OWN_CELLS_V;
+
+/** Whether a converter changes what packs give: an inverter makes mains of it, the others other volts. */
+const converterOf = (plan: Plan, f: Fixture): ConverterKind | undefined =>
+  f.packs?.converterId === undefined ? undefined : kindOf(plan, f.packs.converterId, 'converter');
+
+const problemOf = (plan: Plan, f: Fixture, kind: FixtureKind | undefined): string | undefined => {
+  if (!kind) return 'its kind is not in the plan';
+  if (!kind.load) return 'its kind draws its power through a ballast';
+  if (kind.load.unknown === true || !(kind.load.wattsW >= 0)) return 'its watts are not known';
+  if (!f.packs) return kind.ownCellsWh ? undefined : 'the plan does not say which packs it runs on';
+  const pack = kindOf(plan, f.packs.kindId, 'pack');
+  if (!pack) return 'its kind of pack is not in the plan';
+  if (!(pack.energyWh > 0 && pack.voltsV > 0 && pack.capacityAh > 0))
+    return 'the figures of its pack make no sense';
+  return undefined;
+};
+
+const unitOf = (plan: Plan, f: Fixture): BatteryUnit => {
+  const kind = kindOf(plan, f.kindId, 'fixture');
+  const pack = f.packs && kindOf(plan, f.packs.kindId, 'pack');
+  const converter = converterOf(plan, f);
+  const chemistry = pack?.chemistry ?? OWN_CELLS;
+  const mode = f.packs === undefined && kind?.ownCellsWh ? 'own-cells' : 'packs';
+  const count = mode === 'packs' ? Math.max(1, f.packs?.count ?? 1) : 1;
+  const soh = sohOf(plan, mode === 'packs' ? (f.packs?.kindId ?? '') : f.kindId);
+  const temperature = temperatureFactor(chemistry, cellC(plan));
+  const given = planRecord(plan).batteries?.swapMin;
+  return {
+    fixture: f,
+    label: recordLabel(plan, f),
+    kindName: kind?.name ?? '',
+    mode,
+    pack,
+    count,
+    joined: f.packs?.joined ?? 'parallel',
+    ratedWh: mode === 'packs' ? count * (pack?.energyWh ?? Number.NaN) : (kind?.ownCellsWh ?? Number.NaN),
+    usable: times(chemistryOf(chemistry).usable, soh, temperature),
+    soh,
+    temperature,
+    efficiency: converter && converter.efficiencyPct > 0 ? Math.min(100, converter.efficiencyPct) / 100 : 1,
+    idleW: converter?.what === 'inverter' ? limitOf(plan, 'battery-inverter-idle').value : 0,
+    loopOhm: leadOhm(f.packs?.lead),
+    ratedW: kind?.load?.wattsW ?? Number.NaN,
+    standbyW: kind?.load?.standbyW ?? 0,
+    maxW: (mode === 'packs' ? kind?.packIn?.maxW : undefined) ?? Number.POSITIVE_INFINITY,
+    hotSwap: f.packs?.hotSwap ?? kind?.packIn?.hotSwap ?? false,
+    swapMin: given ?? limitOf(plan, mode === 'packs' ? 'battery-swap-min' : 'battery-own-exchange').value,
+    problem: problemOf(plan, f, kind),
+  };
+};
+
+const memo = new WeakMap<Plan, readonly BatteryUnit[]>();
+
+/** Fixtures that run on packs or their own cells, by unit number. */
+export const batteryUnits = (plan: Plan): readonly BatteryUnit[] => {
+  const known = memo.get(plan);
+  if (known) return known;
+  const units = recordsOf(plan, 'fixture')
+    .filter((f) => f.onPacks)
+    .map((f) => unitOf(plan, f))
+    .sort((a, b) => compareNatural(a.fixture.unit, b.fixture.unit));
+  memo.set(plan, units);
+  return units;
+};
+
+/**
+ * What a unit draws at a level: watts are standby + (rated − standby) × level; a converter adds its loss and its idle draw,
+ * a lead I²R at nominal volts. What a kind
+ * takes from packs at most is not passed. Packs share the power evenly, in series as in parallel.
+ */
+export const drawAt = (u: BatteryUnit, levelPct: number): Draw => {
+  const unitW = Math.min(u.maxW, u.standbyW + ((u.ratedW - u.standbyW) * levelPct) / 100);
+  const intoConverterW = unitW / u.efficiency + u.idleW;
+  const nominalV = packsV(u, (p) => p.voltsV);
+  const end = u.loopOhm > 0 ? leadEnd(nominalV, intoConverterW, u.loopOhm) : undefined;
+  const packW = u.loopOhm === 0 ? intoConverterW : end === undefined ? Number.NaN : nominalV * end.amps;
+  const packA = u.pack ? packW / u.count / u.pack.voltsV : packW / nominalV;
+  const c = chemistryOf(u.pack?.chemistry ?? OWN_CELLS);
+  const ah = u.pack?.capacityAh ?? u.ratedWh / nominalV;
+  const rate = (k: number): number => rateFactor(c.ratedHours, ah, packA, k);
+  return {
+    levelPct,
+    unitW,
+    packW,
+    packA,
+    rate: { low: rate(c.peukert.low), plan: rate(c.peukert.plan), high: rate(c.peukert.high) },
+  };
+};
+
+/**
+ * Runtime of a unit at a level: E × usable × health × temperature × rate ÷ watts drawn from the packs, with the low ends
+ * together, the planning values together and the high ends together.
+ */
+export const runtimeAt = (u: BatteryUnit, levelPct: number): Runtime => {
+  const draw = drawAt(u, levelPct);
+  const share = times(u.usable, draw.rate);
+  const wh = (k: keyof Range): number => (u.problem === undefined ? u.ratedWh * share[k] : Number.NaN);
+  const usableWh = { low: wh('low'), plan: wh('plan'), high: wh('high') };
+  const minutes = (k: keyof Range): number =>
+    Number.isNaN(usableWh[k]) || Number.isNaN(draw.packW)
+      ? Number.NaN
+      : runtimeMinutes(usableWh[k], draw.packW);
+  return {
+    ...draw,
+    usableWh,
+    minutes: { low: minutes('low'), plan: minutes('plan'), high: minutes('high') },
+  };
+};

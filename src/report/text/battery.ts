@@ -1,0 +1,113 @@
+import { formatAmps, formatClock, formatWatts } from '../../kernel/units.ts';
+import type { Writer, WriterContext } from './context.ts';
+
+const clock = (c: WriterContext, name: string): string => formatClock(c.num(name));
+const plates = (list: string): string => list.replaceAll('-', ' ');
+const many = (n: number, one: string, more = `${one}s`): string => `${n} ${n === 1 ? one : more}`;
+const bays = (c: WriterContext): string =>
+  c.num('bays') === 0 ? 'no bay that takes them' : many(c.num('bays'), 'bay');
+
+/** Ends the texts about runtimes: what they are worth. */
+const PLANNED =
+  'Runtimes are planning values for packs of usual health; the packs’ own state, cold and age decide. Keep spare packs.';
+
+export const batteryTexts: Readonly<Record<string, Writer>> = {
+  'battery-no-pack': (c) => ({
+    head: `${c.text('label')}: its runtime is not known`,
+    body: `It runs on packs, and ${c.text('why')}. It is in no runtime and no rotation.`,
+    todo: 'Choose its packs in Day, or plug it in.',
+    citation: '',
+  }),
+  'battery-mains-only': (c) => ({
+    head: `${c.text('label')}: its kind takes mains only`,
+    body: `${c.text('pack')} is put on it, and ${c.text('kind')} has no plate and no inlet for packs.`,
+    todo: 'Use a kind with a plate, put an inverter between, or plug it in.',
+    citation: 'the kind',
+  }),
+  'battery-plate': (c) => ({
+    head: `${c.text('label')}: the pack does not fit its plate`,
+    body: `${c.text('pack')} has a ${plates(c.text('plate'))}; it takes ${plates(c.text('takes'))}.`,
+    todo: 'Choose packs with its plate, or a plate adapter between.',
+    citation: 'the kinds',
+  }),
+  'battery-volts-high': (c) => ({
+    head: `${c.text('label')}: packs of ${c.volts('fullV')} when full, it takes ${c.volts('maxV')} at most`,
+    body: `${many(c.num('packs'), 'pack')}${c.num('packs') > 1 ? ` in ${c.text('joined')}` : ''} (${c.text('pack')}) give ${c.volts('fullV')} when full. More than it takes can destroy it. Packs of different volts share the same plates: read the label.`,
+    todo: 'Do not put them on. Choose packs of its volts.',
+    citation: 'volts of the pack and of the unit by their kinds',
+  }),
+  'battery-volts-low': (c) => ({
+    head: `${c.text('label')}: cuts out at ${c.volts('minV')}, before its packs are empty`,
+    body: `Its packs (${c.text('pack')}) go down to ${c.volts('emptyV')}; it runs on ${c.volts('minV')} or more. It cuts out earlier than is reckoned.`,
+    todo: 'Plan with shorter runtimes, or choose packs of higher volts.',
+    citation: 'volts of the pack and of the unit by their kinds',
+  }),
+  'battery-weak': (c) => ({
+    head: `${c.text('label')}: ${c.amps('amps')} from each pack, it gives ${c.amps(c.num('amps') > c.num('peakA') ? 'peakA' : 'continuousA')} ${c.num('amps') > c.num('peakA') ? 'for a moment' : 'for long'}`,
+    body: `At full it draws ${formatWatts(c.num('watts'))}: at the ${c.volts('cutOffV')} of a nearly empty pack that is ${c.amps('amps')} from each of ${many(c.num('packs'), 'pack')} (${c.text('pack')}), ${c.pct('pct')} of ${formatAmps(c.num('continuousA'))}. They may cut out however much is in them; ${formatWatts(c.num('mostW'))} is what they give for long.`,
+    todo: 'Use more packs at once, stronger ones, or keep the level down.',
+    citation: 'current of the pack by its kind, at its cut-off volts',
+  }),
+  'battery-converter': (c) => ({
+    head: `${c.text('label')}: ${formatWatts(c.num('watts'))} from a converter for ${formatWatts(c.num('outputW'))}`,
+    body: `${c.text('converter')} gives ${formatWatts(c.num('outputW'))}; the unit takes ${c.pct('pct')} of that at full.`,
+    todo: 'Use a larger converter, or keep the level down.',
+    citation: 'output of the converter by its kind',
+  }),
+  'battery-lead-start': (c) => ({
+    head: `${c.text('label')}: cannot start on this lead`,
+    body: `Through ${c.num('ohm').toFixed(2)} Ω at ${c.volts('emptyV')} no more than ${formatWatts(c.num('mostW'))} arrive (V² ÷ 4R); it wants ${formatWatts(c.num('watts'))}.`,
+    todo: 'Use a shorter or heavier lead, or packs of higher volts.',
+    citation: 'power through a resistance, V² ÷ 4R',
+  }),
+  'battery-lead': (c) => ({
+    head: `${c.text('label')}: ${c.volts('volts')} at the end of its lead`,
+    body: `With its packs nearly empty (${c.volts('emptyV')}), ${c.num('dropV').toFixed(2)} V (${c.pct('pct')}) are lost in ${c.num('ohm').toFixed(3)} Ω at ${c.amps('amps')}${c.num('minV') > 0 ? `; it runs on ${c.volts('minV')} or more` : ''}. It cuts out earlier than is reckoned.`,
+    todo: 'Use a shorter or heavier lead.',
+    citation: c.cite('limitRow'),
+  }),
+  'battery-dark': (c) => ({
+    head: `With ${many(c.num('packs'), c.num('exchange') ? 'unit' : 'pack')} ${c.text('label')} goes dark at ${clock(c, 'darkMin')} on day ${c.text('day')}`,
+    body: `${c.text('pack')}: ${c.num('count') > 0 ? `${c.text('count')} in stock, ${c.text('reserve')} kept back, ` : ''}${bays(c)}. At ${clock(c, 'dueMin')} its packs fall due and no charged one is left; it is dark from ${clock(c, 'darkMin')}. By a plain rotation ${c.text('need')} get through the day: ${c.text('missing')} more. ${PLANNED}`,
+    todo: 'Get more packs or bays, charge in the breaks, lower the levels, or plug units in.',
+    citation: 'rotation played through at planning values; runtimes by Peukert’s law and the battery table',
+  }),
+  'battery-late': (c) => ({
+    head: `With ${many(c.num('packs'), c.num('exchange') ? 'unit' : 'pack')} ${c.text('label')} runs into its last at ${clock(c, 'dueMin')} on day ${c.text('day')}`,
+    body: `${c.text('pack')}: at ${clock(c, 'dueMin')} its packs fall due and no charged one is ready; one comes before it is dark. By a plain rotation ${c.text('need')} leave no unit waiting. ${PLANNED}`,
+    todo: 'Keep one more pack or bay at hand.',
+    citation: 'rotation played through at planning values',
+  }),
+  'battery-own-dark': (c) => ({
+    head: `${c.text('label')} goes dark at ${clock(c, 'darkMin')} on day ${c.text('day')}`,
+    body: `Its own ${c.num('wh').toFixed(0)} Wh are used up then${c.num('recharge') ? ', charging in the breaks counted in' : ''}; ${Math.round(c.num('lostMin'))} minutes of the day are left. ${PLANNED}`,
+    todo: c.num('recharge')
+      ? 'Exchange it, lower its level, or plug it in.'
+      : 'Charge it in the breaks, exchange it, lower its level, or plug it in.',
+    citation: 'energy of its own cells by its kind, at planning values',
+  }),
+  'battery-charge-cold': (c) => ({
+    head: `Packs at ${c.text('cellC')} °C are not to be charged on day ${c.text('day')}`,
+    body: 'The plan says how cold the cells are; charging lithium cells in frost harms them for good. The rotation counts on charging.',
+    todo: 'Charge where it is warm, and let cold packs warm up first. The maker’s instructions decide.',
+    citation: c.cite('limitRow'),
+  }),
+  'day-block-empty': (c) => ({
+    head: `${c.text('label')}: it does not end after it starts`,
+    body: `It runs from ${clock(c, 'startMin')} to ${clock(c, 'endMin')}. It takes no part in the day.`,
+    todo: 'Set its times right.',
+    citation: '',
+  }),
+  'day-block-outside': (c) => ({
+    head: `${c.text('label')}: it lies outside the day`,
+    body: `It runs from ${clock(c, 'startMin')} to ${clock(c, 'endMin')}; a day reaches from 00:00 to noon of the next. It takes no part in the day.`,
+    todo: 'Set its times right, or put it on another day.',
+    citation: '',
+  }),
+  'day-block-no-setup': (c) => ({
+    head: `${c.text('label')}: its setup is not in the plan`,
+    body: 'What burns in it is not known, so it takes no part in the day.',
+    todo: 'Choose its setup.',
+    citation: '',
+  }),
+};

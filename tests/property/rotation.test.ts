@@ -1,0 +1,171 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { leastPacksBound } from '../../src/engines/battery/bound.ts';
+import { chargeFrom } from '../../src/engines/battery/charge.ts';
+import { dayOf, leastBays, leastPacks } from '../../src/engines/battery/least.ts';
+import { rotate } from '../../src/engines/battery/rotate.ts';
+import type { Rotation, RotationResult } from '../../src/engines/battery/rotation-types.ts';
+import { rotation, smallDays } from '../support/rotation-rig.ts';
+
+/** Larger days: up to nine units, some with two packs at once. */
+const days: fc.Arbitrary<Rotation> = fc.oneof(
+  smallDays,
+  fc
+    .record({
+      units: fc.array(
+        fc.tuple(
+          fc.integer({ min: 0, max: 500 }),
+          fc.integer({ min: 20, max: 700 }),
+          fc.integer({ min: 25, max: 240 }),
+        ),
+        { minLength: 1, maxLength: 9 },
+      ),
+      counts: fc.array(fc.integer({ min: 1, max: 2 }), { minLength: 9, maxLength: 9 }),
+      bays: fc.integer({ min: 0, max: 5 }),
+      chargeMin: fc.integer({ min: 30, max: 240 }),
+      swapAt: fc.constantFrom(0, 0.05, 0.2),
+    })
+    .map(({ units, ...more }) =>
+      rotation(
+        units.map(([from, length, run]) => [[from, from + length, run]]),
+        more,
+      ),
+    ),
+);
+const packs = fc.integer({ min: 0, max: 14 });
+const close = (a: number, b: number): boolean => Math.abs(a - b) < 1e-6;
+
+/** Laws that every day keeps, whoever planned it. */
+const keepsItsLaws = (r: Rotation, d: RotationResult, most: number): void => {
+  const uses = new Map<string, { from: number; to: number; a: number; b: number; where: string }[]>();
+  const use = (pack: string, u: { from: number; to: number; a: number; b: number; where: string }): void => {
+    uses.set(pack, [...(uses.get(pack) ?? []), u]);
+  };
+  for (const s of d.spans) {
+    const x = r.units[s.unit]?.stretches.find(
+      (y) => y.startMin <= s.startMin + 1e-6 && y.endMin >= s.endMin - 1e-6,
+    );
+    expect(x, 'a unit is on only when it should be').toBeDefined();
+    if (s.state === 'dark') continue;
+    // What a unit drains is what its packs lose.
+    expect(close(s.fromSoc - s.toSoc, (x?.drain ?? 0) * (s.endMin - s.startMin))).toBe(true);
+    for (const p of s.packs)
+      use(p, { from: s.startMin, to: s.endMin, a: s.fromSoc, b: s.toSoc, where: `unit ${s.unit}` });
+  }
+  const ends = Math.max(0, ...r.units.flatMap((u) => u.stretches.map((s) => s.endMin)));
+  for (const b of d.bays) {
+    expect(close(b.endMin - b.startMin, chargeFrom(r, b.fromSoc, r.pools[0]?.chargeMin ?? 0))).toBe(true);
+    use(b.pack, { from: b.startMin, to: b.endMin, a: b.fromSoc, b: 1, where: `bay ${b.bay}` });
+  }
+  expect(uses.size).toBeLessThanOrEqual(most);
+  for (const list of uses.values()) {
+    list.sort((a, b) => a.from - b.from || a.to - b.to);
+    let soc = 1;
+    let until = 0;
+    for (const u of list) {
+      // One place at a time, and what it holds when it comes is what it held when it left.
+      expect(u.from).toBeGreaterThanOrEqual(until - 1e-6);
+      expect(close(u.a, soc), `${u.where} at ${u.from}`).toBe(true);
+      expect(u.b).toBeGreaterThanOrEqual(-1e-6);
+      soc = u.b;
+      until = u.to;
+    }
+  }
+  // A bay holds one pack at a time.
+  r.bays.forEach((_, bay) => {
+    const mine = d.bays.filter((b) => b.bay === bay).sort((a, b) => a.startMin - b.startMin);
+    for (const [i, b] of mine.entries())
+      expect(b.startMin).toBeGreaterThanOrEqual((mine[i - 1]?.endMin ?? 0) - 1e-6);
+  });
+  // All the light that was asked for is either burnt or told to be dark.
+  for (const [i, u] of r.units.entries()) {
+    const asked = u.stretches.reduce((sum, s) => sum + s.endMin - s.startMin, 0);
+    const had = d.spans.filter((s) => s.unit === i).reduce((sum, s) => sum + s.endMin - s.startMin, 0);
+    expect(close(asked, had)).toBe(true);
+  }
+  expect(d.firstDark === undefined).toBe(!d.spans.some((s) => s.state === 'dark'));
+  expect(ends).toBeGreaterThan(0);
+};
+
+describe('a day of packs', () => {
+  it('battery-rotation: energy is kept, and no pack is in two places or used while it charges', () => {
+    fc.assert(
+      fc.property(days, packs, (r, n) => {
+        keepsItsLaws(
+          r,
+          dayOf(r, () => n),
+          n,
+        );
+        for (const l of leastPacks(r)) keepsItsLaws(r, l.day, l.packs);
+      }),
+      { numRuns: 120 },
+    );
+  });
+
+  it('battery-more: more packs never shorten the day', () => {
+    const short = (r: Rotation, n: number): number =>
+      rotate(r, () => n).firstShort?.dueMin ?? Number.POSITIVE_INFINITY;
+    fc.assert(
+      fc.property(days, packs, (r, n) => {
+        expect(short(r, n + 1)).toBeGreaterThanOrEqual(short(r, n) - 1e-6);
+      }),
+      { numRuns: 400 },
+    );
+  });
+
+  it('battery-longer: a longer block never needs fewer packs', () => {
+    fc.assert(
+      fc.property(days, fc.integer({ min: 1, max: 120 }), (r, by) => {
+        const longer: Rotation = {
+          ...r,
+          units: r.units.map((u, i) =>
+            i > 0
+              ? u
+              : {
+                  ...u,
+                  stretches: u.stretches.map((s, k) =>
+                    k === u.stretches.length - 1 ? { ...s, endMin: s.endMin + by } : s,
+                  ),
+                },
+          ),
+        };
+        const bound = (x: Rotation): number => Math.max(0, ...x.pools.map((p) => leastPacksBound(x, p)));
+        const least = (x: Rotation): number => leastPacks(x)[0]?.packs ?? 0;
+        const proven = [r, longer].every((x) => leastPacks(x)[0]?.bound === least(x));
+        expect(bound(longer)).toBeGreaterThanOrEqual(0);
+        if (proven) expect(least(longer)).toBeGreaterThanOrEqual(least(r));
+      }),
+      { numRuns: 150 },
+    );
+  }, 60_000);
+
+  it('battery-least: the least meets the day, one fewer by the plain rule does not, and no bound lies above it', () => {
+    fc.assert(
+      fc.property(days, (r) => {
+        for (const l of leastPacks(r)) {
+          expect(l.day.firstShort).toBeUndefined();
+          expect(l.bound).toBeLessThanOrEqual(l.packs);
+          expect(dayOf(r, () => l.packs).firstShort).toBeUndefined();
+          expect(l.fewer === undefined).toBe(l.packs === 0);
+        }
+      }),
+      { numRuns: 150 },
+    );
+  }, 60_000);
+
+  it('battery-bays: the fewest bays do, one fewer do not', () => {
+    fc.assert(
+      fc.property(days, packs, (r, n) => {
+        const bays = leastBays(r, () => n);
+        const does = (k: number): boolean =>
+          dayOf({ ...r, bays: r.bays.slice(0, k) }, () => n).firstShort === undefined;
+        if (bays === undefined) expect(does(r.bays.length)).toBe(false);
+        else {
+          expect(does(bays)).toBe(true);
+          if (bays > 0) expect(does(bays - 1)).toBe(false);
+        }
+      }),
+      { numRuns: 80 },
+    );
+  }, 60_000);
+});
