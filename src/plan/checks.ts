@@ -21,10 +21,9 @@ export const referenceProblems = (plan: Plan): readonly ReferenceProblem[] => {
 };
 
 const problemsOf = (plan: Plan, r: AnyRecord): ReferenceProblem[] => {
-  const name = recordName(plan, r);
   const problems: ReferenceProblem[] = [];
   const report = (field: string, what: string, todo: string): void => {
-    problems.push({ recordId: r.id, field, what: `${name}: ${what}`, todo });
+    problems.push({ recordId: r.id, field, what: `${recordName(plan, r)}: ${what}`, todo });
   };
   const needs = (field: string, type: RecordType, id: Id, words: string): boolean => {
     if (recordOf(plan, type, id)) return true;

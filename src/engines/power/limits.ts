@@ -6,7 +6,7 @@ import {
   drumFactor,
   threeLoadedA,
 } from '../../derive/conductors.ts';
-import { limitOf } from '../../derive/limits.ts';
+import { limitOf, limitsOf } from '../../derive/limits.ts';
 import type { SupplyNode, SupplyTree } from '../../derive/supply-types.ts';
 import { balancedV, systemShape } from '../../derive/systems.ts';
 import type { CurrentLimit } from '../../derive/types.ts';
@@ -130,7 +130,16 @@ const least = (limits: readonly (CurrentLimit | undefined)[]): CurrentLimit | un
 
 /** Limits of every node, in tree order. */
 export const nodeLimits = (plan: Plan, tree: SupplyTree): readonly NodeLimits[] => {
-  const value = (id: string): number => limitOf(plan, id).value;
+  const rows = limitsOf(plan);
+  const known = new Map<string, number>();
+  const value = (id: string): number => {
+    let v = known.get(id);
+    if (v === undefined) {
+      v = rows.get(id)?.value ?? limitOf(plan, id).value;
+      known.set(id, v);
+    }
+    return v;
+  };
   const breaker = (ratingA: number | undefined, setBy: string): CurrentLimit | undefined =>
     positive(ratingA) === undefined
       ? undefined
@@ -142,6 +151,17 @@ export const nodeLimits = (plan: Plan, tree: SupplyTree): readonly NodeLimits[] 
         return ratingA === undefined ? undefined : limit(ratingA, value(factor), setBy, factor);
       }),
     );
+  // Cables of one kind that lie alone have the same ampacity: reckoned once.
+  const alone = new Map<CableKind, CableAmpacity>();
+  const ampacityOf = (kind: CableKind, cable: Cable): CableAmpacity => {
+    if (cable.bundled !== undefined || cable.onDrum !== undefined) return cableAmpacity(plan, kind, cable);
+    let a = alone.get(kind);
+    if (!a) {
+      a = cableAmpacity(plan, kind);
+      alone.set(kind, a);
+    }
+    return a;
+  };
   const out: NodeLimits[] = [];
   for (const n of tree.nodes) {
     const up = out[n.parent];
@@ -196,8 +216,7 @@ export const nodeLimits = (plan: Plan, tree: SupplyTree): readonly NodeLimits[] 
       case 'cable': {
         const cable = recordOf(plan, 'cable', n.recordId);
         const kind = cable && kindOf(plan, cable.kindId, 'cable');
-        const a =
-          kind && positive(kind.ampacityA) !== undefined ? cableAmpacity(plan, kind, cable) : undefined;
+        const a = kind && positive(kind.ampacityA) !== undefined ? ampacityOf(kind, cable) : undefined;
         leg = least([
           a && limit(a.legA, value('cable-load-factor'), 'cable', 'cable-load-factor'),
           plugs(n, 'connector-load-factor', 'connector'),

@@ -2,6 +2,7 @@ import { levelFixtureId, loadSpecOf, powerAtLevel } from '../../derive/loads.ts'
 import type { SupplyTree } from '../../derive/supply-types.ts';
 import type { Id } from '../../kernel/ids.ts';
 import { type Plan, recordsOf } from '../../plan/plan.ts';
+import type { Level } from '../../plan/records/index.ts';
 import type { SetupName } from './types.ts';
 
 /** Watts and vars of every load of the tree by setup: at (index × setups + setup) × 2. */
@@ -14,18 +15,7 @@ export interface LoadPowers {
 /** Powers of all loads in all setups. Reads the level records once, in place of one look-up for each load and setup. */
 export const loadPowers = (plan: Plan, tree: SupplyTree, setups: readonly SetupName[]): LoadPowers => {
   const count = setups.length;
-  const setupAt = new Map(setups.map((s, i) => [s.id, i]));
-  const levels = new Map<Id, Float64Array>();
-  for (const l of recordsOf(plan, 'level')) {
-    const s = setupAt.get(l.setupId);
-    if (s === undefined) continue;
-    let row = levels.get(l.fixtureId);
-    if (!row) {
-      row = new Float64Array(count).fill(Number.NaN);
-      levels.set(l.fixtureId, row);
-    }
-    row[s] = l.levelPct;
-  }
+  const levels = levelRows(plan, setups);
   const values = new Float64Array(tree.nodes.length * count * 2);
   const assumedLevels: Id[] = [];
   for (const n of tree.nodes) {
@@ -56,4 +46,31 @@ export const loadPowers = (plan: Plan, tree: SupplyTree, setups: readonly SetupN
     if (assumed) assumedLevels.push(n.recordId);
   }
   return { values, assumedLevels };
+};
+
+const rowsOf = new WeakMap<
+  readonly Level[],
+  { readonly ids: string; readonly rows: ReadonlyMap<Id, Float64Array> }
+>();
+
+/** Levels by fixture, in the order of the setups, NaN where there is none. Kept as long as the list of levels is the same. */
+const levelRows = (plan: Plan, setups: readonly SetupName[]): ReadonlyMap<Id, Float64Array> => {
+  const list = recordsOf(plan, 'level');
+  const ids = setups.map((s) => s.id).join('\n');
+  const known = rowsOf.get(list);
+  if (known?.ids === ids) return known.rows;
+  const setupAt = new Map(setups.map((s, i) => [s.id, i]));
+  const rows = new Map<Id, Float64Array>();
+  for (const l of list) {
+    const s = setupAt.get(l.setupId);
+    if (s === undefined) continue;
+    let row = rows.get(l.fixtureId);
+    if (!row) {
+      row = new Float64Array(setups.length).fill(Number.NaN);
+      rows.set(l.fixtureId, row);
+    }
+    row[s] = l.levelPct;
+  }
+  rowsOf.set(list, { ids, rows });
+  return rows;
 };

@@ -10,6 +10,32 @@ const quantityAt = Object.fromEntries(QUANTITIES.map((q, i) => [q, i])) as Recor
 export const figureAt = (c: Computed, n: SupplyNode, quantity: Quantity, setup: number): number =>
   c.figures.values[figureOffset(n.index, quantityAt[quantity], setup, c.setups.length)] ?? Number.NaN;
 
+/** Largest of a node's figure over all setups; −Infinity where none is known. Read in one go, for the many nodes that pass nothing. */
+export const mostOver = (c: Computed, n: SupplyNode, quantity: Quantity): number => {
+  const { values } = c.figures;
+  const setups = c.setups.length;
+  const start = figureOffset(n.index, quantityAt[quantity], 0, setups);
+  let most = Number.NEGATIVE_INFINITY;
+  for (let i = start; i < start + setups; i++) {
+    const v = values[i] as number;
+    if (v > most) most = v;
+  }
+  return most;
+};
+
+/** Least of a node's figure over all setups; Infinity where none is known. */
+export const leastOver = (c: Computed, n: SupplyNode, quantity: Quantity): number => {
+  const { values } = c.figures;
+  const setups = c.setups.length;
+  const start = figureOffset(n.index, quantityAt[quantity], 0, setups);
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = start; i < start + setups; i++) {
+    const v = values[i] as number;
+    if (v < least) least = v;
+  }
+  return least;
+};
+
 /** Share by which a figure must pass a limit before it counts: rounding of the arithmetic, not a trade allowance. */
 export const ROUNDING = 1e-9;
 

@@ -28,9 +28,8 @@ export const inrush = (c: Computed): readonly EngineFinding[] => {
     if (!n) continue;
     if (n.load && n.branches.length > 0) {
       const times = Math.max(1, feltInrush(n.load.inrushMultiple ?? 1, n.load.inrushMs, frequencyHz));
-      nominalLegAmps(n).forEach((a, l) => {
-        felt[i * 3 + l] = (felt[i * 3 + l] ?? 0) + a * times;
-      });
+      const amps = nominalLegAmps(n);
+      for (let l = 0; l < 3; l++) felt[i * 3 + l] = (felt[i * 3 + l] as number) + (amps[l] as number) * times;
       loads[i] = (loads[i] ?? 0) + 1;
     }
     if (n.parent < 0) continue;
@@ -39,15 +38,24 @@ export const inrush = (c: Computed): readonly EngineFinding[] => {
     loads[n.parent] = (loads[n.parent] ?? 0) + (loads[i] ?? 0);
     if ((n.what === 'way' && (loads[i] ?? 0) > 0) || nested[i]) nested[n.parent] = 1;
   }
+  const bands = new Map<Curve, MagneticBand>();
+  const bandOf = (curve: Curve): MagneticBand => {
+    let band = bands.get(curve);
+    if (!band) {
+      band = magneticBand(c.plan, curve);
+      bands.set(curve, band);
+    }
+    return band;
+  };
   return c.tree.nodes.flatMap((n) => {
     const { way } = n;
-    if (!way || nested[n.index] || n.notComputed !== undefined) return [];
+    if (!way || (loads[n.index] ?? 0) === 0 || nested[n.index] || n.notComputed !== undefined) return [];
     const leg = n.legs.reduce(
       (a, b) => ((felt[n.index * 3 + b] ?? 0) > (felt[n.index * 3 + a] ?? 0) ? b : a),
       n.legs[0] ?? 0,
     );
     const amps = felt[n.index * 3 + leg] ?? 0;
-    const band = magneticBand(c.plan, way.curve);
+    const band = bandOf(way.curve);
     const times = amps / way.breakerA;
     if (!(times > band.low * (1 + ROUNDING))) return [];
     const over = times >= band.high;

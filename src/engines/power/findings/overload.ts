@@ -6,7 +6,7 @@ import type { Quantity } from '../../../derive/types.ts';
 import { planRecord } from '../../../plan/plan.ts';
 import { neutralCurrents } from '../harmonics.ts';
 import type { Computed } from '../types.ts';
-import { figureAt, inSetups, passing, ROUNDING } from './context.ts';
+import { figureAt, inSetups, mostOver, passing, ROUNDING } from './context.ts';
 
 const LEG_QUANTITIES: readonly Quantity[] = ['leg0A', 'leg1A', 'leg2A'];
 
@@ -50,6 +50,8 @@ export const closeBreakers = (c: Computed): readonly EngineFinding[] => {
   return c.tree.nodes.flatMap((n) => {
     const limit = c.limits[n.index]?.leg;
     if (!limit || (limit.setBy !== 'breaker' && limit.setBy !== 'main-breaker')) return [];
+    // The use counts the neutral as well, so it is never below the legs' own.
+    if (mostOver(c, n, 'usePct') < from * (1 - 3 * ROUNDING)) return [];
     const share = (s: number): number =>
       (100 * Math.max(...n.legs.map((l) => figureAt(c, n, LEG_QUANTITIES[l] ?? 'leg0A', s)))) / limit.limitA;
     const hit = passing(c.setups.length, share, from * (1 - 2 * ROUNDING));
@@ -80,7 +82,7 @@ export const overloads = (c: Computed): readonly EngineFinding[] => {
   const out: EngineFinding[] = [];
   c.tree.nodes.forEach((n, i) => {
     const limit = c.limits[i];
-    if (!passing(c.setups.length, (s) => figureAt(c, n, 'usePct', s), 100)) return;
+    if (!(mostOver(c, n, 'usePct') > 100 * (1 + ROUNDING))) return;
     if (limit?.leg) {
       const { limitA, ratingA, setBy, rule } = limit.leg;
       const legOf = (s: number): number =>

@@ -7,9 +7,11 @@ import { ROUNDING } from './context.ts';
 
 /** Sums of something over each node and all that hangs on it, by index. */
 export const sumsBelow = (c: Computed, own: (n: SupplyNode) => number): Float64Array => {
-  const sums = Float64Array.from(c.tree.nodes, own);
+  const { nodes } = c.tree;
+  const sums = new Float64Array(nodes.length);
+  for (const n of nodes) sums[n.index] = own(n);
   for (let i = sums.length - 1; i >= 0; i--) {
-    const up = c.tree.nodes[i]?.parent ?? -1;
+    const up = nodes[i]?.parent ?? -1;
     if (up >= 0) sums[up] = (sums[up] ?? 0) + (sums[i] ?? 0);
   }
   return sums;
@@ -19,8 +21,10 @@ export const sumsBelow = (c: Computed, own: (n: SupplyNode) => number): Float64A
 export const leakage = (c: Computed): readonly EngineFinding[] => {
   const adviceRow = limitOf(c.plan, 'rcd-leakage-advice');
   const warnRow = limitOf(c.plan, 'rcd-leakage-warn');
+  const guarded = c.tree.nodes.filter((n) => n.way?.rcdMa !== undefined);
+  if (guarded.length === 0) return [];
   const sums = sumsBelow(c, (n) => (n.branches.length > 0 ? (n.load?.leakageMa ?? 0) : 0));
-  return c.tree.nodes.flatMap((n) => {
+  return guarded.flatMap((n) => {
     const tripMa = n.way?.rcdMa;
     if (tripMa === undefined || !(tripMa > 0) || n.notComputed !== undefined) return [];
     const leakageMa = sums[n.index] ?? 0;

@@ -5,7 +5,7 @@ import { legName, legVoltsV, systemShape } from '../../../derive/systems.ts';
 import { connector } from '../../../plan/connectors.ts';
 import { kindOf, planRecord, recordOf } from '../../../plan/plan.ts';
 import type { Computed } from '../types.ts';
-import { figureAt, inSetups, passing, ROUNDING } from './context.ts';
+import { figureAt, inSetups, leastOver, mostOver, passing, ROUNDING } from './context.ts';
 
 /** A load whose kind does not take the nominal volts it is connected to. */
 export const wrongVolts = (c: Computed): readonly EngineFinding[] =>
@@ -69,6 +69,7 @@ export const loadVolts = (c: Computed): readonly EngineFinding[] =>
   c.tree.nodes.flatMap((n) => {
     if (!n.load || n.branches.length === 0 || !fits(n)) return [];
     const { voltsMinV, voltsMaxV } = n.load;
+    if (leastOver(c, n, 'voltsV') >= voltsMinV && mostOver(c, n, 'voltsV') <= voltsMaxV) return [];
     const volts = (s: number): number => figureAt(c, n, 'voltsV', s);
     const report = (
       rule: string,
@@ -100,9 +101,16 @@ export const dropAdvice = (c: Computed): readonly EngineFinding[] => {
       hit: { setups: readonly number[]; worst: number };
     }
   >();
+  const least = Math.min(
+    ...['drop-total', 'drop-total-private', 'drop-branch'].map(
+      (row) => limitsOf(c.plan).get(row)?.value ?? Number.POSITIVE_INFINITY,
+    ),
+  );
   for (const n of c.tree.nodes) {
     if (n.branches.length === 0 || n.sourceId === undefined) continue;
+    // A branch may lose more than the whole way where the feeder's leg rises.
     const circuit = circuitOf(c, n);
+    if (circuit && quiet(c, n, circuit, least)) continue;
     const base = n.branches[0]?.nominalV ?? Number.NaN;
     const source = c.sources.get(n.sourceId);
     if (!source || !circuit) continue;
@@ -162,6 +170,14 @@ export const dropAdvice = (c: Computed): readonly EngineFinding[] => {
     );
     return { ...found, recordIds: [w.n.recordId, circuit.recordId] };
   });
+};
+
+/** Whether no advice on volts lost can be passed: the most lost to the load, less the least lost to its circuit, is below it. */
+const quiet = (c: Computed, n: SupplyNode, circuit: SupplyNode, leastPct: number): boolean => {
+  const base = n.branches[0]?.nominalV ?? Number.NaN;
+  const pct = Math.max(mostOver(c, n, 'dropPct'), (100 * mostOver(c, n, 'dropV')) / base);
+  const ahead = (100 * leastOver(c, circuit, 'dropV')) / base;
+  return Math.max(pct, pct - ahead) < leastPct;
 };
 
 const circuitOf = (c: Computed, n: SupplyNode): SupplyNode | undefined => {
