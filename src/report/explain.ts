@@ -13,7 +13,9 @@ export const explain = (plan: Plan, key: string): Working | undefined => {
 
 /** As `explain`, with words that say why there is no working. Keys are made by `figureKey`. */
 export const explainOrWhy = (plan: Plan, key: string): Result<Working> => {
-  const w = key.startsWith('runtimeMin@') ? explainRuntime(plan, key) : (explainRigging(plan, key) ?? explainPower(plan, key));
+  const w = key.startsWith('runtimeMin@')
+    ? explainRuntime(plan, key)
+    : (explainRigging(plan, key) ?? explainPower(plan, key));
   return 'why' in w
     ? fail({ what: w.why, where: key, todo: 'Take a key from the list that “check --json” prints.' })
     : ok(w);

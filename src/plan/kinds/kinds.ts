@@ -6,7 +6,7 @@ import { converterKindSchema } from './converter.ts';
 import { dataSplitterKindSchema, nodeKindSchema } from './data-gear.ts';
 import { dimmerKindSchema } from './dimmer.ts';
 import { gripKindSchema } from './grip.ts';
-import { dcInSchema, packKindSchema } from './pack.ts';
+import { packInSchema, packKindSchema } from './pack.ts';
 import { inletSchema, loadSchema, outletPortSchema, waySchema } from './ports.ts';
 import { receiverKindSchema, repeaterKindSchema, transmitterKindSchema } from './radio.ts';
 import { riggingKindSchema } from './rigging.ts';
@@ -50,7 +50,6 @@ export const fixtureKindSchema = z.looseObject({
   addressBy: z.enum(['menu', 'switches']).optional(),
   ownCellsWh: z.number().optional(),
   packIn: packInSchema.optional(),
-  dcIn: dcInSchema.optional(),
   hotRestrikeMin: z.number().optional(),
   warmUpMin: z.number().optional(),
   /** Least distance in front and around to cloth and other things that burn, and to lit surfaces. */

@@ -51,18 +51,6 @@ export const packKindSchema = z.looseObject({
 });
 
 /** What a unit takes from packs: plates, how many packs at once, the volts it runs on and, where less than in full, the watts. */
-export const dcInSchema = z.looseObject({
-  plates: z.array(plateSchema).min(1),
-  packs: z.int().min(1).default(1),
-  joined: z.enum(['parallel', 'series']).default('parallel'),
-  minV: z.number(),
-  maxV: z.number(),
-  maxW: z.number().optional(),
-  hotSwap: z.boolean().default(false),
-});
-
-export type DcIn = z.infer<typeof dcInSchema>;
-/** What a unit takes from packs: plates, how many packs at once, the volts it runs on and, where less than in full, the watts. */
 export const packInSchema = z.looseObject({
   plates: z.array(plateSchema).min(1),
   packs: z.int().min(1).default(1),

@@ -58,8 +58,8 @@ export type RecordOf<T extends RecordType> = z.infer<(typeof recordSchemas)[T]>;
 export type AnyRecord = { [T in RecordType]: RecordOf<T> }[RecordType];
 
 export type * from './common.ts';
-export type * from './dimension.ts';
 export type * from './day.ts';
+export type * from './dimension.ts';
 export type * from './document.ts';
 export type * from './gear.ts';
 export type * from './grip.ts';

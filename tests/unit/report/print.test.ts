@@ -45,7 +45,8 @@ describe('finding texts', () => {
       .map((e) => readFileSync(`src/engines/${e}/SPEC.md`, 'utf8'))
       .join('\n');
     const findings =
-      spec.slice(spec.indexOf('## Findings')).match(/`((?:power|control|rigging|battery|day)-[a-z-]+)`/g) ?? [];
+      spec.slice(spec.indexOf('## Findings')).match(/`((?:power|control|rigging|battery|day)-[a-z-]+)`/g) ??
+      [];
     const named = new Set(findings.map((x) => x.slice(1, -1)));
     for (const rule of wordedRules) if (rule !== 'plan-reference') expect(named, rule).toContain(rule);
     const notFindings = new Set([
