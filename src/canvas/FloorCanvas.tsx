@@ -92,7 +92,8 @@ const useLabelsLater = (session: Session, scene: Scene): void => {
     const settle = (): void => {
       timer = undefined;
       if (session.getState().preview) return wait(120);
-      scene.settle();
+      const end = performance.now() + OPTIONS.labelSliceMs;
+      if (!scene.settle(() => performance.now() < end)) return wait(0);
       // Painters look at the scene whenever the session speaks.
       session.set({});
     };

@@ -1,6 +1,6 @@
 import type { Box } from '../kernel/geometry.ts';
 import type { Id } from '../kernel/ids.ts';
-import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
+import { kindOf, type Plan, planRecord, recordsOf } from '../plan/plan.ts';
 import { outletsOf, waysOf } from '../plan/ports.ts';
 import type { Ballast, Cable, Fixture, Opening, PlanRecord, Wall } from '../plan/records/index.ts';
 import type { Assessment } from '../report/types.ts';
@@ -61,30 +61,34 @@ export interface DrawContext extends Omit<DrawFloor, 'options'> {
   readonly index: FloorIndex;
 }
 
-const lastArchitecture = new WeakMap<
+const architectures = new WeakMap<
   object,
-  { readonly records: readonly object[]; readonly made: Architecture }
+  { readonly openings: object; readonly byFloor: Map<Id, Architecture> }
 >();
 
 const architectureOf = (plan: Plan, floorId: Id): Architecture => {
-  const walls = recordsOf(plan, 'wall').filter((w) => w.floorId === floorId);
-  const ids = new Set(walls.map((w) => w.id));
-  const all = recordsOf(plan, 'opening').filter((o) => ids.has(o.wallId));
-  const records = [...walls, ...all];
-  const floor = recordOf(plan, 'floor', floorId);
-  const last = floor && lastArchitecture.get(floor);
-  if (last && last.records.length === records.length && last.records.every((r, i) => r === records[i])) {
-    return last.made;
+  // The lists stay the same arrays while no wall and no opening changes.
+  const allWalls = recordsOf(plan, 'wall');
+  const allOpenings = recordsOf(plan, 'opening');
+  let known = architectures.get(allWalls);
+  if (known?.openings !== allOpenings) {
+    known = { openings: allOpenings, byFloor: new Map() };
+    architectures.set(allWalls, known);
   }
+  const last = known.byFloor.get(floorId);
+  if (last) return last;
+  const walls = allWalls.filter((w) => w.floorId === floorId);
+  const ids = new Set(walls.map((w) => w.id));
   const openings = new Map<Id, Opening[]>();
-  for (const o of all) {
+  for (const o of allOpenings) {
+    if (!ids.has(o.wallId)) continue;
     const list = openings.get(o.wallId);
     if (list) list.push(o);
     else openings.set(o.wallId, [o]);
   }
   for (const list of openings.values()) list.sort((a, b) => a.offsetMm - b.offsetMm);
   const made = { walls, openings };
-  if (floor) lastArchitecture.set(floor, { records, made });
+  known.byFloor.set(floorId, made);
   return made;
 };
 
@@ -98,13 +102,23 @@ export const floorIndex = (plan: Plan, floorId: Id): FloorIndex => {
   }
   const known = byFloor.get(floorId);
   if (known) return known;
-  const feed = new Map<Id, Cable>();
-  for (const c of recordsOf(plan, 'cable')) if (!feed.has(c.to.recordId)) feed.set(c.to.recordId, c);
+  let feed: Map<Id, Cable> | undefined;
+  let ballasts: Map<Id, Ballast> | undefined;
   const made: FloorIndex = {
     architecture: architectureOf(plan, floorId),
     fixtures: recordsOf(plan, 'fixture').filter((f) => f.floorId === floorId),
-    ballastOf: new Map(recordsOf(plan, 'ballast').map((b) => [b.fixtureId, b])),
-    feed,
+    // Made when they are first asked for: a frame of a drag does without.
+    get ballastOf() {
+      ballasts ??= new Map(recordsOf(plan, 'ballast').map((b) => [b.fixtureId, b]));
+      return ballasts;
+    },
+    get feed() {
+      if (!feed) {
+        feed = new Map();
+        for (const c of recordsOf(plan, 'cable')) if (!feed.has(c.to.recordId)) feed.set(c.to.recordId, c);
+      }
+      return feed;
+    },
   };
   byFloor.set(floorId, made);
   return made;

@@ -9,7 +9,7 @@ import { dimensionItems } from './dimensions.ts';
 import { type DisplayItem, type DisplayList, DRAWING_LAYERS } from './display-list.ts';
 import { ballastItem, fixtureItem, headCableItem, outletItem, placedItem, standItem } from './gear.ts';
 import { gripItems } from './grip.ts';
-import { type LabelReport, labelItems, noLabels } from './labels.ts';
+import { type LabelReport, labelSteps, noLabels, type Steps } from './labels.ts';
 import { openingItem } from './openings.ts';
 import { keptDimensionItems, roomItems } from './rooms.ts';
 import { markItem, setPieceItem } from './scene.ts';
@@ -62,17 +62,27 @@ const ORDER = new Map(DRAWING_LAYERS.map((l, i) => [l, i]));
  * paper millimetres. Items keep their identity while nothing in them changed. Labels are placed for the nominal
  * scale, so that they do not overlap one another or, as far as there is room, any line.
  */
-export const drawFloor = (plan: Plan, what: DrawFloor): FloorDrawing => {
+export function* drawFloorSteps(plan: Plan, what: DrawFloor): Steps<FloorDrawing> {
   const ctx = drawContext(plan, what);
   const geometry = geometryItems(ctx);
   const dimensions =
     ctx.options.dimensions && !ctx.only
       ? [...dimensionItems(ctx), ...keptDimensionItems(ctx), ...roomItems(ctx)]
       : [];
-  const labels = ctx.options.labels && !ctx.only ? labelItems(ctx, [...geometry, ...dimensions]) : noLabels;
+  const labels =
+    ctx.options.labels && !ctx.only ? yield* labelSteps(ctx, [...geometry, ...dimensions]) : noLabels;
   const items = [...geometry, ...dimensions, ...labels.items];
   items.sort((a, b) => (ORDER.get(a.layer) ?? 0) - (ORDER.get(b.layer) ?? 0));
   return { floorId: what.floorId, nominalScale: what.nominalScale, items, labels: labels.report };
+}
+
+/** One floor as a display list, at once. */
+export const drawFloor = (plan: Plan, what: DrawFloor): FloorDrawing => {
+  const steps = drawFloorSteps(plan, what);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
 };
 
 /** Box around items in floor millimetres; undefined when nothing is drawn. */

@@ -38,6 +38,9 @@ export interface Labels {
   readonly report: LabelReport;
 }
 
+/** Work that can be put aside after each step and taken up again. */
+export type Steps<T> = Generator<undefined, T, undefined>;
+
 export const noLabels: Labels = { items: [], report: { full: 0, numberOnly: [], leftOut: [] } };
 
 interface Placer {
@@ -90,10 +93,11 @@ const placeBeside = (
   );
 };
 
-const pieceLabels = (p: Placer): void => {
+function* pieceLabels(p: Placer): Steps<void> {
   const n = p.ctx.nominalScale;
   for (const s of recordsOf(p.ctx.plan, 'setPiece')) {
     if (s.floorId !== p.ctx.floorId || s.label === '') continue;
+    yield;
     const text = showable(s.label).text;
     const prim = textPrim(s.at, 0, LABEL_CAP_MM / 2, text, {
       capMm: LABEL_CAP_MM,
@@ -112,15 +116,16 @@ const pieceLabels = (p: Placer): void => {
       memoItem(s, `label|${n}`, [], () => itemOf(`label:${s.id}`, s.id, 'labels', n, [prim])),
     );
   }
-};
+}
 
 /** Texts that run along aim lines: the throw, heights included. */
-const throwLabels = (p: Placer): void => {
+function* throwLabels(p: Placer): Steps<void> {
   const n = p.ctx.nominalScale;
   if (!p.ctx.options.aims) return;
   for (const f of p.ctx.index.fixtures) {
     const aim = aimOf(p.ctx, f);
     if (!aim) continue;
+    yield;
     const text = formatLength(aim.throwMm, p.ctx.settings.lengthUnits);
     let deg = (Math.atan2(aim.to.yMm - aim.from.yMm, aim.to.xMm - aim.from.xMm) * 180) / Math.PI;
     if (deg > 90) deg -= 180;
@@ -150,17 +155,18 @@ const throwLabels = (p: Placer): void => {
       break;
     }
   }
-};
+}
 
 const THROW_PLACES: readonly (readonly [number, boolean])[] = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8].flatMap(
   (t) => [[t, true] as const, [t, false] as const],
 );
 
-const placeNames = (p: Placer): void => {
+function* placeNames(p: Placer): Steps<void> {
   const { plan, floorId } = p.ctx;
   for (const type of ['box', 'source'] as const) {
     for (const r of recordsOf(plan, type)) {
       if (r.floorId !== floorId) continue;
+      yield;
       const look = kindLook(plan, r.kindId);
       const facts = r.type === 'source' && r.ways && r.ways.length > 0 ? `${look.name}` : look.name;
       placeBeside(p, r, r.at, [look.lengthMm / 2, look.widthMm / 2], r.rotationDeg, [
@@ -173,6 +179,7 @@ const placeNames = (p: Placer): void => {
     placeBeside(p, g.record, g.record.at, g.halfMm, g.record.rotationDeg, g.lines);
   for (const o of recordsOf(plan, 'outlet')) {
     if (o.floorId !== floorId) continue;
+    yield;
     const source = recordOf(plan, 'source', o.sourceId);
     const way = waysOf(plan, o.sourceId).find((w) => w.id === o.wayId);
     const facts = [source?.label, way ? `circuit ${way.label}, ${way.breakerA} A` : '']
@@ -189,15 +196,16 @@ const placeNames = (p: Placer): void => {
     const half: readonly [number, number] = m.what === 'camera' ? [310, 140] : [170, 170];
     placeBeside(p, m, m.at, half, m.facingDeg, [line(m.name)]);
   }
-};
+}
 
-const unitLabels = (p: Placer): LabelReport => {
+function* unitLabels(p: Placer): Steps<LabelReport> {
   const { ctx, grid } = p;
   const n = ctx.nominalScale;
   let full = 0;
   const numberOnly: Id[] = [];
   const leftOut: Id[] = [];
   for (const f of ctx.index.fixtures) {
+    yield;
     const { at } = fixturePlace(ctx.plan, f);
     const kind = kindOf(ctx.plan, f.kindId);
     const look = kindLook(ctx.plan, f.kindId);
@@ -264,7 +272,7 @@ const unitLabels = (p: Placer): LabelReport => {
       ),
     );
   return { full, numberOnly: byUnit(numberOnly), leftOut: byUnit(leftOut) };
-};
+}
 
 const paperBox = (b: Box, n: number): Box => ({
   minX: b.minX / n,
@@ -277,18 +285,21 @@ const paperBox = (b: Box, n: number): Box => ({
  * Texts for everything drawn, placed one after the other by record id, so that the same plan at the same nominal
  * scale always gives the same places. Units fall back from a full label to a short one, then to their number.
  */
-export const labelItems = (ctx: DrawContext, items: readonly DisplayItem[]): Labels => {
+export function* labelSteps(ctx: DrawContext, items: readonly DisplayItem[]): Steps<Labels> {
   const n = ctx.nominalScale;
   const drawn = items.reduce((b, i) => unionBox(b, i.box), emptyBox);
   // Labels go no further from what they name than this.
   const reach = isEmptyBox(drawn) ? drawn : growBox(paperBox(drawn, n), 110);
   const grid = labelGrid(reach);
-  for (const item of items) addObstacles(grid, item, ctx.nominalScale);
+  for (const [i, item] of items.entries()) {
+    addObstacles(grid, item, ctx.nominalScale);
+    if (i % 16 === 0) yield;
+  }
   const bounds = ctx.bounds && paperBox(ctx.bounds, n);
   const p: Placer = { tags: findingTags(ctx), ctx, grid, bounds, out: [] };
-  pieceLabels(p);
-  throwLabels(p);
-  placeNames(p);
-  const report = unitLabels(p);
+  yield* pieceLabels(p);
+  yield* throwLabels(p);
+  yield* placeNames(p);
+  const report = yield* unitLabels(p);
   return { items: p.out, report };
-};
+}

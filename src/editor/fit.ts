@@ -8,10 +8,15 @@ export const fitBox = (box: Box | undefined, view: Viewport): Camera | undefined
   const room = Math.min(OPTIONS.fitMarginPx, view.widthPx / 4, view.heightPx / 4);
   const wide = Math.max(1, box.maxX - box.minX);
   const high = Math.max(1, box.maxY - box.minY);
-  const zoom = Math.min((view.widthPx - 2 * room) / wide, (view.heightPx - 2 * room) / high);
+  const left = view.widthPx >= OPTIONS.fitToolsFromPx ? OPTIONS.fitToolsPx : room;
+  const zoom = Math.min((view.widthPx - left - room) / wide, (view.heightPx - 2 * room) / high);
+  const pxPerMm = Math.max(0.002, Math.min(OPTIONS.fitMaxPxPerMm, zoom));
   return {
-    center: { xMm: (box.minX + box.maxX) / 2, yMm: (box.minY + box.maxY) / 2 },
-    pxPerMm: Math.max(0.002, Math.min(OPTIONS.fitMaxPxPerMm, zoom)),
+    center: {
+      xMm: (box.minX + box.maxX) / 2 - (left - room) / 2 / pxPerMm,
+      yMm: (box.minY + box.maxY) / 2,
+    },
+    pxPerMm,
   };
 };
 

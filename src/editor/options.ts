@@ -25,6 +25,8 @@ export const OPTIONS = {
   rotateLargeDeg: 15,
   /** Drawn beyond the view, as a share of the view's size, before anything is drawn anew. */
   cullMargin: 0.5,
+  /** Labels are placed in slices of so long, so that the hand is never held up. */
+  labelSliceMs: 8,
   /** Labels are left out below this many pixels per millimetre. */
   labelMinPxPerMm: 0.012,
   /** Text on the screen: least pixels per paper millimetre, and how far past a step of the scale before it changes back. */
@@ -36,6 +38,9 @@ export const OPTIONS = {
   wheelZoomPerPx: 0.0016,
   /** Space kept free around what is fitted into the view, pixels. */
   fitMarginPx: 48,
+  /** The tools stand at the left edge of a view this wide or wider: what is fitted keeps clear of them. */
+  fitToolsPx: 108,
+  fitToolsFromPx: 640,
   /** Fitting one small thing stops at this zoom. */
   fitMaxPxPerMm: 0.25,
   /** How far a copy lies from its original. */

@@ -60,7 +60,10 @@ const affected = (plan: Plan, ids: ReadonlySet<Id>, preview: ChangeSet): Readonl
   }
   for (const g of recordsOf(plan, 'grip')) if (g.supports.some((s) => ids.has(s))) all.add(g.id);
   for (const b of recordsOf(plan, 'ballast')) if (all.has(b.fixtureId)) all.add(b.id);
-  for (const l of recordsOf(plan, 'level')) if (ids.has(l.id)) all.add(l.fixtureId);
+  for (const id of ids) {
+    const r = plan.records.get(id);
+    if (r?.type === 'level') all.add(r.fixtureId);
+  }
   for (const c of recordsOf(plan, 'cable'))
     if (all.has(c.from.recordId) || all.has(c.to.recordId)) all.add(c.id);
   return all;

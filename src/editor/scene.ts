@@ -1,5 +1,7 @@
+import type { DrawFloor } from '../drawing/context.ts';
 import type { DisplayItem, DisplayList, DrawingLayer } from '../drawing/display-list.ts';
-import { drawFloor } from '../drawing/draw-floor.ts';
+import { drawFloor, drawFloorSteps, type FloorDrawing } from '../drawing/draw-floor.ts';
+import type { Steps } from '../drawing/labels.ts';
 import type { Box } from '../kernel/geometry.ts';
 import { boxHolds, growBox, point } from '../kernel/geometry.ts';
 import { peekChanges } from '../plan/change-set.ts';
@@ -30,8 +32,8 @@ export interface Scene {
   previewPlan(): Plan;
   /** Whether labels are still where they were before the last change. */
   unsettled(): boolean;
-  /** Places the labels that are behind. */
-  settle(): void;
+  /** Places the labels that are behind, for as long as `more` says; without it to the end. True when they are placed. */
+  settle(more?: () => boolean): boolean;
   /** Always up to date with the plan. */
   readonly picker: Picker;
 }
@@ -69,13 +71,21 @@ export const createScene = (session: Session, how: { readonly labelsLater?: bool
   let gathered: { list: DisplayList; box: Box; items: readonly DisplayItem[] } | undefined;
   let labelled: Labelled | undefined;
   let behind = false;
-  let settling = 0;
-  let placeNow = false;
+  let work: { readonly list: DisplayList; readonly steps: Steps<FloorDrawing> } | undefined;
+  let placed: FloorDrawing | undefined;
+  let version = 0;
 
   const nominal = (s: SessionState): number => {
     scale = scaleForZoom(s.camera.pxPerMm, planRecord(s.plan).lengthUnits, scale);
     return scale;
   };
+
+  const wanted = (s: SessionState, labels: boolean): DrawFloor => ({
+    floorId: s.floorId ?? '',
+    setupId: s.setupId,
+    nominalScale: nominal(s),
+    options: { labelFields: s.floorView.labelFields, rooms: s.floorView.rooms, labels },
+  });
 
   /** The labels of before, for what is still there, moved along with it. */
   const oldLabels = (s: SessionState): readonly DisplayItem[] =>
@@ -93,15 +103,10 @@ export const createScene = (session: Session, how: { readonly labelsLater?: bool
     const { labelFields, rooms, layers } = s.floorView;
     muteMemo([layers], () => picker.mute(mutedOf(s.floorView)));
     const deps = [s.plan, s.floorId, s.setupId, nominalScale, labelFields, rooms, layers.labels.shown];
-    return listMemo([...deps, settling], () => {
+    return listMemo([...deps, version], () => {
       if (s.floorId === undefined) return undefined;
-      const later = how.labelsLater === true && !placeNow && layers.labels.shown;
-      const drawn = drawFloor(s.plan, {
-        floorId: s.floorId,
-        setupId: s.setupId,
-        nominalScale,
-        options: { labelFields, rooms, labels: !later && layers.labels.shown },
-      });
+      const later = how.labelsLater === true && !placed && layers.labels.shown;
+      const drawn = placed ?? drawFloor(s.plan, wanted(s, !later && layers.labels.shown));
       const made = later ? { ...drawn, items: [...drawn.items, ...oldLabels(s)] } : drawn;
       if (!later) labelled = { plan: s.plan, items: drawn.items.filter((i) => i.layer === 'labels') };
       behind = later;
@@ -158,13 +163,22 @@ export const createScene = (session: Session, how: { readonly labelsLater?: bool
       list();
       return behind;
     },
-    settle: () => {
-      list();
-      if (!behind) return;
-      placeNow = true;
-      settling++;
-      list();
-      placeNow = false;
+    settle: (more = () => true) => {
+      const now = list();
+      const s = session.getState();
+      if (!behind || !now) return true;
+      if (work?.list !== now) work = { list: now, steps: drawFloorSteps(s.plan, wanted(s, true)) };
+      do {
+        const step = work.steps.next();
+        if (!step.done) continue;
+        work = undefined;
+        placed = step.value;
+        version++;
+        list();
+        placed = undefined;
+        return true;
+      } while (more());
+      return false;
     },
     picker: {
       update: picker.update,

@@ -74,13 +74,20 @@ export const inheritLists = (
   }
   const lists = new Map(old);
   for (const type of new Set([...gone.keys(), ...come.keys()])) {
-    const out = gone.get(type);
-    const kept = out ? (old.get(type) ?? []).filter((r) => !out.has(r.id)) : [...(old.get(type) ?? [])];
-    kept.push(...(come.get(type) ?? []));
-    lists.set(
-      type,
-      kept.sort((a, b) => compareIds(a.id, b.id)),
-    );
+    const out = gone.get(type) ?? new Set();
+    const into = new Map((come.get(type) ?? []).map((r) => [r.id, r]));
+    const list = old.get(type) ?? [];
+    if (out.size === into.size && [...into.keys()].every((id) => out.has(id)))
+      // The same records, changed: they keep their places.
+      lists.set(
+        type,
+        list.map((r) => into.get(r.id) ?? r),
+      );
+    else
+      lists.set(
+        type,
+        [...list.filter((r) => !out.has(r.id)), ...into.values()].sort((a, b) => compareIds(a.id, b.id)),
+      );
   }
   indexes.set(after, lists);
 };

@@ -80,6 +80,17 @@ const along: Command = {
   },
 };
 
+const table: Command = {
+  id: 'floor-table',
+  label: 'Show the floor as a table, or the drawing again',
+  keys: ['KeyQ'],
+  enabled: () => true,
+  perform: ({ session }) => {
+    const { floorView } = session.getState();
+    session.set({ floorView: { ...floorView, shows: floorView.shows === 'table' ? 'drawing' : 'table' } });
+  },
+};
+
 /** Rooms, openings and walls. */
 export const roomCommands: readonly Command[] = [
   addRoomCommand,
@@ -89,4 +100,5 @@ export const roomCommands: readonly Command[] = [
   split,
   join,
   along,
+  table,
 ];

@@ -1,9 +1,22 @@
-import { add, angleDeg, direction, distanceMm, dot, type Point, scale, sub } from '../../kernel/geometry.ts';
+import {
+  add,
+  angleDeg,
+  boxHolds,
+  boxOf,
+  direction,
+  distanceMm,
+  dot,
+  growBox,
+  type Point,
+  scale,
+  sub,
+} from '../../kernel/geometry.ts';
 import type { Id } from '../../kernel/ids.ts';
 import { problemText } from '../../kernel/result.ts';
 import { formatLength, parseLengthMm } from '../../kernel/units.ts';
 import { drawRun, LEAST_WALL_MM } from '../../plan/edits/walls.ts';
 import { planRecord, recordOf } from '../../plan/plan.ts';
+import { fitBox, viewBox } from '../fit.ts';
 import { gridMm } from '../options.ts';
 import { type Guide, NO_OVERLAY } from '../overlay.ts';
 import { snapTargets } from '../snap-targets.ts';
@@ -160,7 +173,17 @@ export const createWallTool = (): Tool => {
     }
     points = nextPoints;
     wallIds = kept;
+    keepInView(ctx);
     show(ctx);
+  };
+
+  /** Typed walls may end where the view does not reach: it is then fitted to the run. */
+  const keepInView = (ctx: ToolContext): void => {
+    const { camera, viewport } = ctx.session.getState();
+    const end = last();
+    if (!end || boxHolds(viewBox(camera, viewport), end)) return;
+    const fitted = fitBox(growBox(boxOf(points), 2000), viewport);
+    if (fitted) ctx.session.set({ camera: { ...fitted, pxPerMm: Math.min(fitted.pxPerMm, camera.pxPerMm) } });
   };
 
   /** Snaps the pointer: to the run's start, to what is on the floor, else to the direction and a round length. */

@@ -8,6 +8,7 @@ import {
   MousePointer2,
   Plug,
   Ruler,
+  Table2,
 } from 'lucide-react';
 import { FloorCanvas } from '../../canvas/FloorCanvas.tsx';
 import type { ToolId } from '../../editor/session.ts';
@@ -17,6 +18,7 @@ import { useServices } from '../services.ts';
 import { useClipboard } from './clipboard.ts';
 import { EntryTag } from './EntryTag.tsx';
 import { FloorDialogs } from './FloorDialogs.tsx';
+import { FloorTable } from './FloorTable.tsx';
 import { GearShelf } from './GearShelf.tsx';
 import { Inspector } from './Inspector.tsx';
 import { LayersPanel } from './LayersPanel.tsx';
@@ -42,7 +44,11 @@ export const FloorWorkspace = ({ fitAtFirst }: { readonly fitAtFirst: boolean })
   const { session, book, scheme } = useServices();
   const { run, keysOf } = useCommands();
   useClipboard(run);
-  const { tool, message } = useSessionSlice((s) => ({ tool: s.tool, message: s.message }));
+  const { tool, message, shows } = useSessionSlice((s) => ({
+    tool: s.tool,
+    message: s.message,
+    shows: s.floorView.shows,
+  }));
   return (
     <div className="floor">
       <GearShelf />
@@ -65,6 +71,16 @@ export const FloorWorkspace = ({ fitAtFirst }: { readonly fitAtFirst: boolean })
           <button
             type="button"
             className="button"
+            aria-pressed={shows === 'table'}
+            title={`Table (${keysOf('floor-table')})`}
+            onClick={() => run('floor-table')}
+          >
+            <Table2 size={15} aria-hidden="true" />
+            Table
+          </button>
+          <button
+            type="button"
+            className="button"
             title={`Fit all (${keysOf('fit-all')})`}
             onClick={() => run('fit-all')}
           >
@@ -72,6 +88,7 @@ export const FloorWorkspace = ({ fitAtFirst }: { readonly fitAtFirst: boolean })
             Fit all
           </button>
         </div>
+        {shows === 'table' ? <FloorTable /> : null}
         <EntryTag />
         <div className="floor-corner">
           <LayersPanel />

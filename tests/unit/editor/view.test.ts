@@ -44,7 +44,7 @@ describe('the view', () => {
   test('fitting leaves the margin free and never magnifies a small thing without end', () => {
     const box = { minX: 0, minY: 0, maxX: 8000, maxY: 2000 };
     const fit = fitBox(box, view);
-    expect(fit && toScreen(fit, view, { xMm: 0, yMm: 0 }).x).toBeCloseTo(OPTIONS.fitMarginPx, 6);
+    expect(fit && toScreen(fit, view, { xMm: 0, yMm: 0 }).x).toBeCloseTo(OPTIONS.fitToolsPx, 6);
     expect(fitBox({ minX: 0, minY: 0, maxX: 10, maxY: 10 }, view)?.pxPerMm).toBe(OPTIONS.fitMaxPxPerMm);
     expect(fitBox(undefined, view)).toBeUndefined();
     expect(fitBox(box, { widthPx: 0, heightPx: 0 })).toBeUndefined();
