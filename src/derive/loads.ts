@@ -1,7 +1,7 @@
 import type { Id } from '../kernel/ids.ts';
 import type { LoadSpec } from '../plan/kinds/ports.ts';
 import { kindOf, levelOf, type Plan, recordsOf } from '../plan/plan.ts';
-import type { Ballast, Fixture } from '../plan/records/index.ts';
+import type { Ballast, Fixture, Level } from '../plan/records/index.ts';
 
 /** What a fixture's or ballast's kind draws at its inlet; undefined where it draws nothing of its own. */
 export const loadSpecOf = (plan: Plan, r: Fixture | Ballast): LoadSpec | undefined =>
@@ -53,18 +53,22 @@ export const loadProblem = (spec: LoadSpec): string | undefined => {
   return undefined;
 };
 
-const badLevels = new WeakMap<Plan, ReadonlyMap<Id, { readonly setupId: Id; readonly levelPct: number }>>();
+const badLevels = new WeakMap<
+  readonly Level[],
+  ReadonlyMap<Id, { readonly setupId: Id; readonly levelPct: number }>
+>();
 
 /** Fixtures with a level outside 0 to 100 %, with one such level each. */
 export const badLevelsOf = (
   plan: Plan,
 ): ReadonlyMap<Id, { readonly setupId: Id; readonly levelPct: number }> => {
-  const known = badLevels.get(plan);
+  const list = recordsOf(plan, 'level');
+  const known = badLevels.get(list);
   if (known) return known;
   const map = new Map<Id, { setupId: Id; levelPct: number }>();
-  for (const l of recordsOf(plan, 'level'))
+  for (const l of list)
     if (!(l.levelPct >= 0 && l.levelPct <= 100) && !map.has(l.fixtureId))
       map.set(l.fixtureId, { setupId: l.setupId, levelPct: l.levelPct });
-  badLevels.set(plan, map);
+  badLevels.set(list, map);
   return map;
 };

@@ -1,7 +1,9 @@
 import type { Id } from '../kernel/ids.ts';
 import type { System } from '../plan/kinds/kinds.ts';
 import type { LoadSpec, Way } from '../plan/kinds/ports.ts';
+import type { Plan } from '../plan/plan.ts';
 import type { EngineFinding } from './findings.ts';
+import type { Segment } from './supply-reuse.ts';
 import type { EntityWhat } from './types.ts';
 
 /** One branch of a load: from leg `from` to leg `to` (or to the neutral, 3), taking `share` of its power. */
@@ -51,4 +53,7 @@ export interface SupplyTree {
   /** Indexes of the children, by index. */
   readonly children: readonly (readonly number[])[];
   readonly defects: readonly EngineFinding[];
+  /** The plan it was made from, and its parts by source, for the next tree. */
+  readonly plan: Plan;
+  readonly segments: ReadonlyMap<Id, Segment>;
 }

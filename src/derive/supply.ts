@@ -3,7 +3,7 @@ import type { System } from '../plan/kinds/kinds.ts';
 import type { InletPort, OutletPort, Way } from '../plan/kinds/ports.ts';
 import { kindOf, type Plan, recordsOf } from '../plan/plan.ts';
 import { inletsOf, outletsOf, waysOf } from '../plan/ports.ts';
-import type { Ballast, Box, Cable, Fixture, Outlet, Source } from '../plan/records/index.ts';
+import type { Ballast, Box, Cable, Charger, Fixture, Outlet, Source } from '../plan/records/index.ts';
 import { loadBranches } from './connections.ts';
 import { recordLabel, wayLabel } from './labels.ts';
 import { cableLength } from './lengths.ts';
@@ -11,6 +11,7 @@ import { loadSpecOf } from './loads.ts';
 import { otherLoadBranches } from './other-loads.ts';
 import { SupplyIndex } from './supply-checks.ts';
 import { cableFault, loadFault } from './supply-faults.ts';
+import { type Segment, touchedBetween } from './supply-reuse.ts';
 import type { SupplyNode, SupplyTree } from './supply-types.ts';
 import { type SystemShape, systemShape } from './systems.ts';
 
@@ -20,11 +21,12 @@ const memo = new WeakMap<Plan, SupplyTree>();
  * The supply tree of a plan: sources, their ways, wall outlets, cables, boxes with their ways, and loads, in tree order.
  * What is wrong in the walk (a loop, two cables into one inlet, an end that is not there, connectors that do not mate,
  * legs that are not there, something not plugged in) is a defect; it and what hangs on it is kept and not computed.
+ * With the tree of an earlier plan, sources nothing of which was touched keep their nodes; the answer is the same.
  */
-export const supplyTree = (plan: Plan): SupplyTree => {
+export const supplyTree = (plan: Plan, previous?: SupplyTree): SupplyTree => {
   const known = memo.get(plan);
   if (known) return known;
-  const tree = new Walk(plan).run();
+  const tree = new Walk(plan, previous).run();
   memo.set(plan, tree);
   return tree;
 };
@@ -61,17 +63,23 @@ class Walk {
   readonly #index: SupplyIndex;
   readonly #nodes: SupplyNode[] = [];
   readonly #seen = new Set<Id>();
+  readonly #segments = new Map<Id, Segment>();
+  readonly #previous: SupplyTree | undefined;
+  readonly #touched: ReadonlySet<Id> | undefined;
+  #reads = new Set<Id>();
 
-  constructor(plan: Plan) {
+  constructor(plan: Plan, previous: SupplyTree | undefined) {
     this.#plan = plan;
     this.#index = new SupplyIndex(plan);
+    this.#previous = previous;
+    this.#touched = previous && touchedBetween(previous.plan, plan);
   }
 
   run(): SupplyTree {
     const plan = this.#plan;
     const byLabel = (a: { label: string; id: Id }, b: { label: string; id: Id }): number =>
       compareNatural(a.label, b.label) || compareIds(a.id, b.id);
-    for (const s of [...recordsOf(plan, 'source')].sort(byLabel)) this.#source(s);
+    for (const s of [...recordsOf(plan, 'source')].sort(byLabel)) if (!this.#reuse(s.id)) this.#segment(s);
     this.#unfed();
     const children: number[][] = this.#nodes.map(() => []);
     for (const n of this.#nodes) if (n.parent >= 0) children[n.parent]?.push(n.index);
@@ -80,7 +88,52 @@ class Walk {
       byKey: new Map(this.#nodes.map((n) => [n.key, n])),
       children,
       defects: this.#index.defects,
+      plan,
+      segments: this.#segments,
     };
+  }
+
+  /** Takes over the nodes under a source of which nothing was touched, where they stand at the same place. */
+  #reuse(sourceId: Id): boolean {
+    const segment = this.#previous?.segments.get(sourceId);
+    const touched = this.#touched;
+    if (!segment || !touched || segment.start !== this.#nodes.length) return false;
+    for (const id of touched) if (segment.reads.has(id)) return false;
+    const nodes = this.#previous?.nodes ?? [];
+    for (let i = segment.start; i < segment.end; i++) {
+      const n = nodes[i];
+      if (!n) return false;
+      this.#nodes.push(n);
+      this.#seen.add(n.recordId);
+    }
+    this.#index.defects.push(...segment.defects);
+    this.#segments.set(sourceId, segment);
+    return true;
+  }
+
+  #segment(s: Source): void {
+    this.#reads = new Set();
+    const start = this.#nodes.length;
+    const defects = this.#index.defects.length;
+    this.#source(s);
+    this.#segments.set(s.id, {
+      start,
+      end: this.#nodes.length,
+      reads: this.#reads,
+      defects: this.#index.defects.slice(defects),
+    });
+  }
+
+  /** Notes what a node is made from: the record, its kind, what carries it, the head of a ballast. */
+  #read(id: Id): void {
+    const r = this.#plan.records.get(id);
+    this.#reads.add(id);
+    if (!r) return;
+    if ('kindId' in r && typeof r.kindId === 'string') this.#reads.add(r.kindId);
+    if (r.type === 'fixture' && r.support.on === 'stand') this.#reads.add(r.support.standId);
+    if (r.type === 'fixture' && r.support.on === 'rigged' && r.support.riggingId !== undefined)
+      this.#reads.add(r.support.riggingId);
+    if (r.type === 'ballast' && !this.#reads.has(r.fixtureId)) this.#read(r.fixtureId);
   }
 
   #push(
@@ -116,6 +169,7 @@ class Walk {
       steady: n.steady ?? false,
     };
     this.#nodes.push(node);
+    if (!this.#reads.has(node.recordId)) this.#read(node.recordId);
     const inherited =
       notComputed === undefined || notComputed.startsWith('hangs on')
         ? notComputed
@@ -253,6 +307,7 @@ class Walk {
   #cable(c: Cable, reach: Reach, from: OutletPort | undefined): void {
     if (this.#seen.has(c.id)) return;
     this.#seen.add(c.id);
+    this.#read(c.to.recordId);
     const kind = kindOf(this.#plan, c.kindId, 'cable');
     const length = cableLength(this.#plan, c);
     const inlet = inletsOf(this.#plan, c.to.recordId).find((i) => i.id === c.to.portId);
@@ -276,6 +331,7 @@ class Walk {
     if (this.#seen.has(recordId)) return;
     if (r?.type === 'box') this.#box(r, inlet, reach);
     else if (r?.type === 'fixture' || r?.type === 'ballast') this.#load(r, inlet, reach);
+    else if (r?.type === 'charger') this.#charger(r, inlet, reach);
   }
 
   #box(b: Box, inlet: InletPort | undefined, reach: Reach): void {
@@ -319,6 +375,27 @@ class Walk {
       ),
     });
     for (const p of outletsOf(this.#plan, r.id)) this.#port(r.id, p, through);
+  }
+
+  /** A charger counts with all its bays busy, in every setup: which packs are in it when is for the day to say. */
+  #charger(r: Charger, inlet: InletPort | undefined, reach: Reach): void {
+    this.#seen.add(r.id);
+    const load = kindOf(this.#plan, r.kindId, 'charger')?.load;
+    const branches =
+      load && inlet && reach.shape && reach.notComputed === undefined
+        ? loadBranches(reach.shape, inlet, reach.legs, reach.neutral, load)
+        : [];
+    this.#push(reach, {
+      key: r.id,
+      what: 'load',
+      recordId: r.id,
+      label: recordLabel(this.#plan, r),
+      connectors: inlet ? [inlet.connector] : [],
+      steady: true,
+      load,
+      branches: typeof branches === 'string' ? [] : branches,
+      notComputed: typeof branches === 'string' ? branches : load ? undefined : 'its kind is not in the plan',
+    });
   }
 
   /** What no source reaches: boxes and loads without a feed, cables from nowhere, loops. */

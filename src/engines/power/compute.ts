@@ -29,23 +29,31 @@ const memo = new WeakMap<Plan, PowerResult>();
 export const computePower = (plan: Plan, previous?: PowerResult): PowerResult => {
   const known = memo.get(plan);
   if (known) return known;
-  const tree = supplyTree(plan);
+  const tree = supplyTree(plan, previous?.tree);
   const setups = computedSetups(plan);
-  const limits = nodeLimits(plan, tree);
+  const limits = nodeLimits(plan, tree, previous);
   const values = new Float64Array(tree.nodes.length * QUANTITIES.length * setups.length).fill(Number.NaN);
   const { values: powers, assumedLevels } = loadPowers(plan, tree, setups);
   const sources = new Map<Id, SolvedSource>();
   for (const root of tree.nodes) {
     if (root.what !== 'source') continue;
-    const model = sourceModel(plan, tree, root, limits);
+    const before = previous?.sources.get(root.recordId);
+    const model =
+      before && previous && unchanged(previous, tree, limits, root.recordId)
+        ? before.model
+        : sourceModel(plan, tree, root, limits);
     if (!model) continue;
-    const solved = solveSource(model, powers, setups.length, previous?.sources.get(root.recordId));
+    const solved = solveSource(model, powers, setups.length, before);
     sources.set(root.recordId, solved);
     solved.setups.forEach((r, s) => {
       spread(values, r.figures, model, s, setups.length);
     });
   }
-  const entities = tree.nodes.map((n, i) => entityOf(n, tree.nodes[n.parent]?.key, limits[i]));
+  const entities = tree.nodes.map((n, i) => {
+    const old =
+      previous?.tree.nodes[i] === n && previous.limits[i] === limits[i] ? previous.entities[i] : undefined;
+    return old ?? entityOf(n, tree.nodes[n.parent]?.key, limits[i]);
+  });
   const figures = figureTable(
     entities.map((e) => e.key),
     setups.map((s) => s.id),
@@ -55,6 +63,19 @@ export const computePower = (plan: Plan, previous?: PowerResult): PowerResult =>
   const done: PowerResult = { ...result, findings: powerFindings(result) };
   memo.set(plan, done);
   return done;
+};
+
+/** Whether a source's nodes and their limits are the very ones of an earlier result, so that its model is as well. */
+const unchanged = (
+  previous: PowerResult,
+  tree: Computed['tree'],
+  limits: Computed['limits'],
+  sourceId: Id,
+): boolean => {
+  const segment = tree.segments.get(sourceId);
+  if (!segment || previous.tree.segments.get(sourceId) !== segment) return false;
+  for (let i = segment.start; i < segment.end; i++) if (limits[i] !== previous.limits[i]) return false;
+  return true;
 };
 
 /** Writes one source's figures of one setup into the plan's table. */
@@ -82,7 +103,8 @@ const solveSource = (
   setups: number,
   before: SolvedSource | undefined,
 ): SolvedSource => {
-  const earlier = before !== undefined && sameNetwork(before.model, model) ? before.setups : [];
+  const earlier =
+    before !== undefined && (before.model === model || sameNetwork(before.model, model)) ? before.setups : [];
   const solved: SolvedSetup[] = [];
   for (let s = 0; s < setups; s++) {
     const n = model.branchLoad.length;

@@ -7,6 +7,7 @@ import {
   threeLoadedA,
 } from '../../derive/conductors.ts';
 import { limitOf, limitsOf } from '../../derive/limits.ts';
+import { isNotContinuous } from '../../derive/loaded-hours.ts';
 import type { SupplyNode, SupplyTree } from '../../derive/supply-types.ts';
 import { balancedV, systemShape } from '../../derive/systems.ts';
 import type { CurrentLimit } from '../../derive/types.ts';
@@ -128,8 +129,13 @@ export const cableAmpacity = (
 const least = (limits: readonly (CurrentLimit | undefined)[]): CurrentLimit | undefined =>
   limits.reduce((a, b) => (b && (!a || b.limitA < a.limitA) ? b : a), undefined);
 
-/** Limits of every node, in tree order. */
-export const nodeLimits = (plan: Plan, tree: SupplyTree): readonly NodeLimits[] => {
+/** Limits of every node, in tree order. Nodes taken over from an earlier tree under the same plan record keep theirs. */
+export const nodeLimits = (
+  plan: Plan,
+  tree: SupplyTree,
+  previous?: { readonly plan: Plan; readonly tree: SupplyTree; readonly limits: readonly NodeLimits[] },
+): readonly NodeLimits[] => {
+  const old = previous && planRecord(previous.plan) === planRecord(plan) ? previous : undefined;
   const rows = limitsOf(plan);
   const known = new Map<string, number>();
   const value = (id: string): number => {
@@ -140,10 +146,13 @@ export const nodeLimits = (plan: Plan, tree: SupplyTree): readonly NodeLimits[] 
     }
     return v;
   };
-  const breaker = (ratingA: number | undefined, setBy: string): CurrentLimit | undefined =>
-    positive(ratingA) === undefined
-      ? undefined
-      : limit(ratingA as number, value('breaker-load-factor'), setBy, 'breaker-load-factor');
+  const short = limitsOf(plan).has('breaker-short-load-factor');
+  const breaker = (n: SupplyNode, ratingA: number | undefined, setBy: string): CurrentLimit | undefined => {
+    if (positive(ratingA) === undefined) return undefined;
+    // By the shooting day alone a load counts as less than continuous.
+    const row = short && isNotContinuous(plan, n.key) ? 'breaker-short-load-factor' : 'breaker-load-factor';
+    return limit(ratingA as number, value(row), setBy, row);
+  };
   const plugs = (n: SupplyNode, factor: string, setBy: string): CurrentLimit | undefined =>
     least(
       n.connectors.map((id) => {
@@ -164,6 +173,11 @@ export const nodeLimits = (plan: Plan, tree: SupplyTree): readonly NodeLimits[] 
   };
   const out: NodeLimits[] = [];
   for (const n of tree.nodes) {
+    const kept = old?.tree.nodes[n.index] === n ? old.limits[n.index] : undefined;
+    if (kept) {
+      out.push(kept);
+      continue;
+    }
     const up = out[n.parent];
     let leg: CurrentLimit | undefined;
     let neutral: CurrentLimit | undefined;
@@ -180,7 +194,7 @@ export const nodeLimits = (plan: Plan, tree: SupplyTree): readonly NodeLimits[] 
                 'generator',
                 'generator-leg-factor',
               );
-        leg = least([set, breaker(n.mainBreakerA, 'main-breaker')]);
+        leg = least([set, breaker(n, n.mainBreakerA, 'main-breaker')]);
         neutral =
           rating.legA === undefined
             ? undefined
@@ -194,12 +208,12 @@ export const nodeLimits = (plan: Plan, tree: SupplyTree): readonly NodeLimits[] 
         break;
       }
       case 'way':
-        leg = breaker(n.way?.breakerA, 'breaker');
+        leg = breaker(n, n.way?.breakerA, 'breaker');
         ownA = positive(n.way?.breakerA);
         break;
       case 'box':
         leg = least([
-          breaker(n.mainBreakerA, 'main-breaker'),
+          breaker(n, n.mainBreakerA, 'main-breaker'),
           plugs(n, 'connector-load-factor', 'connector'),
         ]);
         neutral = plugs(n, 'neutral-load-factor', 'connector');

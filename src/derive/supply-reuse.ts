@@ -1,0 +1,84 @@
+import type { Id } from '../kernel/ids.ts';
+import { type Plan, planRecord, recordsOf } from '../plan/plan.ts';
+import type { AnyRecord, RecordType } from '../plan/records/index.ts';
+import type { EngineFinding } from './findings.ts';
+import { badLevelsOf } from './loads.ts';
+
+/** The part of a supply tree under one source, with all it was made from. */
+export interface Segment {
+  readonly start: number;
+  readonly end: number;
+  /** Records read on the way, and those that cables of it lead to. */
+  readonly reads: ReadonlySet<Id>;
+  readonly defects: readonly EngineFinding[];
+}
+
+/** Types a walk reads, by what a change of one touches besides itself. */
+const TYPES: readonly RecordType[] = [
+  'source',
+  'box',
+  'outlet',
+  'cable',
+  'fixture',
+  'ballast',
+  'charger',
+  'stand',
+  'rigging',
+  'kind',
+  'otherLoad',
+];
+
+/**
+ * Records that a change between two plans touches, as far as the supply goes; undefined where everything may be touched.
+ * A changed cable touches both its ends, an outlet its source, a ballast its head, another's load what it is plugged into.
+ */
+export const touchedBetween = (before: Plan, after: Plan): ReadonlySet<Id> | undefined => {
+  if (before === after) return new Set();
+  if (planRecord(before) !== planRecord(after)) return undefined;
+  if (!sameList(recordsOf(before, 'floor'), recordsOf(after, 'floor'))) return undefined;
+  if (badLevelsOf(before).size > 0 || badLevelsOf(after).size > 0) return undefined;
+  const touched = new Set<Id>();
+  const touch = (r: AnyRecord): void => {
+    touched.add(r.id);
+    if (r.type === 'cable') {
+      touched.add(r.from.recordId);
+      touched.add(r.to.recordId);
+    } else if (r.type === 'outlet') touched.add(r.sourceId);
+    else if (r.type === 'ballast') touched.add(r.fixtureId);
+    else if (r.type === 'otherLoad') touched.add(r.on.recordId);
+  };
+  for (const type of TYPES) differences(recordsOf(before, type), recordsOf(after, type), touch);
+  return touched;
+};
+
+const sameList = (a: readonly AnyRecord[], b: readonly AnyRecord[]): boolean =>
+  a === b || (a.length === b.length && a.every((r, i) => r === b[i]));
+
+/** Gives every record that is in one list and not in the other, or not the same. Both are in id order. */
+const differences = (
+  a: readonly AnyRecord[],
+  b: readonly AnyRecord[],
+  touch: (r: AnyRecord) => void,
+): void => {
+  if (a === b) return;
+  let i = 0;
+  let j = 0;
+  while (i < a.length || j < b.length) {
+    const [x, y] = [a[i], b[j]];
+    if (x === y) {
+      i++;
+      j++;
+    } else if (x && (!y || x.id < y.id)) {
+      touch(x);
+      i++;
+    } else if (y && (!x || y.id < x.id)) {
+      touch(y);
+      j++;
+    } else {
+      if (x) touch(x);
+      if (y) touch(y);
+      i++;
+      j++;
+    }
+  }
+};
