@@ -75,6 +75,12 @@ describe.each(['light', 'dark'] as const)('an accessibility checker in the %s sc
       await check(dialog);
       await page.keyboard.press('Escape');
     }
+    await page.getByRole('button', { name: 'Control', exact: true }).click();
+    await page.getByRole('button', { name: 'Assign addresses…' }).click();
+    await page.getByRole('dialog').waitFor();
+    await check('control, assigning');
+    await page.keyboard.press('Escape');
+    await check('control');
     await page.getByRole('button', { name: 'Papers', exact: true }).click();
     await page.locator('.papers-sheet svg').waitFor();
     await check('papers');

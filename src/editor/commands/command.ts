@@ -20,5 +20,6 @@ export interface Command {
 /** Whether edits are possible. */
 export const canEdit = (s: SessionState): boolean => !s.readOnly;
 
-/** Whether edits are possible and something is selected. */
-export const canEditSelection = (s: SessionState): boolean => !s.readOnly && s.selection.size > 0;
+/** Whether edits are possible and something is selected on the floor in sight: nothing is moved or deleted unseen. */
+export const canEditSelection = (s: SessionState): boolean =>
+  !s.readOnly && s.selection.size > 0 && s.workspace === 'floor';

@@ -102,7 +102,7 @@ export const ControlWorkspace = () => {
             disabled={readOnly || chosen.length === 0}
             onClick={() => unpatch(session, chosen, `Take ${chosen.length} addresses away`)}
           >
-            Take {chosen.length > 0 ? chosen.length : ''} away
+            {chosen.length > 0 ? `Take ${chosen.length} addresses away` : 'Take addresses away'}
           </button>
           <button type="button" className="button" disabled={readOnly} onClick={() => setDialog('import')}>
             Import CSV…

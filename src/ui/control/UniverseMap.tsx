@@ -100,7 +100,7 @@ export const UniverseMap = () => {
             No universe yet. Assign addresses, write one in the table, or add a universe here.
           </p>
         ) : null}
-        <div className="gear-spacer" style={{ height: list.getTotalSize() }}>
+        <div className="universes-list" style={{ height: list.getTotalSize() }}>
           {list.getVirtualItems().map((item) => {
             const use = uses[item.index];
             const u = use && recordOf(plan, 'universe', use.universeId);

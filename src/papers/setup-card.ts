@@ -1,0 +1,174 @@
+import { type DrawContext, pluggedAt } from '../drawing/context.ts';
+import { footprintOf, patchedMode } from '../plan/footprint.ts';
+import { fixturePlace, kindOf } from '../plan/plan.ts';
+import type { Fixture } from '../plan/records/index.ts';
+import { placesOf } from '../report/control.ts';
+import { cardPlan } from './card-plan.ts';
+import { drawSwitches } from './card-switches.ts';
+import type { Rect } from './frame.ts';
+import { CAP, type Ink, widthOf } from './ink.ts';
+import type { SetInfo } from './sheet-info.ts';
+
+export interface CardInfo {
+  readonly info: SetInfo;
+  readonly ctx: DrawContext;
+  readonly fixture: Fixture;
+  readonly number: number;
+  readonly count: number;
+  /** Number of the drawing, printed on each card. */
+  readonly drawing: string;
+}
+
+const UNIT_CAP_MM = 11;
+const ADDRESS_CAP_MM = 9;
+const STEP_MM = 5;
+const LINE_MM = 4.2;
+const LABEL_MM = 17;
+/** Capital height of what is read at arm's length. */
+const TEXT_MM = 2.3;
+
+/** What is done at the unit, in order. */
+export const cardSteps = (
+  f: Fixture,
+  at: { readonly address: string; readonly switches: boolean; readonly parted: boolean },
+): readonly string[] => [
+  'Reset to defaults',
+  'Set the mode',
+  at.switches ? 'Set the switches' : at.parted ? 'Set each address' : `Set address ${at.address}`,
+  ...(f.link === 'radio' ? ['Wireless on', 'Clear the old link', 'Link to transmitter'] : []),
+  ...(f.link === 'line' ? ['Connect the data line', 'Terminator if last'] : []),
+  'Identify: it answers',
+];
+
+const blank = (ink: Ink, x: number, y: number, w: number, caption: string): void => {
+  ink.text(x, y, caption, { role: 'ink-soft' });
+  const from = x + widthOf(caption) + 1.5;
+  if (x + w - from > 3) ink.line(from, y + 0.6, x + w, y + 0.6, 0.18, 'ink-soft');
+};
+
+/** One card: number, address, mode, settings, what to do in order, and where the unit is. */
+export const drawCard = (ink: Ink, c: CardInfo, r: Rect): void => {
+  const { fixture: f, info } = c;
+  const kind = kindOf(info.plan, f.kindId, 'fixture');
+  const mode = patchedMode(info.plan, f);
+  const footprint = mode ? footprintOf(mode) : undefined;
+  const places = placesOf(info.plan, f);
+  const [first, ...more] = places;
+  const slots = footprint?.slots ?? 0;
+  const modeName = mode?.name ?? '';
+  const bold = { capMm: UNIT_CAP_MM, weight: 'semibold' } as const;
+  const wide = r.w * 0.42;
+  const unitCap = Math.min(UNIT_CAP_MM, (UNIT_CAP_MM * wide) / Math.max(wide, widthOf(f.unit, bold)));
+  ink.text(r.x, r.y + UNIT_CAP_MM, f.unit, {
+    capMm: Math.max(CAP.value, unitCap),
+    weight: 'semibold',
+    maxMm: wide,
+  });
+  const tx = r.x + Math.max(r.w * 0.32, Math.min(wide, widthOf(f.unit, { ...bold, capMm: unitCap })) + 3);
+  const tw = r.x + r.w - tx;
+  const named = ink.paragraph(tx, r.y + 2.6, kind?.name ?? 'kind not in the plan', tw, {
+    capMm: TEXT_MM,
+    weight: 'semibold',
+    maxLines: 2,
+    pitchMm: LINE_MM,
+  });
+  ink.text(tx, named, f.use, { capMm: TEXT_MM, maxMm: tw });
+  const power = f.onPacks ? 'own cells' : (pluggedAt(c.ctx, f.id) ?? 'not plugged');
+  ink.text(tx, named + (f.use ? LINE_MM : 0), `Power: ${power}`, { capMm: TEXT_MM, maxMm: tw });
+  let y = r.y + UNIT_CAP_MM + 5.2;
+  ink.line(r.x, y, r.x + r.w, y, 0.5);
+  const linkX = r.x + r.w * 0.76;
+  const here = more[0] ? more[0].fromSlot - 1 : slots;
+  ink.text(
+    r.x,
+    y + 3.2,
+    `Universe and address, ${slots} ${slots === 1 ? 'slot' : 'slots'}${more.length > 0 ? ', parted' : slots > 1 && first ? `, to ${first.address + here - 1}` : ''}`,
+    { role: 'ink-soft', maxMm: linkX - r.x - 2 },
+  );
+  ink.text(linkX + 1.6, y + 3.2, f.link === 'radio' ? 'Port' : 'Link', { role: 'ink-soft' });
+  const base = y + 5 + ADDRESS_CAP_MM;
+  if (first) {
+    const uni = `U${first.universe}`;
+    const cap = ADDRESS_CAP_MM;
+    const full =
+      widthOf(uni, { capMm: cap }) + 3 + widthOf(String(first.address), { capMm: cap, weight: 'semibold' });
+    const k = Math.min(1, (linkX - r.x - 3) / full);
+    ink.text(r.x, base, uni, { capMm: cap * k });
+    ink.text(r.x + (widthOf(uni, { capMm: cap }) + 3) * k, base, String(first.address), {
+      capMm: cap * k,
+      weight: 'semibold',
+    });
+  }
+  if (f.link !== 'radio')
+    ink.text(linkX + 1.6, base, f.link === 'line' ? 'line' : 'not set', {
+      capMm: CAP.value,
+      weight: 'semibold',
+      maxMm: r.x + r.w - linkX - 1.6,
+    });
+  else ink.rect(linkX + 1.6, base - 7, 8, 7.5, { weightMm: 0.25 });
+  ink.line(linkX, y, linkX, base + 2, 0.18);
+  y = base + 2;
+  ink.line(r.x, y, r.x + r.w, y, 0.25);
+  if (more.length > 0) {
+    ink.text(r.x, y + 3.4, 'Goes on', { role: 'ink-soft' });
+    ink.text(
+      r.x + LABEL_MM,
+      y + 3.4,
+      more.map((p) => `from its slot ${p.fromSlot} at U${p.universe} ${p.address}`).join('; '),
+      { maxMm: r.w - LABEL_MM, weight: 'semibold' },
+    );
+    y += 4.6;
+  }
+  ink.text(r.x, y + 3.8, 'Mode', { role: 'ink-soft' });
+  ink.text(r.x + LABEL_MM, y + 3.8, modeName, {
+    capMm: widthOf(modeName, { capMm: TEXT_MM, weight: 'semibold' }) <= r.w - LABEL_MM ? TEXT_MM : CAP.note,
+    weight: 'semibold',
+    maxMm: r.w - LABEL_MM,
+  });
+  y += 5.2;
+  ink.line(r.x, y, r.x + r.w, y, 0.13, 'ink-soft');
+  const switches = kind?.addressBy === 'switches';
+  if (switches && first) y = drawSwitches(ink, r.x, y + 1, r.w, first.address);
+  else {
+    ink.text(r.x, y + 4, 'Address', { role: 'ink-soft' });
+    ink.text(r.x + LABEL_MM, y + 4, kind?.addressBy === 'menu' ? 'set by menu' : 'see the unit’s manual', {
+      capMm: TEXT_MM,
+      weight: 'semibold',
+      maxMm: r.w - LABEL_MM,
+    });
+    y += 5.4;
+  }
+  const half = r.w / 2 - 2;
+  blank(ink, r.x, y + 3.6, half, 'Signal loss');
+  blank(ink, r.x + half + 4, y + 3.6, half, 'Fan');
+  blank(ink, r.x, y + 8.6, half, 'Dimming curve');
+  blank(ink, r.x + half + 4, y + 8.6, half, 'Frequency');
+  y += 11;
+  ink.line(r.x, y, r.x + r.w, y, 0.35);
+  const steps = cardSteps(f, {
+    address: String(first?.address ?? ''),
+    switches,
+    parted: more.length > 0,
+  });
+  const stepsW = r.w * 0.58;
+  // All steps stay above the foot of the card; the usual pitch where there is room.
+  const pitch = Math.min(STEP_MM, (r.y + r.h - 4.5 - (y + 5)) / Math.max(1, steps.length - 1));
+  steps.forEach((s, i) => {
+    const at = y + 5 + i * pitch;
+    ink.rect(r.x, at - 2.75, 3, 3, { weightMm: 0.25 });
+    ink.text(r.x + 4.6, at, s, { capMm: TEXT_MM, maxMm: stepsW - 4.6 });
+  });
+  cardPlan(ink, c.ctx, fixturePlace(info.plan, f).at, {
+    x: r.x + stepsW + 2,
+    y: y + 2,
+    w: r.w - stepsW - 2,
+    h: r.y + r.h - y - 9,
+  });
+  const foot = r.y + r.h;
+  const label = [c.drawing, info.options.revision].filter(Boolean).join(', ');
+  ink.text(r.x, foot, `${label ? `${label}, ` : ''}card ${c.number} of ${c.count}`, {
+    role: 'ink-soft',
+    maxMm: r.w * 0.55,
+  });
+  blank(ink, r.x + r.w * 0.58, foot, r.w * 0.42, 'Set by');
+};
