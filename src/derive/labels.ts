@@ -14,6 +14,7 @@ export const recordLabel = (plan: Plan, r: AnyRecord | undefined): string => {
     case 'source':
     case 'box':
     case 'outlet':
+    case 'charger':
       return r.label || (r.type === 'outlet' ? 'wall outlet' : (kindOf(plan, r.kindId)?.name ?? r.type));
     case 'cable':
       return cableLabel(plan, r);

@@ -17,7 +17,7 @@ const memo = new WeakMap<Plan, Map<string, LoadedHours | undefined>>();
 
 /**
  * Hours that what hangs on one node of the supply tree burns, by the shooting days. Undefined where they are not known: no
- * shooting day, a load that nothing switches (a charger, other people's loads), or a setup that loads it and is in no day.
+ * shooting day, nothing on it, a load that nothing switches (a charger, other people's loads), or a setup that loads it and is in no day.
  */
 export const loadedHours = (plan: Plan, entityKey: string): LoadedHours | undefined => {
   let known = memo.get(plan);
@@ -33,7 +33,7 @@ const reckon = (plan: Plan, entityKey: string): LoadedHours | undefined => {
   const days = shootingDays(plan);
   if (days.length === 0) return undefined;
   const fixtures = fixturesBehind(plan, entityKey);
-  if (!fixtures) return undefined;
+  if (!fixtures || fixtures.size === 0) return undefined;
   const planned = new Set(
     days.flatMap((d) => d.segments.flatMap((s) => [...s.burning.values()].map((b) => b.setupId))),
   );

@@ -14,8 +14,8 @@ export interface Place {
 /** Power inlets of a record, none where it takes no power. */
 export const inletsOf = (plan: Plan, recordId: Id): readonly InletPort[] => {
   const r = plan.records.get(recordId);
-  if (r?.type !== 'fixture' && r?.type !== 'ballast' && r?.type !== 'box') return [];
-  const kind = kindOf(plan, r.kindId, 'fixture', 'ballast', 'box');
+  if (r?.type !== 'fixture' && r?.type !== 'ballast' && r?.type !== 'box' && r?.type !== 'charger') return [];
+  const kind = kindOf(plan, r.kindId, 'fixture', 'ballast', 'box', 'charger');
   return kind?.inlets ?? [];
 };
 
@@ -50,6 +50,7 @@ export const placeOf = (plan: Plan, recordId: Id): Place | undefined => {
       return { at: r.at, heightMm: r.heightMm, floorId: r.floorId };
     case 'ballast':
     case 'box':
+    case 'charger':
     case 'source':
       return { at: r.at, heightMm: 0, floorId: r.floorId };
     default:

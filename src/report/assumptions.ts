@@ -1,4 +1,5 @@
 import { limitCitation, limitsOf } from '../derive/limits.ts';
+import { shootingDays } from '../derive/schedule.ts';
 import { type PowerResult, sourceRating, sourceVolts } from '../engines/power/index.ts';
 import { kindOf, type Plan, planRecord, recordsOf } from '../plan/plan.ts';
 import type { Assumption } from './types.ts';
@@ -18,7 +19,9 @@ export const assumptionsOf = (plan: Plan, power: PowerResult): readonly Assumpti
     if (practice === 'north-america' && factor && !factor.override)
       add(
         'continuous',
-        'Every load counts as continuous (three hours or more), since no shooting day is given.',
+        shootingDays(plan).length > 0
+          ? 'Loads count as continuous (three hours or more) but on circuits that the shooting day shows loaded for well under that at a stretch.'
+          : 'Every load counts as continuous (three hours or more), since no shooting day is given.',
       );
     const unset = power.assumedLevels;
     if (unset.length > 0)

@@ -13,6 +13,7 @@ const COPIED: readonly AnyRecord['type'][] = [
   'rigging',
   'ballast',
   'box',
+  'charger',
   'source',
   'mark',
   'setPiece',
@@ -51,7 +52,8 @@ export const duplicateRecords = (
         aim: copy.aim.at === 'mark' ? { ...copy.aim, markId: moved(copy.aim.markId) } : copy.aim,
       });
       copyLevels(plan, draft, r.id, copy.id);
-    } else if (copy.type === 'grip') draft.put({ ...copy, supports: copy.supports.map(moved) });
+    } else if (copy.type === 'charger') draft.put({ ...copy, label: nextLabel(now, 'C') });
+    else if (copy.type === 'grip') draft.put({ ...copy, supports: copy.supports.map(moved) });
     else if (copy.type === 'ballast') draft.put({ ...copy, fixtureId: moved(copy.fixtureId) });
     else if (copy.type === 'box' || copy.type === 'source' || copy.type === 'rigging') {
       draft.put({ ...copy, label: nextLabel(now, copy.label.replace(/\d+$/, '') || 'K') });
