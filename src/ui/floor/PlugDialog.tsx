@@ -101,8 +101,10 @@ interface Choice {
 const choices = (plan: Plan, inlet: PortRef, cables: readonly CableKind[]): readonly Choice[] =>
   outletsFor(plan, inlet, cables)
     .map((o): Choice => {
-      const cable = pluggedInto(plan, o.ref)[0];
-      const onWay = o.port.wayId !== undefined && recordOf(plan, 'outlet', o.ref.recordId) === undefined;
+      const inWall = recordOf(plan, 'outlet', o.ref.recordId) !== undefined;
+      // A wall outlet has room for several plugs; a port on gear takes one.
+      const cable = inWall ? undefined : pluggedInto(plan, o.ref)[0];
+      const onWay = o.port.wayId !== undefined && !inWall;
       return {
         ref: o.ref,
         kind: o.kind,
