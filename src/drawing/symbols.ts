@@ -46,8 +46,15 @@ export const symbolShape = (id: string): SymbolShape => {
   return made;
 };
 
+/** Slender symbols are drawn broader in lists, where their true outline would leave no room for the mark inside. */
+const ICON_MOST_SLENDER = 3;
+
+const pathText = (d: readonly PathCommand[]): string =>
+  d.map(([letter, ...n]) => letter + n.map((v) => Number(v.toFixed(2))).join(' ')).join('');
+
 /**
- * A symbol for icons in lists: path data per line class and the view box around it, in symbol millimetres.
+ * A symbol for icons in lists: path data per line class and the view box around it, in symbol millimetres. Its outline
+ * is the true one up to three times as long as broad; tubes, pipes and the like are broadened to that.
  */
 export const symbolPath = (
   id: string,
@@ -56,9 +63,17 @@ export const symbolPath = (
   readonly paths: CompiledSymbol['paths'];
 } => {
   const s = symbolShape(id);
-  const [minX, minY, maxX, maxY] = s.box;
+  const least = Math.max(s.lengthMm, s.widthMm) / ICON_MOST_SLENDER;
+  const kx = Math.max(1, least / s.lengthMm);
+  const ky = Math.max(1, least / s.widthMm);
+  const [minX, maxX] = [s.box[0] * kx, s.box[2] * kx];
+  const [minY, maxY] = [s.box[1] * ky, s.box[3] * ky];
   const m = Math.max(maxX - minX, maxY - minY) * 0.06;
-  return { viewBox: [minX - m, minY - m, maxX - minX + 2 * m, maxY - minY + 2 * m], paths: s.paths };
+  const paths =
+    kx === 1 && ky === 1
+      ? s.paths
+      : scaledSymbol(id, s.lengthMm * kx, s.widthMm * ky).map((p) => ({ line: p.line, d: pathText(p.d) }));
+  return { viewBox: [minX - m, minY - m, maxX - minX + 2 * m, maxY - minY + 2 * m], paths };
 };
 
 /** The symbol's commands stretched to a real size, still about its mounting point. Dots stay round. */

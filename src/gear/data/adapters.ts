@@ -336,11 +336,11 @@ const rows: Readonly<Record<Practice, readonly AdapterRow[]>> = {
       1,
       'single-pole-400-eu-3',
       1,
-      'mm2:50',
-      124,
-      F4F1_3,
+      'mm2:35',
+      146,
+      F4F2_3,
       2,
-      9,
+      8,
     ],
     [
       'tee-household-3',
@@ -511,6 +511,7 @@ const multiEnds: Family = (practice) => {
       symbol: 'fan-out',
       inlets: [multi],
       outlets: singles,
+      ...(practice === 'europe' ? { upstreamA: 16 } : {}),
     },
     {
       ...common,

@@ -35,7 +35,15 @@ const domestic = { feed: 'domestic' };
 const cells = (ownCellsWh: number) => ({ ownCellsWh });
 /** Plates for packs of bricks: how many at once, the volts it runs on and, where less than in full, the watts. */
 const packs = (count: number, minV: number, maxV: number, more: Record<string, unknown> = {}) => ({
-  packIn: { plates: ['v-plate', 'three-stud'], packs: count, joined: 'parallel', minV, maxV, hotSwap: false, ...more },
+  packIn: {
+    plates: ['v-plate', 'three-stud'],
+    packs: count,
+    joined: 'parallel',
+    minV,
+    maxV,
+    hotSwap: false,
+    ...more,
+  },
 });
 
 const panel = (
@@ -102,28 +110,14 @@ const tables: readonly FixtureTable[] = [
         ...packs(1, 11.5, 17),
         profile: 'led-small',
       }),
-      row(
-        'led-spot-120w',
-        'LED spot 120 W',
-        120,
-        2.2,
-        [120, 250],
-        '16',
-        [55, 10000, 15, 40000],
-        '',
-        { ...domestic, ...packs(1, 11.5, 30) },
-      ),
-      row(
-        'led-spot-220w',
-        'LED spot 220 W',
-        220,
-        3.5,
-        [140, 300],
-        '16 28',
-        [55, 20000, 15, 80000],
-        '',
-        { ...domestic, ...packs(2, 11.5, 30) },
-      ),
+      row('led-spot-120w', 'LED spot 120 W', 120, 2.2, [120, 250], '16', [55, 10000, 15, 40000], '', {
+        ...domestic,
+        ...packs(1, 11.5, 30),
+      }),
+      row('led-spot-220w', 'LED spot 220 W', 220, 3.5, [140, 300], '16 28', [55, 20000, 15, 80000], '', {
+        ...domestic,
+        ...packs(2, 11.5, 30),
+      }),
       row(
         'led-spot-350w',
         'LED spot 350 W',

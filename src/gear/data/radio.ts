@@ -18,7 +18,9 @@ const BANDS_MHZ: Readonly<Record<Practice, Readonly<Record<BandName, readonly [n
   europe: { '2.4': [2400, 2483.5], '5': [5725, 5875], sub: [863, 870] },
 };
 
+/** A half-wave dipole over an isotropic aerial, dB. */
 const ERP_TO_EIRP_DB = 2.15;
+const dBm = (mW: number): number => 10 * Math.log10(mW);
 
 /**
  * Most a link may radiate on a band with an aerial of so many dBi, and most at its socket. North America: 47 CFR 15.247,
@@ -34,7 +36,7 @@ export const radioLimitDbm = (
     const conductedDbm = 30 - Math.max(0, gainDbi - 6);
     return { conductedDbm, eirpDbm: conductedDbm + gainDbi };
   }
-  const eirpDbm = band === '2.4' ? 20 : band === '5' ? 14 : 14 + ERP_TO_EIRP_DB;
+  const eirpDbm = band === '2.4' ? dBm(100) : band === '5' ? dBm(25) : dBm(25) + ERP_TO_EIRP_DB;
   return { eirpDbm, conductedDbm: eirpDbm - gainDbi };
 };
 
@@ -427,7 +429,7 @@ export const radioKinds: Family = (practice) =>
       const bands = r.bands.map((band) => {
         const [fromMhz, toMhz] = BANDS_MHZ[practice][band];
         const limit = radioLimitDbm(practice, band, antennaGainDbi);
-        const eirpDbm = Number(Math.min(r.dBm + antennaGainDbi, limit.eirpDbm).toFixed(2));
+        const eirpDbm = Math.floor(Math.min(r.dBm + antennaGainDbi, limit.eirpDbm) * 100) / 100;
         return { fromMhz, toMhz, eirpDbm };
       });
       const most = Math.max(...bands.map((b) => b.eirpDbm));

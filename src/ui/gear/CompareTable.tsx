@@ -7,7 +7,16 @@ import { useServices } from '../services.ts';
 import { kindFacts } from './facts.ts';
 import { WhereUsed } from './WhereUsed.tsx';
 
-const PLACEABLE: readonly string[] = ['fixture', 'stand', 'box', 'source', 'furniture', 'vehicle', 'grip'];
+const PLACEABLE: readonly string[] = [
+  'fixture',
+  'stand',
+  'box',
+  'source',
+  'furniture',
+  'vehicle',
+  'grip',
+  'charger',
+];
 
 /** Kinds side by side: a line per fact, the basis under each value. Values that differ stand out. */
 export const CompareTable = ({

@@ -2,8 +2,8 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import ampacity from '../../../shared/ampacity.json' with { type: 'json' };
 import conductors from '../../../shared/conductors.json' with { type: 'json' };
-import { symbolIds } from '../../../src/drawing/symbols.ts';
 import { systemShape } from '../../../src/derive/systems.ts';
+import { symbolIds } from '../../../src/drawing/symbols.ts';
 import {
   findKind,
   gearBook,
