@@ -1,4 +1,4 @@
-import { useId, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import { problemText, type Result } from '../../kernel/result.ts';
 
 interface CellFieldProps<T> {
@@ -27,6 +27,11 @@ export const CellField = <T,>({
   const [refused, setRefused] = useState('');
   const parsed = draft === undefined ? undefined : parse(draft);
   const error = parsed && !parsed.ok ? problemText(parsed.error) : refused;
+
+  const reason = useRef<HTMLSpanElement>(null);
+  useEffect(() => {
+    if (error !== '') reason.current?.scrollIntoView({ block: 'nearest' });
+  }, [error]);
 
   /** Whether nothing stands in the way any more. */
   const commit = (): boolean => {
@@ -72,7 +77,7 @@ export const CellField = <T,>({
         }}
       />
       {error ? (
-        <span id={id} className="cell-error" role="alert">
+        <span ref={reason} id={id} className="cell-error" role="alert">
           {error}
         </span>
       ) : null}

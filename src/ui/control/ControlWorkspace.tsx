@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { utf8Bytes } from '../../kernel/canonical.ts';
 import { writePatchCsv } from '../../plan/edits/patch-csv.ts';
 import { recordsOf } from '../../plan/plan.ts';
@@ -17,6 +17,9 @@ import './control.css';
 const isCommon = (e: React.KeyboardEvent): boolean =>
   e.key === '/' || e.key === '?' || ((e.ctrlKey || e.metaKey) && ['z', 'y'].includes(e.key.toLowerCase()));
 
+const takeWords = (n: number): string =>
+  n === 0 ? 'Take addresses away' : `Take ${n} ${n === 1 ? 'address' : 'addresses'} away`;
+
 /** Who listens where: the patch as a table, the universes as maps, and what gives addresses. */
 export const ControlWorkspace = () => {
   const { session, deliver } = useServices();
@@ -32,6 +35,8 @@ export const ControlWorkspace = () => {
   const [universe, setUniverse] = useState<number | undefined>(undefined);
   const [sort, setSort] = useState<SortBy>('unit');
   const [dialog, setDialog] = useState<'assign' | 'import' | undefined>(undefined);
+  // What is said here is about this screen.
+  useEffect(() => () => session.set({ message: '' }), [session]);
   const all = useMemo(() => tableRows(plan, findings ?? []), [plan, findings]);
   const rows = useMemo(
     () => filterRows(all, { query, show, universe, sort }),
@@ -100,9 +105,9 @@ export const ControlWorkspace = () => {
             type="button"
             className="button"
             disabled={readOnly || chosen.length === 0}
-            onClick={() => unpatch(session, chosen, `Take ${chosen.length} addresses away`)}
+            onClick={() => unpatch(session, chosen, takeWords(chosen.length))}
           >
-            {chosen.length > 0 ? `Take ${chosen.length} addresses away` : 'Take addresses away'}
+            {takeWords(chosen.length)}
           </button>
           <button type="button" className="button" disabled={readOnly} onClick={() => setDialog('import')}>
             Import CSV…

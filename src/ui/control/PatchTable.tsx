@@ -37,6 +37,8 @@ export const PatchTable = ({ rows, sort, onSort }: PatchTableProps) => {
     estimateSize: () => ROW_PX,
     overscan: 12,
     scrollPaddingStart: 30,
+    scrollPaddingEnd: 60,
+    paddingEnd: 40,
   });
   const items = list.getVirtualItems();
 

@@ -11,7 +11,7 @@ export interface Grid {
 export type Zoom = 'far' | 'near' | 'close';
 
 const ZOOMS: Readonly<Record<Zoom, { readonly perRow: number; readonly rowPx: number }>> = {
-  far: { perRow: 512, rowPx: 20 },
+  far: { perRow: 512, rowPx: 24 },
   near: { perRow: 128, rowPx: 24 },
   close: { perRow: 64, rowPx: 26 },
 };
