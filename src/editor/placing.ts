@@ -2,6 +2,7 @@ import type { Point } from '../kernel/geometry.ts';
 import type { Id, NewId } from '../kernel/ids.ts';
 import { fail, ok, type Result } from '../kernel/result.ts';
 import type { ChangeSet } from '../plan/change-set.ts';
+import { addCharger } from '../plan/edits/day.ts';
 import { placeGrip, placeRigging } from '../plan/edits/grip.ts';
 import { placeBox, placeFixture, placeMark, placeSource, placeStand } from '../plan/edits/place.ts';
 import { placeSetPiece } from '../plan/edits/set-piece.ts';
@@ -67,6 +68,11 @@ export const placeThere = (plan: Plan, book: Book, what: PlaceThere, newId: NewI
       const { changes, box } = placeBox(plan, kind, what.floorId, what.at, newId);
       return ok({ ...turned(changes, what.facingDeg), id: box.id, name: `box ${box.label}` });
     }
+    case 'charger': {
+      const changes = addCharger(plan, kind, what.floorId, what.at, newId);
+      const made = changes.added.find((r) => r.type === 'charger');
+      return ok({ ...turned(changes, what.facingDeg), id: made?.id ?? '', name: 'a charger' });
+    }
     case 'source': {
       const { changes, source } = placeSource(plan, kind, what.floorId, what.at, newId);
       return ok({ ...turned(changes, what.facingDeg), id: source.id, name: `source ${source.label}` });
@@ -108,11 +114,14 @@ export const placeThere = (plan: Plan, book: Book, what: PlaceThere, newId: NewI
         what: 'A ballast comes with its head.',
         todo: 'Place the head; its ballast comes along.',
       });
+    case 'pack':
+      return fail({
+        what: 'A pack goes on a unit, or into the stock.',
+        todo: 'Give it to the unit, or count it in the stock.',
+      });
     case 'dimmer':
     case 'adapter':
     case 'converter':
-    case 'pack':
-    case 'charger':
     case 'transmitter':
     case 'receiver':
     case 'repeater':

@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest';
+import { gearBook, needKind } from '../../../src/gear/index.ts';
+import type { Kind } from '../../../src/plan/kinds/kinds.ts';
+import { kindFacts } from '../../../src/ui/gear/facts.ts';
+import { FAMILY_WORDS, filterKinds, noFilters, wattsOf } from '../../../src/ui/gear/filters.ts';
+
+const fact = (kind: Kind, name: string): string | undefined =>
+  kindFacts(kind, 'metric').find((f) => f.name === name)?.value;
+
+describe('facts of a kind', () => {
+  const panel = needKind('europe', 'led-panel-60x60', 'fixture');
+  const unknown: Kind = {
+    ...panel,
+    ...(panel.load ? { load: { ...panel.load, wattsW: 0, unknown: true } } : {}),
+  };
+
+  it('say that watts are not known rather than none', () => {
+    expect(fact(panel, 'Input')).toBe('300 W');
+    expect(fact(unknown, 'Input')).toBe('watts not known');
+    expect(wattsOf(unknown)).toBeUndefined();
+    expect(filterKinds([panel, unknown], { ...noFilters, maxWattsW: 500 })).toEqual([panel]);
+  });
+
+  it('name every line once for every kind, and every family in words', () => {
+    for (const practice of ['north-america', 'europe'] as const)
+      for (const k of gearBook(practice)) {
+        const names = kindFacts(k, 'imperial').map((f) => f.name);
+        expect(new Set(names).size, k.slug).toBe(names.length);
+        expect(FAMILY_WORDS[k.family], k.family).toBeTruthy();
+      }
+  });
+
+  it('tell volts, watt-hours and what is assumed of a pack', () => {
+    const pack = needKind('europe', 'pack-v-plate-14-4v-98wh', 'pack');
+    expect(fact(pack, 'Holds')).toBe('98 Wh, 6.81 Ah');
+    expect(fact(pack, 'Volts')).toBe('14.4 V, from 16.8 V full to 12 V empty');
+    expect(kindFacts(pack, 'metric').find((f) => f.name === 'Gives')?.basis).toMatch(/assumed/);
+  });
+
+  it('tell how far a hot unit is kept from cloth and walls', () => {
+    const hot = needKind('europe', 'tungsten-fresnel-5kw', 'fixture');
+    expect(fact(hot, 'Keep clear')).toMatch(/cloth 1\b.*lit surfaces 2\b/);
+    expect(fact(panel, 'Keep clear')).toBe('–');
+  });
+});
