@@ -11,7 +11,7 @@ import { ballastItem, fixtureItem, headCableItem, outletItem, placedItem, standI
 import { gripItems } from './grip.ts';
 import { type LabelReport, labelSteps, noLabels, type Steps } from './labels.ts';
 import { openingItem } from './openings.ts';
-import { keptDimensionItems, roomItems } from './rooms.ts';
+import { keptDimensionItems } from './rooms.ts';
 import { markItem, setPieceItem } from './scene.ts';
 import { wallItem } from './walls.ts';
 
@@ -50,6 +50,7 @@ const geometryItems = (ctx: DrawContext): DisplayItem[] => {
     ...ballasts.map((b) => ballastItem(ctx, b)),
     ...onFloor(ctx, 'source').map((s) => placedItem(ctx, s)),
     ...onFloor(ctx, 'box').map((b) => placedItem(ctx, b)),
+    ...onFloor(ctx, 'charger').map((c) => placedItem(ctx, c)),
     ...onFloor(ctx, 'outlet').map((o) => outletItem(ctx, o)),
     ...fixtures.map((f) => fixtureItem(ctx, f)),
   ]);
@@ -66,9 +67,7 @@ export function* drawFloorSteps(plan: Plan, what: DrawFloor): Steps<FloorDrawing
   const ctx = drawContext(plan, what);
   const geometry = geometryItems(ctx);
   const dimensions =
-    ctx.options.dimensions && !ctx.only
-      ? [...dimensionItems(ctx), ...keptDimensionItems(ctx), ...roomItems(ctx)]
-      : [];
+    ctx.options.dimensions && !ctx.only ? [...dimensionItems(ctx), ...keptDimensionItems(ctx)] : [];
   const labels =
     ctx.options.labels && !ctx.only ? yield* labelSteps(ctx, [...geometry, ...dimensions]) : noLabels;
   const items = [...geometry, ...dimensions, ...labels.items];

@@ -24,6 +24,8 @@ import {
 } from './label-place.ts';
 import { findingTags, line, paperPoint, spotDeps, spotPrimitives, unitFacts } from './label-text.ts';
 import { groundedText, itemOf, textPrim } from './prims.ts';
+import { roomSpots } from './room-faces.ts';
+import { roomTextBox, roomTextItem, roomTexts } from './rooms.ts';
 import { fitText, showable, textWidthMm } from './text.ts';
 
 /** What became of the units' labels: full ones, those cut to the number, and those without room even for that. */
@@ -53,6 +55,21 @@ interface Placer {
 
 const push = (p: Placer, item: DisplayItem | undefined): void => {
   if (item) p.out.push(item);
+};
+
+/** What rooms measure, in a free spot as near to their middles as there is. Without one it is left out. */
+const roomLabels = (p: Placer): void => {
+  if (!p.ctx.options.rooms) return;
+  for (const t of roomTexts(p.ctx)) {
+    const owner = `room:${t.key}`;
+    const at = roomSpots(t.room).find((spot) => {
+      const box = roomTextBox(t, spot, p.ctx.nominalScale);
+      return p.grid.clear(box.minX, box.minY, box.maxX, box.maxY) && p.grid.soft(box) === 0;
+    });
+    if (!at) continue;
+    p.grid.addBox(roomTextBox(t, at, p.ctx.nominalScale), owner);
+    push(p, roomTextItem(p.ctx, t, at));
+  }
 };
 
 /** A text beside a thing, without a bubble. */
@@ -163,7 +180,7 @@ const THROW_PLACES: readonly (readonly [number, boolean])[] = [0.5, 0.4, 0.6, 0.
 
 function* placeNames(p: Placer): Steps<void> {
   const { plan, floorId } = p.ctx;
-  for (const type of ['box', 'source'] as const) {
+  for (const type of ['box', 'charger', 'source'] as const) {
     for (const r of recordsOf(plan, type)) {
       if (r.floorId !== floorId) continue;
       yield;
@@ -298,6 +315,7 @@ export function* labelSteps(ctx: DrawContext, items: readonly DisplayItem[]): St
   const bounds = ctx.bounds && paperBox(ctx.bounds, n);
   const p: Placer = { tags: findingTags(ctx), ctx, grid, bounds, out: [] };
   yield* pieceLabels(p);
+  roomLabels(p);
   yield* throwLabels(p);
   yield* placeNames(p);
   const report = yield* unitLabels(p);

@@ -224,26 +224,18 @@ const holds = (points: readonly Point[], p: Point): boolean => {
   return inside;
 };
 
-/** A spot well inside a room: the best of a coarse net, as far from its walls as the net finds. */
-export const roomMiddle = (room: RoomFace): Point => {
+/** Spots inside a room where a text could stand, the middle first, then ever further from it. */
+export const roomSpots = (room: RoomFace): readonly Point[] => {
   const box = boxOf(room.inside);
-  const N = 9;
-  let best = point((box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2);
-  let room2 = -1;
-  for (let i = 1; i < N; i++)
-    for (let j = 1; j < N; j++) {
-      const p = point(box.minX + ((box.maxX - box.minX) * i) / N, box.minY + ((box.maxY - box.minY) * j) / N);
-      if (!holds(room.inside, p)) continue;
-      const off = Math.min(
-        ...room.inside.map((a, k) =>
-          distanceMm(p, nearestOnSegment(p, a, room.inside[(k + 1) % room.inside.length] ?? a).at),
-        ),
-      );
-      if (off > room2 + 1) {
-        room2 = off;
-        best = p;
-      }
-    }
   const middle = point((box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2);
-  return room.inside.length === 4 && holds(room.inside, middle) ? middle : best;
+  const N = 12;
+  const net: Point[] = [middle];
+  for (let i = 1; i < N; i++)
+    for (let j = 1; j < N; j++)
+      net.push(point(box.minX + ((box.maxX - box.minX) * i) / N, box.minY + ((box.maxY - box.minY) * j) / N));
+  return net
+    .filter((p) => holds(room.inside, p))
+    .sort(
+      (a, b) => Math.round(distanceMm(a, middle) - distanceMm(b, middle)) || a.yMm - b.yMm || a.xMm - b.xMm,
+    );
 };

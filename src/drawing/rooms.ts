@@ -1,12 +1,13 @@
-import { add, distanceMm, type Point, point, scale, sub } from '../kernel/geometry.ts';
+import { add, type Box, distanceMm, type Point, point, scale, sub } from '../kernel/geometry.ts';
 import { formatArea, formatLength } from '../kernel/units.ts';
 import { anchorPoint } from '../plan/edits/dimensions.ts';
 import { recordsOf } from '../plan/plan.ts';
-import type { Dimension } from '../plan/records/index.ts';
+import type { Dimension, Wall } from '../plan/records/index.ts';
 import { type DrawContext, memoItem } from './context.ts';
 import type { DisplayItem } from './display-list.ts';
 import { groundedText, itemOf, linePrim, pen, textPrim, WEIGHT } from './prims.ts';
-import { insideMeasures, type RoomFace, roomFaces, roomMiddle } from './room-faces.ts';
+import { insideMeasures, type RoomFace, roomFaces } from './room-faces.ts';
+import { textWidthMm } from './text.ts';
 
 const CAP_MM = 1.8;
 const PITCH_MM = 3.2;
@@ -24,34 +25,50 @@ export const roomsOf = (ctx: Pick<DrawContext, 'index'>): readonly RoomFace[] =>
   return known;
 };
 
-/** Area and, for a square-cornered room, inside length and width, written in the middle of each room. */
-export const roomItems = (ctx: DrawContext): readonly DisplayItem[] => {
-  if (!ctx.options.rooms) return [];
-  const { nominalScale: n } = ctx;
+/** A room's text, before it has a place: lines centred on a spot. */
+export interface RoomText {
+  readonly room: RoomFace;
+  readonly owner: Wall;
+  readonly key: string;
+  readonly lines: readonly string[];
+}
+
+/** Area and, for a square-cornered room, inside length and width, for each room of the floor. */
+export const roomTexts = (ctx: DrawContext): readonly RoomText[] => {
   const units = ctx.settings.lengthUnits;
   const walls = new Map(ctx.index.architecture.walls.map((w) => [w.id, w]));
   return roomsOf(ctx).flatMap((room, i) => {
-    const [first] = room.wallIds;
-    const owner = first === undefined ? undefined : walls.get(first);
-    if (!owner || first === undefined) return [];
-    const item = memoItem(owner, `room|${n}|${units}|${i}`, [room], () => {
-      const size = insideMeasures(room);
-      const lines = [
-        formatArea(room.areaMm2, units),
-        ...(size ? [`${formatLength(size.lengthMm, units)} × ${formatLength(size.widthMm, units)}`] : []),
-      ];
-      const at = roomMiddle(room);
-      const look = { capMm: CAP_MM, align: 'center', role: 'dimension' } as const;
-      const top = -((lines.length - 1) * PITCH_MM) / 2 + CAP_MM / 2;
-      return itemOf(
-        `room:${first}:${i}`,
-        first,
-        'dimensions',
-        n,
-        lines.map((text, k) => textPrim(at, 0, top + k * PITCH_MM, text, look)),
-      );
-    });
-    return item ? [item] : [];
+    const owner = walls.get(room.wallIds[0] ?? '');
+    if (!owner) return [];
+    const size = insideMeasures(room);
+    const lines = [
+      formatArea(room.areaMm2, units),
+      ...(size ? [`${formatLength(size.lengthMm, units)} × ${formatLength(size.widthMm, units)}`] : []),
+    ];
+    return [{ room, owner, key: `room:${owner.id}:${i}`, lines }];
+  });
+};
+
+/** The box a room's text takes at a spot, in paper millimetres. */
+export const roomTextBox = (t: RoomText, at: Point, nominal: number): Box => {
+  const w = Math.max(...t.lines.map((l) => textWidthMm(l, CAP_MM))) / 2 + 1;
+  const h = (CAP_MM + (t.lines.length - 1) * PITCH_MM) / 2 + 1;
+  const c = scale(at, 1 / nominal);
+  return { minX: c.xMm - w, minY: c.yMm - h, maxX: c.xMm + w, maxY: c.yMm + h };
+};
+
+export const roomTextItem = (ctx: DrawContext, t: RoomText, at: Point): DisplayItem | undefined => {
+  const n = ctx.nominalScale;
+  return memoItem(t.owner, `${t.key}|${n}`, [at.xMm, at.yMm, ...t.lines], () => {
+    const look = { capMm: CAP_MM, align: 'center', role: 'dimension' } as const;
+    const top = -((t.lines.length - 1) * PITCH_MM) / 2 + CAP_MM / 2;
+    return itemOf(
+      t.key,
+      t.owner.id,
+      'dimensions',
+      n,
+      t.lines.map((text, k) => textPrim(at, 0, top + k * PITCH_MM, text, look)),
+    );
   });
 };
 

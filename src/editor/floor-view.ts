@@ -1,5 +1,6 @@
 import type { LabelField } from '../drawing/context.ts';
 import { DRAWING_LAYERS, type DrawingLayer } from '../drawing/display-list.ts';
+import type { Point } from '../kernel/geometry.ts';
 import type { Id } from '../kernel/ids.ts';
 import { USUAL_WALL, type WallLook, type WallRun } from '../plan/edits/walls.ts';
 import type { Opening } from '../plan/records/index.ts';
@@ -23,6 +24,8 @@ export interface FloorView {
   readonly rooms: boolean;
   readonly shows: 'drawing' | 'table';
   readonly ask: FloorAsk;
+  /** Where the thing the dialog makes is wanted; the middle of the view where nothing is said. */
+  readonly askAt: Point | undefined;
   /** What the next walls are made like, and where their measures run. */
   readonly wall: WallLook & { readonly along: WallRun['along'] };
   readonly opening: { readonly what: Opening['what'] };
@@ -38,6 +41,7 @@ export const START_VIEW: FloorView = {
   rooms: true,
   shows: 'drawing',
   ask: undefined,
+  askAt: undefined,
   wall: { ...USUAL_WALL, along: 'inside' },
   opening: { what: 'door' },
   circuit: undefined,

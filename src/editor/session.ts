@@ -160,7 +160,7 @@ export const createSession = (plan: Plan, newId: NewId): Session => {
         viewport: state.viewport,
         workspace: state.workspace,
         clip: state.clip,
-        floorView: { ...state.floorView, circuit: undefined, ask: undefined },
+        floorView: { ...state.floorView, circuit: undefined, ask: undefined, askAt: undefined },
         revision: state.revision + 1,
       });
     },

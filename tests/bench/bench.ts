@@ -2,6 +2,7 @@ import { recordsOf } from '../../src/plan/plan.ts';
 import { launchBrowser } from '../support/browser.ts';
 import { benchCanvas } from './canvas.ts';
 import { benchEngines } from './engines.ts';
+import { benchFloor } from './floor.ts';
 import { benchFirstLoad } from './first-load.ts';
 import { largePlan } from './large-plan.ts';
 import { ROUNDS } from './measure.ts';
@@ -16,6 +17,7 @@ export const bench = async (only: readonly string[]): Promise<void> => {
     `${recordsOf(plan, 'fixture').length} fixtures × ${recordsOf(plan, 'setup').length} setups, ${plan.records.size} records; medians of ${ROUNDS} interleaved rounds\n`,
   );
   if (wanted('engines')) benchEngines(plan);
+  if (wanted('floor')) benchFloor(plan);
   if (wanted('papers')) benchPapers(plan);
   if (wanted('patch')) benchPatch();
   if (!wanted('load') && !wanted('canvas')) return;

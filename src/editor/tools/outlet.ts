@@ -1,4 +1,4 @@
-import type { Point } from '../../kernel/geometry.ts';
+import { add, direction, type Point, scale } from '../../kernel/geometry.ts';
 import type { Id, NewId } from '../../kernel/ids.ts';
 import { Draft } from '../../plan/change-set.ts';
 import { faceNear } from '../../plan/edits/openings.ts';
@@ -22,6 +22,9 @@ export const circuitFor = (
   return undefined;
 };
 
+const BESIDE_MM = 800;
+const OFF_MM = 100;
+
 /** Puts wall outlets on wall faces, facing the room, on the chosen circuit. */
 export const createOutletTool = (): Tool => {
   let last: PointerInfo | undefined;
@@ -44,6 +47,17 @@ export const createOutletTool = (): Tool => {
     return { outlet, changes: new Draft(s.plan).put(outlet).changes() };
   };
 
+  /** A spot on the same wall beside where was pressed: a new panel goes there, to be moved to where it is. */
+  const besides = (ctx: ToolContext, e: Pick<PointerInfo, 'at'>, far: boolean): Point | undefined => {
+    const { plan, floorId } = ctx.session.getState();
+    const reach = far ? Number.POSITIVE_INFINITY : snapMm(ctx) * 3;
+    const wall = floorId === undefined ? undefined : wallNear(plan, floorId, e.at, reach);
+    if (!wall) return undefined;
+    const face = faceNear(wall, e.at);
+    const along = add(face.at, scale(direction(face.outDeg + 90), BESIDE_MM));
+    return add(along, scale(direction(face.outDeg), OFF_MM));
+  };
+
   const place = (ctx: ToolContext, e: Pick<PointerInfo, 'at' | 'alt' | 'ctrl'>, far: boolean): void => {
     const { session } = ctx;
     const s = session.getState();
@@ -51,7 +65,7 @@ export const createOutletTool = (): Tool => {
     const placed = made(ctx, e, far, session.newId);
     if (!placed) {
       session.set({
-        floorView: { ...s.floorView, ask: 'circuit' },
+        floorView: { ...s.floorView, ask: 'circuit', askAt: besides(ctx, e, far) },
         message: 'A wall outlet hangs on a breaker: say which.',
       });
       return;

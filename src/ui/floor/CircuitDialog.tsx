@@ -38,7 +38,8 @@ export const CircuitDialog = () => {
     const { camera } = session.getState();
     const circuit = { label: label.trim() || next, breakerA, leg: Math.min(leg, legs - 1) };
     if (!kind || floorId === undefined) return setProblem('Choose what the circuit hangs on.');
-    const at = { xMm: Math.round(camera.center.xMm), yMm: Math.round(camera.center.yMm) };
+    const spot = session.getState().floorView.askAt ?? camera.center;
+    const at = { xMm: Math.round(spot.xMm), yMm: Math.round(spot.yMm) };
     const made = source
       ? addCircuit(plan, source.id, circuit)
       : addSourceWithCircuit(plan, { kind, floorId, at }, circuit, session.newId);
@@ -47,6 +48,7 @@ export const CircuitDialog = () => {
       floorView: {
         ...session.getState().floorView,
         ask: undefined,
+        askAt: undefined,
         circuit: { sourceId: made.sourceId, wayId: made.wayId },
       },
       message: `The next wall outlets hang on circuit ${circuit.label}.`,

@@ -2,6 +2,7 @@ import { recordName } from '../../plan/names.ts';
 import { kindOf, recordsOf } from '../../plan/plan.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
+import { ArrangeButtons } from './ArrangeButtons.tsx';
 import { FindingList } from './FindingList.tsx';
 import { FixtureInspector } from './FixtureInspector.tsx';
 import { NextPanel } from './NextPanel.tsx';
@@ -36,6 +37,7 @@ export const Inspector = () => {
       ) : (
         <SeveralInspector ids={ids} />
       )}
+      {ids.length > 0 ? <ArrangeButtons /> : null}
       {only ? <FindingList title="Findings here" about={relatedIds(only.id)} /> : null}
       <FindingList
         title="On this plan"
