@@ -8,7 +8,6 @@ import {
 } from '../../derive/conductors.ts';
 import { limitOf, limitsOf } from '../../derive/limits.ts';
 import { isNotContinuous } from '../../derive/loaded-hours.ts';
-import { isNotContinuous } from '../../derive/loaded-hours.ts';
 import type { SupplyNode, SupplyTree } from '../../derive/supply-types.ts';
 import { balancedV, systemShape } from '../../derive/systems.ts';
 import type { CurrentLimit } from '../../derive/types.ts';

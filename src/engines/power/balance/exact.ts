@@ -3,11 +3,11 @@ import { BalanceState, scoreOf } from './state.ts';
 import type { BalanceProblem } from './types.ts';
 
 /** Steps after which the exact search gives up and says so: for the legs, for fewer overloads, for the ways of one choice of legs. */
-const LEG_STEPS = 4_000_000;
-const OVERLOAD_STEPS = 400_000;
+const LEG_STEPS = 8_000_000;
+const OVERLOAD_STEPS = 800_000;
 const WAY_STEPS = 40_000;
 /** And for the ways in all. */
-const ALL_WAY_STEPS = 1_200_000;
+const ALL_WAY_STEPS = 2_400_000;
 const EPS = 1e-7;
 
 /**
@@ -47,18 +47,20 @@ export const improveExactly = (
   const done = (): boolean => best.score.overloads === 0 && best.score.worstLegA <= bound + EPS;
   if (done()) return { found: best, proved: true };
   let cut = false;
+  // A step takes as long as there are setups.
+  const steps = (n: number): number => Math.ceil(n / Math.max(1, problem.setups));
   // What cannot be helped is over by its own fixed amps.
   const least = new BalanceState(problem, new Int32Array(problem.plugs.length).fill(-1)).overloads;
   if (best.score.overloads > least) {
     // Fewer overloads count before any leg: try for each smaller number, whatever the legs.
-    const budget: Budget = { left: OVERLOAD_STEPS, ways: OVERLOAD_STEPS, cut: false };
+    const budget: Budget = { left: steps(OVERLOAD_STEPS), ways: steps(OVERLOAD_STEPS), cut: false };
     for (let target = least; target < best.score.overloads && !budget.cut; target++) {
       const at = assign(problem, target, Number.POSITIVE_INFINITY, budget);
       if (at) best = { at, score: scoreOf(problem, at) };
     }
     cut = budget.cut;
   }
-  const budget: Budget = { left: LEG_STEPS, ways: ALL_WAY_STEPS, cut: false };
+  const budget: Budget = { left: steps(LEG_STEPS), ways: steps(ALL_WAY_STEPS), cut: false };
   while (!budget.cut && !done()) {
     const at = assign(problem, best.score.overloads, best.score.worstLegA - EPS, budget);
     if (!at) break;
@@ -101,6 +103,11 @@ const assign = (
   const legSums = Float64Array.from(problem.fixedA.subarray(0, legs * setups));
   const chosen: number[][] = plugs.map(() => []);
 
+  const alike = slots.map((s) => `${s.chain.slice(1).join()}|${problem.limitA[s.way]}|${s.legs.join()}`);
+  const waySlots = new Map<number, number[]>();
+  slots.forEach((s, x) => {
+    waySlots.set(s.way, [...(waySlots.get(s.way) ?? []), x]);
+  });
   const ways = { left: 0 };
   const place = (depth: number, state: BalanceState): boolean => {
     if (ways.left-- <= 0 || budget.ways-- <= 0) {
@@ -115,8 +122,7 @@ const assign = (
       const s = slots[slot];
       if (!s) continue;
       // Ways that look alike, with the same amps on them and the same limit, need one try.
-      const row = s.way * legs * setups;
-      const same = `${s.chain.slice(1).join()}|${problem.limitA[s.way]}|${Array.from(state.amps.subarray(row, row + legs * setups), (a) => a.toFixed(6)).join()}|${freeOn(state, s.way)}`;
+      const same = `${alike[slot]}|${fingerprint(state, s.way).toFixed(5)}|${freeOn(state, waySlots.get(s.way) ?? [])}`;
       if (tried.has(same)) continue;
       tried.add(same);
       state.put(i, slot);
@@ -175,10 +181,16 @@ const assign = (
   return place(0, state) ? Int32Array.from(state.at) : undefined;
 };
 
-const freeOn = (state: BalanceState, way: number): number => {
+/** A number that tells the amps on a way apart: a sum with weights that no two loads share. */
+const fingerprint = (state: BalanceState, way: number): number => {
+  const width = state.problem.legs * state.problem.setups;
+  let sum = 0;
+  for (let k = 0; k < width; k++) sum += (state.amps[way * width + k] as number) * Math.sqrt(2 + k);
+  return sum;
+};
+
+const freeOn = (state: BalanceState, onWay: readonly number[]): number => {
   let n = 0;
-  state.problem.slots.forEach((s, x) => {
-    if (s.way === way) n += s.capacity - (state.taken[x] as number);
-  });
+  for (const x of onWay) n += (state.problem.slots[x]?.capacity ?? 0) - (state.taken[x] as number);
   return n;
 };

@@ -123,7 +123,9 @@ export const polish = (problem: BalanceProblem, at: Int32Array): Found => {
 };
 
 /** States kept at each number of moves while the trade-off is searched. */
-const BEAM = 24;
+const MOST_KEPT = 24;
+/** Plugs above which swaps are left out of the trade-off. */
+const SWAP_PLUGS = 100;
 
 /**
  * The best found with at most 0, 1, 2, … moves: from the best few with one move less by one more move, and from those with
@@ -133,6 +135,7 @@ export const tradeOff = (problem: BalanceProblem, most: number): readonly Found[
   const start = Int32Array.from(problem.plugs, (p) => p.at);
   const rows: Found[] = [{ at: start, score: scoreOf(problem, start) }];
   const levels: Int32Array[][] = [[start]];
+  const kept = Math.max(2, Math.min(MOST_KEPT, Math.floor(1200 / Math.max(1, problem.plugs.length))));
   for (let k = 1; k <= most; k++) {
     const next = new Map<string, { at: Int32Array; rank: Rank }>();
     const offer = (s: BalanceState): void => {
@@ -142,11 +145,11 @@ export const tradeOff = (problem: BalanceProblem, most: number): readonly Found[
       if (!next.has(key)) next.set(key, { at: Int32Array.from(s.at), rank });
     };
     for (const at of levels[k - 1] ?? []) oneMove(problem, at, offer);
-    for (const at of levels[k - 2] ?? []) oneSwap(problem, at, offer);
+    if (problem.plugs.length <= SWAP_PLUGS) for (const at of levels[k - 2] ?? []) oneSwap(problem, at, offer);
     const sorted = [...next.values()].sort((a, b) =>
       better(a.rank, b.rank) ? -1 : better(b.rank, a.rank) ? 1 : 0,
     );
-    levels.push(sorted.slice(0, BEAM).map((x) => x.at));
+    levels.push(sorted.slice(0, kept).map((x) => x.at));
     const before = rows[k - 1] as Found;
     const won = (levels[k] ?? [])
       .map((at) => ({ at, score: scoreOf(problem, at) }))
