@@ -45,7 +45,7 @@ export const gearList = (
   for (const kind of mine) add(kind, 'own');
   for (const practice of practices) for (const kind of found(practice)) add(kind, practice);
   const lines = [...rows.values()].map(
-    ({ kind, of }) => `${kind.slug.padEnd(34)} ${kind.family.padEnd(10)} ${kind.name} [${of.join(', ')}]\n`,
+    ({ kind, of }) => `${kind.slug.padEnd(34)} ${kind.family.padEnd(12)} ${kind.name} [${of.join(', ')}]\n`,
   );
   return { text: lines.join(''), exitCode: EXIT.done };
 };
