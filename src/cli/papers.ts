@@ -12,6 +12,8 @@ export interface PapersCommandOptions {
   readonly date?: string | undefined;
   readonly setupId?: string | undefined;
   readonly programVersion: string;
+  /** Ids of the sheets; all when left out. */
+  readonly sheets?: readonly string[] | undefined;
 }
 
 export interface PaperFile {
@@ -42,6 +44,7 @@ export const papersCommand = (
     revision,
     date,
     programVersion: options.programVersion,
+    sheets: options.sheets,
   });
   const head = planRecord(plan);
   const pdf = pagesToPdf(set.pages, options.fonts, {

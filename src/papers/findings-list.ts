@@ -49,6 +49,9 @@ const textRow = (text: string, w: number): Block => {
   };
 };
 
+const hasCover = (info: SetInfo): boolean =>
+  info.options.sheets === undefined || info.options.sheets.includes('cover');
+
 /** Findings in words, what was assumed, and limits the plan set in place of the table's. */
 export const findingSections = (info: SetInfo): readonly Section[] => {
   const { findings, assumptions } = info.assessment;
@@ -67,7 +70,9 @@ export const findingSections = (info: SetInfo): readonly Section[] => {
           : [textRow('No finding. That is no leave to energize: see the cautions.', w)],
     },
   ];
-  if (assumptions.length > 0) {
+  // A cover says what was assumed and which limits were set; a schedule on its own must.
+  const alone = !hasCover(info);
+  if (alone && assumptions.length > 0) {
     out.push({
       head: (continued) =>
         headingBlock(
@@ -78,7 +83,7 @@ export const findingSections = (info: SetInfo): readonly Section[] => {
     });
   }
   const overrides = planRecord(info.plan).limits;
-  if (overrides.length > 0) {
+  if (alone && overrides.length > 0) {
     out.push({
       head: () => headingBlock('Limits set in this plan', 'in place of the table’s'),
       blocks: overrides.map((o) => textRow(`${o.limit}: ${o.value}. ${o.reason}`, w)),

@@ -15,6 +15,8 @@ export interface PaperOptions {
   /** Date of issue as it is printed, `2026-03-09`; empty leaves the field free. */
   readonly date: string;
   readonly programVersion: string;
+  /** Ids of the sheets to issue; all of them when left out. */
+  readonly sheets?: readonly string[] | undefined;
 }
 
 /** Everything the sheets of one set share. */

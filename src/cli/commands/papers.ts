@@ -4,6 +4,8 @@ import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import packageJson from '../../../package.json' with { type: 'json' };
 import type { PaperFonts } from '../../output/pdf.ts';
+import { readSheetChoice, SHEET_PRESETS } from '../../papers/presets.ts';
+import { SHEET_CHOICES } from '../../papers/sheet-kinds.ts';
 import { type Plan, setupsOf } from '../../plan/plan.ts';
 import { assess } from '../../report/assess.ts';
 import { type Command, EXIT, planFrom, Refusal, UsageError } from '../command.ts';
@@ -39,6 +41,16 @@ const setupIdOf = (plan: Plan, asked: string | undefined): string | undefined =>
         .join(', ')}.`,
     });
   return setup.id;
+};
+
+const sheetsOf = (asked: string | undefined): readonly string[] | undefined => {
+  if (asked === undefined) return undefined;
+  const { sheets, unknown } = readSheetChoice(asked);
+  if (unknown.length > 0 || sheets.length === 0)
+    throw new UsageError(
+      `There is no sheet “${unknown[0] ?? asked}”. Sheets: ${SHEET_CHOICES.map((c) => c.id).join(', ')}. Presets: ${SHEET_PRESETS.map((p) => p.id).join(', ')}.`,
+    );
+  return sheets;
 };
 
 const makeFolder = async (folder: string): Promise<void> => {
@@ -83,17 +95,24 @@ const writeFiles = async (folder: string, files: readonly PaperFile[], input: st
 };
 
 export const papers: Command = {
-  usage: 'papers PLAN --out DIR [--date YYYY-MM-DD] [--setup NAME]',
+  usage: 'papers PLAN --out DIR [--date YYYY-MM-DD] [--setup NAME] [--sheets LIST]',
   summary: 'write the PDF set and the CSV lists',
   details:
     '  --out DIR       where to; made when it is not there, files of the same names are replaced\n' +
     '  --date DATE     date of issue printed in the title block; else that of the last issue, else none\n' +
-    '  --setup NAME    the setup the plot shows; else the first',
+    '  --setup NAME    the setup the plot shows; else the first\n' +
+    `  --sheets LIST   sheets or presets with commas between, of ${SHEET_CHOICES.map((c) => c.id).join(', ')};\n` +
+    `                  presets ${SHEET_PRESETS.map((p) => p.id).join(', ')}; else all`,
   run: async (args, output) => {
     const { values, positionals } = parseArgs({
       args: [...args],
       allowPositionals: true,
-      options: { out: { type: 'string' }, date: { type: 'string' }, setup: { type: 'string' } },
+      options: {
+        out: { type: 'string' },
+        date: { type: 'string' },
+        setup: { type: 'string' },
+        sheets: { type: 'string' },
+      },
     });
     const [path, ...more] = positionals;
     if (path === undefined || more.length > 0) throw new UsageError('Name one plan file.');
@@ -101,6 +120,7 @@ export const papers: Command = {
     const date = checkDate(values.date);
     const plan = await planFrom(path, output);
     const setupId = setupIdOf(plan, values.setup);
+    const sheets = sheetsOf(values.sheets);
     const folder = resolve(values.out);
     await makeFolder(folder);
     const { files, notices } = papersCommand(plan, assess(plan, { revision: 0 }), {
@@ -108,6 +128,7 @@ export const papers: Command = {
       date,
       setupId,
       programVersion: packageJson.version,
+      sheets,
     });
     await writeFiles(folder, files, path);
     for (const notice of notices) output.err(`Note: ${notice}\n`);

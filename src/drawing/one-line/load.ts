@@ -72,7 +72,7 @@ export const drawVolts = (
     return;
   }
   writeInSign(s, x, baseline, 9);
-  s.text(x + 10, baseline, Number.isFinite(dropV) ? `V, −${dropV.toFixed(1)} V` : 'V, measure');
+  s.text(x + 10, baseline, dropV >= 0.05 ? `V, −${dropV.toFixed(1)} V` : 'V, measure');
 };
 
 /** Height of a load with its node, from the end of its run. */

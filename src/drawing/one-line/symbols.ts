@@ -9,7 +9,7 @@ import { BREAKER_MM, LINE, SOURCE_R_MM } from './metrics.ts';
 export const sourceSign = (s: Sketch, what: string, x: number, y: number, r = SOURCE_R_MM): void => {
   s.circle(x, y, r, { weightMm: LINE.device, fill: 'paper' });
   if (what === 'generator') {
-    const cap = r * 0.62;
+    const cap = Math.max(CAP.note, r * 0.62);
     s.text(x, y + cap / 2, 'G', { capMm: cap, weight: 'semibold', align: 'center' });
     return;
   }

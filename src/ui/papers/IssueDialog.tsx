@@ -14,6 +14,7 @@ import { useUi } from '../ui-state.ts';
 export const IssueDialog = () => {
   const { session, today, deliver, fonts, version } = useServices();
   const open = useUi((u) => u.open);
+  const sheets = useUi((u) => u.sheets);
   const { plan, assessment, setupId, readOnly } = useSessionSlice((s) => ({
     plan: s.plan,
     assessment: s.assessment,
@@ -42,6 +43,7 @@ export const IssueDialog = () => {
         revision,
         date,
         programVersion: version,
+        sheets,
       });
       const bytes = pagesToPdf(set.pages, await fonts(), {
         title: [head.production, head.title].filter(Boolean).join(' – '),

@@ -8,12 +8,14 @@ import { type Plan, planRecord } from '../../plan/plan.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { useUi } from '../ui-state.ts';
+import { SheetChooser } from './SheetChooser.tsx';
 import './papers.css';
 
 /** The pages as they will print: the same page model as the PDF, drawn as SVG. */
 export const PapersWorkspace = () => {
   const { session, version } = useServices();
   const open = useUi((u) => u.open);
+  const sheets = useUi((u) => u.sheets);
   const { plan, assessment, setupId, readOnly, revision } = useSessionSlice((s) => ({
     plan: s.plan,
     assessment: s.assessment,
@@ -36,9 +38,10 @@ export const PapersWorkspace = () => {
             revision: last?.revision ?? '–',
             date: last?.date ?? '',
             programVersion: version,
+            sheets,
           })
         : undefined,
-    [plan, assessment, current, setupId, last, version],
+    [plan, assessment, current, setupId, last, version, sheets],
   );
   const page = set?.pages[Math.min(chosen, set.pages.length - 1)];
   const svg = useMemo(() => (page ? pageToSvg(page) : ''), [page]);
@@ -54,6 +57,7 @@ export const PapersWorkspace = () => {
     <div className="papers">
       <aside className="papers-side" aria-label="Sheets">
         <h2 className="panel-title">Sheets</h2>
+        <SheetChooser />
         <ol className="papers-list">
           {set?.pages.map((p, i) => (
             <li key={p.title}>
@@ -161,7 +165,9 @@ export const PapersWorkspace = () => {
           // biome-ignore lint/security/noDangerouslySetInnerHtml: our own page writer escapes every text
           <div className={`papers-sheet ${zoom}`} tabIndex={-1} dangerouslySetInnerHTML={{ __html: svg }} />
         ) : (
-          <p className="soft papers-wait">{current ? 'There are no sheets.' : 'Computing the figures…'}</p>
+          <p className="soft papers-wait">
+            {current ? 'There are no sheets. Choose some.' : 'Computing the figures…'}
+          </p>
         )}
       </main>
     </div>

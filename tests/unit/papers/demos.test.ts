@@ -23,9 +23,11 @@ describe('the papers of every demo plan', () => {
         programVersion: '0',
       });
       for (const page of set.pages) expect(touchingTexts(page), `${setup.name}, ${page.title}`).toEqual([]);
-      const plot = textsOf(set.pages[0] ?? { title: '', widthMm: 0, heightMm: 0, items: [] }).map(
-        (t) => t.text,
-      );
+      const plot = set.pages
+        .filter((p) => p.title.includes('plot'))
+        .flatMap(textsOf)
+        .map((t) => t.text);
+      expect(plot.length).toBeGreaterThan(0);
       expect(plot.join(' ')).not.toContain('without room for a number');
       expect(set.notices.filter((n) => n.includes('does not fit'))).toEqual([]);
     }

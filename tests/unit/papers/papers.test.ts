@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { panelsOf } from '../../../src/papers/circuit-rows.ts';
 import { readerOf } from '../../../src/papers/figures.ts';
 import { circuitList, gearList } from '../../../src/papers/lists.ts';
+import type { Page, PaperSet } from '../../../src/papers/page.ts';
 import { paperSet } from '../../../src/papers/paper-set.ts';
 import { applyChanges } from '../../../src/plan/change-set.ts';
 import { acknowledge } from '../../../src/plan/edits/document.ts';
@@ -26,8 +27,10 @@ const change = (plan: Plan, id: string, patch: Record<string, unknown>): Plan =>
 };
 const onPaper = (plan: Plan, sheet: string, landscape = true): Plan =>
   change(plan, 'plan', { paper: { ...planRecord(plan).paper, sheet, landscape } });
-const words = (plan: Plan, page = 0): string[] =>
-  textsOf(papers(plan).pages[page] ?? { title: '', widthMm: 0, heightMm: 0, items: [] }).map((t) => t.text);
+const sheet = (set: PaperSet, title: string): Page =>
+  set.pages.find((p) => p.title.endsWith(title)) ?? { title: '', widthMm: 0, heightMm: 0, items: [] };
+const words = (plan: Plan, title = 'Lighting plot'): string[] =>
+  textsOf(sheet(papers(plan), title)).map((t) => t.text);
 
 describe('every sheet', () => {
   it.each([
@@ -116,7 +119,7 @@ describe('the circuit schedule', () => {
   });
 
   it('prints those sums', () => {
-    const all = words(plan, 1);
+    const all = words(plan, 'Circuit schedule');
     expect(all).toContain(String(Math.round(r.here('bx-1', 'loadW'))));
     expect(all).toContain(r.worst('bx-1', 'leg0A').toFixed(1));
   });
@@ -151,12 +154,12 @@ describe('the circuit schedule', () => {
     const house = rows.rows.filter((row) => row[0] === 'House panel');
     expect(house.length).toBe(2);
     for (const row of house) expect(row[volts]).toBeNaN();
-    expect(words(plan, 1).join(' ')).toContain('house volts not known: measure');
+    expect(words(plan, 'Circuit schedule').join(' ')).toContain('house volts not known: measure');
   });
 
   it('puts every finding into words, with its number at the circuit', () => {
     const pages = papers(plan)
-      .pages.slice(1, 3)
+      .pages.filter((p) => p.title.includes('Circuit schedule'))
       .flatMap((p) => textsOf(p).map((t) => t.text));
     for (const f of assessment.findings) {
       expect(
@@ -189,7 +192,7 @@ describe('the circuit schedule', () => {
     for (let n = 100; n < 220; n++) expect(units).toContain(String(n));
     for (const page of set.pages) expect(touchingTexts(page), page.title).toEqual([]);
     // All of them stand on one spot: the plot leaves out what it cannot write and says how many.
-    const caption = textsOf(set.pages[0] ?? { title: '', widthMm: 0, heightMm: 0, items: [] })
+    const caption = textsOf(sheet(set, 'Lighting plot'))
       .map((t) => t.text)
       .join(' ');
     expect(caption).toMatch(/\d+ of 134 units? without room for a number/);
@@ -220,9 +223,7 @@ describe('the plot', () => {
 
   it('shows the setup asked for', () => {
     const set = papers(samplePlan(), 'su-2');
-    expect(
-      textsOf(set.pages[0] ?? { title: '', widthMm: 0, heightMm: 0, items: [] }).map((t) => t.text),
-    ).toContain('Plan, setup 12C night');
+    expect(textsOf(sheet(set, 'Lighting plot')).map((t) => t.text)).toContain('Plan, setup 12C night');
   });
 
   it('stays whole on a floor where nothing is drawn', () => {
@@ -235,9 +236,9 @@ describe('the plot', () => {
       records: new Map([head, floor, setup].flatMap((r) => (r ? [[r.id, r] as const] : []))),
     };
     const set = papers(bare);
-    expect(
-      textsOf(set.pages[0] ?? { title: '', widthMm: 0, heightMm: 0, items: [] }).map((t) => t.text),
-    ).toContain('Nothing is drawn on this floor.');
+    expect(textsOf(sheet(set, 'Lighting plot')).map((t) => t.text)).toContain(
+      'Nothing is drawn on this floor.',
+    );
   });
 });
 

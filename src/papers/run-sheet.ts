@@ -1,0 +1,131 @@
+import { stockText } from '../drawing/one-line/words.ts';
+import { formatCableLength } from '../kernel/units.ts';
+import { recordName } from '../plan/names.ts';
+import { planRecord } from '../plan/plan.ts';
+import { cell, legsText } from './figures.ts';
+import { flowArea, flowPages, type Section } from './flow.ts';
+import { type Run, runsOf } from './runs.ts';
+import type { PageMaker, SetInfo } from './sheet-info.ts';
+import { type Cell, type Column, headingBlock, placeColumns, stacked, tableHead, tableRow } from './table.ts';
+
+const COLUMNS: readonly Column[] = [
+  { id: 'run', head: 'Run', leastMm: 11 },
+  { id: 'from', head: 'From', leastMm: 30, grow: 2 },
+  { id: 'to', head: 'To', leastMm: 30, grow: 2 },
+  { id: 'leg', head: 'Leg', leastMm: 14 },
+  { id: 'cable', head: 'Cable', leastMm: 36, grow: 2 },
+  { id: 'pieces', head: 'Pieces', leastMm: 26, grow: 1 },
+  { id: 'joints', head: 'Joints', leastMm: 11, align: 'right' },
+  { id: 'route', head: 'Route', leastMm: 13, align: 'right', dispensable: 3 },
+  { id: 'plug', head: 'Plug at the source end', leastMm: 40, grow: 2, dispensable: 2 },
+  { id: 'socket', head: 'Socket at the load end', leastMm: 40, grow: 2, dispensable: 2 },
+  { id: 'tape', head: 'Tape', leastMm: 14, dispensable: 4 },
+  { id: 'pulled', head: 'Pulled', leastMm: 11 },
+  { id: 'struck', head: 'Struck', leastMm: 11 },
+];
+
+const COIL_COLUMNS: readonly Column[] = [
+  { id: 'at', head: 'Position', leastMm: 30, grow: 1 },
+  { id: 'cable', head: 'Cable', leastMm: 40, grow: 1 },
+  { id: 'coils', head: 'Coils', leastMm: 40, grow: 1 },
+  { id: 'count', head: 'Count', leastMm: 12, align: 'right' },
+  { id: 'runs', head: 'For runs', leastMm: 50, grow: 3 },
+];
+
+/** An empty box: to tick, or to write a tape colour in. */
+export const emptyBox = (widthMm: number): Cell => ({
+  draw: (ink, c) => ink.rect(c.x, c.y + 0.8, Math.min(widthMm, c.w), c.h - 1.6, { weightMm: 0.18 }),
+});
+
+interface Coil {
+  readonly at: string;
+  readonly cable: string;
+  readonly piecesMm: readonly number[];
+  readonly runs: readonly string[];
+}
+
+/** Coils dropped at each position: where a run starts. */
+const coilsOf = (info: SetInfo, runs: readonly Run[]): readonly Coil[] => {
+  const groups = new Map<string, { at: string; cable: string; piecesMm: number[]; runs: string[] }>();
+  for (const run of runs) {
+    const at = recordName(info.plan, run.cable.from.recordId);
+    const key = `${run.cable.from.recordId}|${run.kindId}`;
+    const group = groups.get(key) ?? { at, cable: run.kindName, piecesMm: [], runs: [] };
+    group.piecesMm.push(...run.piecesMm);
+    group.runs.push(run.number);
+    groups.set(key, group);
+  }
+  return [...groups.values()].map((g) => ({ ...g, piecesMm: [...g.piecesMm].sort((a, b) => b - a) }));
+};
+
+/** Every run with its ends and pieces in the order of pulling, and the coils to drop at each position. */
+export const runSheetPages = (info: SetInfo): readonly PageMaker[] => {
+  const runs = runsOf(info);
+  if (runs.length === 0) return [];
+  const { practice, lengthUnits } = planRecord(info.plan);
+  const w = flowArea(info).w;
+  const columns = placeColumns(COLUMNS, w);
+  const coilColumns = placeColumns(COIL_COLUMNS, w);
+  const row = (r: Run): Readonly<Record<string, Cell>> => ({
+    run: { text: r.number, weight: 'semibold' },
+    from: r.from,
+    to: r.to,
+    leg: r.entity?.sourceId === undefined ? '–' : legsText(practice, r.entity),
+    cable: r.kindName,
+    pieces: r.pieces,
+    joints: r.couplings === 0 ? '' : cell(r.couplings),
+    route: Number.isFinite(r.routeMm) ? formatCableLength(r.routeMm, lengthUnits) : '–',
+    plug: r.plug,
+    socket: r.socket,
+    tape: emptyBox(13),
+    pulled: emptyBox(3.2),
+    struck: emptyBox(3.2),
+  });
+  const sections: Section[] = [
+    {
+      head: (continued) =>
+        stacked(
+          headingBlock(
+            continued ? 'Runs (continued)' : 'Runs',
+            'in the order of pulling; strike from the bottom up',
+          ),
+          tableHead(columns),
+        ),
+      blocks: runs.map((r) => tableRow(columns, row(r))),
+    },
+    {
+      head: (continued) =>
+        stacked(
+          headingBlock(
+            continued ? 'Coils by position (continued)' : 'Coils by position',
+            'pieces to drop where the runs start',
+          ),
+          tableHead(coilColumns),
+        ),
+      blocks: coilsOf(info, runs).map((c) =>
+        tableRow(coilColumns, {
+          at: { text: c.at, weight: 'semibold' },
+          cable: c.cable,
+          coils: stockText(c.piecesMm, lengthUnits),
+          count: cell(c.piecesMm.length),
+          runs: c.runs.join(', '),
+        }),
+      ),
+    },
+  ];
+  return flowPages(
+    info,
+    {
+      title: 'Run sheet',
+      subtitle: 'Runs with ends, pieces and connectors',
+      documentType: 'List',
+      scale: 'none',
+      units: lengthUnits === 'imperial' ? 'ft' : 'm',
+    },
+    sections,
+    [
+      'Runs are dead while they are laid and coupled. Order of connection and disconnection of single conductors: as the qualified person directs.',
+      'Look over every piece before it goes out. Tape colours are written in by the crew.',
+    ],
+  );
+};

@@ -1,0 +1,64 @@
+import { type Plan, recordsOf } from '../plan/plan.ts';
+import { boxLayoutPages } from './box-layout.ts';
+import { cableOrderPages } from './cable-order.ts';
+import { circuitPages } from './circuits.ts';
+import { legSummaryPages } from './leg-summary.ts';
+import { oneLinePages } from './one-line.ts';
+import { patchSheets } from './patch-sheet.ts';
+import { plotPage } from './plot.ts';
+import { runSheetPages } from './run-sheet.ts';
+import { setupCards } from './setup-cards.ts';
+import type { PageMaker, SetInfo } from './sheet-info.ts';
+import { testSheetPages } from './test-sheet.ts';
+import { unitPages } from './unit-list.ts';
+import { universeMaps } from './universe-maps.ts';
+
+/** One kind of sheet of the drawing set. A new sheet is one line in the list below. */
+export interface SheetKind {
+  readonly id: string;
+  readonly name: string;
+  /** `plot` is on the sheet of the plot, the others on the handy size of its family. */
+  readonly make: (plot: SetInfo, lists: SetInfo) => readonly PageMaker[];
+}
+
+/** Floors that have something on them; the first floor where none has. */
+const drawnFloors = (plan: Plan): readonly string[] => {
+  const used = new Set<string>();
+  for (const r of plan.records.values()) {
+    const floorId = (r as { floorId?: unknown }).floorId;
+    if (typeof floorId === 'string') used.add(floorId);
+  }
+  const floors = recordsOf(plan, 'floor').map((f) => f.id);
+  const drawn = floors.filter((id) => used.has(id));
+  return drawn.length > 0 ? drawn : floors.slice(0, 1);
+};
+
+/** Sheets of the control crew, where any unit has an address. */
+const patched =
+  (make: (info: SetInfo) => readonly PageMaker[]) =>
+  (_: SetInfo, lists: SetInfo): readonly PageMaker[] =>
+    recordsOf(lists.plan, 'fixture').some((f) => f.patch) ? make(lists) : [];
+
+/** The sheets of a set but its cover, in the order they are issued. */
+export const SHEET_KINDS: readonly SheetKind[] = [
+  { id: 'plot', name: 'Lighting plot', make: (plot) => drawnFloors(plot.plan).map((f) => plotPage(plot, f)) },
+  { id: 'one-line', name: 'One-line diagram', make: (_, lists) => oneLinePages(lists) },
+  { id: 'legs', name: 'Leg summary', make: (_, lists) => legSummaryPages(lists) },
+  { id: 'circuits', name: 'Circuit schedule', make: (_, lists) => circuitPages(lists) },
+  { id: 'boxes', name: 'Box layout', make: (_, lists) => boxLayoutPages(lists) },
+  { id: 'runs', name: 'Run sheet', make: (_, lists) => runSheetPages(lists) },
+  { id: 'cables', name: 'Cable list', make: (_, lists) => cableOrderPages(lists) },
+  { id: 'tests', name: 'Test sheet', make: (_, lists) => testSheetPages(lists) },
+  { id: 'units', name: 'Unit list', make: (_, lists) => unitPages(lists) },
+  { id: 'patch', name: 'Patch sheet', make: patched(patchSheets) },
+  { id: 'universes', name: 'Universe maps', make: patched(universeMaps) },
+  { id: 'cards', name: 'Setup cards', make: patched(setupCards) },
+];
+
+export const COVER = { id: 'cover', name: 'Cover' } as const;
+
+/** Ids and names of all sheets, the cover first. */
+export const SHEET_CHOICES: readonly { readonly id: string; readonly name: string }[] = [
+  COVER,
+  ...SHEET_KINDS,
+];
