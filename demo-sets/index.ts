@@ -16,7 +16,7 @@ export const demoPlans: readonly DemoSet[] = [
     picture: new URL('./pictures/study.png', import.meta.url).href,
     title: 'Study, day',
     story:
-      'A small room on two 20 A wall circuits, drawn on the scout. Eleven units; circuit 7 comes close to what it may carry.',
+      'A small room on two 20 A wall circuits, drawn on the scout. Thirteen units; circuit 7 comes close to what it may carry, and a full day on packs fails by one pack.',
     load: () => import('./study.plan.json', { with: { type: 'json' } }).then(json),
   },
   {

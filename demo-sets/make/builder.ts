@@ -50,7 +50,9 @@ export interface FixtureSpec {
   /** Universe and mode; without an address it follows the last one in its universe. */
   readonly patch?: readonly [universe: number, modeId: string, address?: number];
   readonly radio?: boolean;
-  readonly packs?: boolean;
+  /** On its own cells, or on so many packs of a kind. */
+  readonly packs?: boolean | readonly [slug: string, count: number];
+  readonly ownCells?: 'recharge' | 'exchange';
 }
 
 /** Writes a demo plan in feet or metres, record by record, and gives it as a plan. */
@@ -280,7 +282,11 @@ export class Builder {
       use: f.use,
       gel: f.gel ?? '',
       link: f.radio ? 'radio' : f.patch ? 'line' : 'none',
-      onPacks: f.packs ?? false,
+      onPacks: f.packs !== undefined && f.packs !== false,
+      ...(Array.isArray(f.packs)
+        ? { packs: { kindId: this.#kind(f.packs[0], 'pack'), count: f.packs[1], joined: 'parallel' } }
+        : {}),
+      ...(f.ownCells ? { ownCells: { when: f.ownCells } } : {}),
       ...(f.patch ? { patch: this.#patch(kind, ...f.patch) } : {}),
     });
     let load = id;
@@ -388,6 +394,45 @@ export class Builder {
       const fixtureId = `unit-${unit}`;
       this.#put({ id: levelId(setupId, fixtureId), type: 'level', setupId, fixtureId, levelPct });
     }
+  }
+
+  /** Packs of a kind the crew has, or spare units that are exchanged, so many of them kept back. */
+  stock(slug: string, count: number, reserve = 0, family: 'pack' | 'fixture' = 'pack'): void {
+    this.#put({ id: `stock-${slug}`, type: 'stock', kindId: this.#kind(slug, family), count, reserve });
+  }
+
+  charger(label: string, slug: string, at: XY, feed?: string, route?: Route): void {
+    const id = `charger-${label.toLowerCase()}`;
+    this.#labels.set(label, id);
+    const kindId = this.#kind(slug, 'charger');
+    this.#put({
+      id,
+      type: 'charger',
+      floorId: this.#floorId,
+      kindId,
+      at: this.#point(at),
+      rotationDeg: 0,
+      label,
+    });
+    if (feed) this.#plug(feed, id, undefined, route);
+  }
+
+  /** A stretch of day 1, `07:30` to `09:00`; `setup` by its order. */
+  block(from: string, to: string, what: string, setup?: number, burnsThrough: readonly string[] = []): void {
+    const minute = (t: string): number => {
+      const [h = 0, m = 0] = t.split(':').map(Number);
+      return h * 60 + m;
+    };
+    this.#put({
+      id: this.#next('block'),
+      type: 'block',
+      day: 1,
+      startMin: minute(from),
+      endMin: minute(to),
+      what,
+      ...(setup === undefined ? {} : { setupId: `setup-${setup}` }),
+      burnsThrough: burnsThrough.map((u) => this.#labelled(u)),
+    });
   }
 
   #units(): string[] {

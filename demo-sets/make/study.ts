@@ -22,6 +22,7 @@ export const study = (): Plan => {
       lengthUnits: 'imperial',
       frequencyHz: 60,
       paper: { sheet: 'ANSI B', landscape: true, scale: 48 },
+      place: { latDeg: 43.08, lonDeg: -70.76, utcOffsetMin: -300 },
     },
     { name: 'Ground floor', ceilingMm: 2896 },
   );
@@ -157,6 +158,7 @@ export const study = (): Plan => {
     aim: [0, -60],
     use: 'bookcase glow',
     packs: true,
+    ownCells: 'exchange',
   });
   d.fixture({
     unit: '8',
@@ -167,6 +169,7 @@ export const study = (): Plan => {
     on: 'floor',
     use: 'wall behind sofa',
     packs: true,
+    ownCells: 'exchange',
   });
   d.fixture({
     unit: '9',
@@ -202,6 +205,30 @@ export const study = (): Plan => {
     route: 'down-first',
   });
 
+  d.fixture({
+    unit: '12',
+    kind: 'led-panel-30x30',
+    at: [20.6, 16.4],
+    h: 5.5,
+    aim: 'ada',
+    stand: 'stand-kit',
+    use: 'desk bounce, Ada',
+    packs: ['pack-v-plate-14-4v-98wh', 1],
+  });
+  d.fixture({
+    unit: '13',
+    kind: 'led-spot-60w',
+    at: [8.6, 21.4],
+    h: 6.5,
+    aim: [0, -10],
+    stand: 'stand-kit',
+    use: 'hall, through the door',
+    packs: ['pack-v-plate-14-4v-98wh', 1],
+  });
+  d.charger('C1', 'charger-v-2', [14.6, 22.2]);
+  d.stock('pack-v-plate-14-4v-98wh', 6, 1);
+  d.stock('led-tube-120', 4, 0, 'fixture');
+
   d.setup(1, '14A', 'Ada reads, late morning', {
     '*': 100,
     '1': 70,
@@ -210,6 +237,8 @@ export const study = (): Plan => {
     '8': 40,
     '9-10': 0,
     '11': 60,
+    '12': 50,
+    '13': 50,
   });
   d.setup(2, '14B', 'Jonas comes in', {
     '*': 100,
@@ -221,6 +250,8 @@ export const study = (): Plan => {
     '7': 60,
     '8': 60,
     '11': 35,
+    '12': 65,
+    '13': 60,
   });
   d.setup(3, '14C', 'Evening, lamps on', {
     '*': 0,
@@ -230,6 +261,16 @@ export const study = (): Plan => {
     '7': 35,
     '9-10': 100,
     '11': 50,
+    '12': 35,
+    '13': 60,
   });
+
+  d.block('07:00', '08:30', 'pre-light', 1);
+  d.block('08:30', '12:30', 'setup', 1);
+  d.block('12:30', '13:30', 'meal', undefined, ['12', '13']);
+  d.block('13:30', '17:00', 'setup', 2);
+  d.block('17:00', '17:30', 'move');
+  d.block('17:30', '20:30', 'setup', 3);
+  d.block('20:30', '21:00', 'wrap');
   return d.build();
 };

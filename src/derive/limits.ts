@@ -22,7 +22,11 @@ export interface Limit extends LimitRow {
 }
 
 /** All rows of the tables. */
-export const limitRows: readonly LimitRow[] = [...table.rows, ...rigging.rows, ...batteries.rows] as readonly LimitRow[];
+export const limitRows: readonly LimitRow[] = [
+  ...table.rows,
+  ...rigging.rows,
+  ...batteries.rows,
+] as readonly LimitRow[];
 
 const byPlan = new WeakMap<PlanRecord, ReadonlyMap<string, Limit>>();
 

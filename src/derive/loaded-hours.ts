@@ -2,7 +2,7 @@ import type { Id } from '../kernel/ids.ts';
 import { levelOf, type Plan, setupsOf } from '../plan/plan.ts';
 import { limitsOf } from './limits.ts';
 import { levelFixtureId } from './loads.ts';
-import { minutesOn, shootingDays } from './schedule.ts';
+import { type Day, minutesOn, shootingDays } from './schedule.ts';
 import { supplyTree } from './supply.ts';
 
 /** How long a circuit is loaded by the shooting days of the plan. */
@@ -42,13 +42,22 @@ const reckon = (plan: Plan, entityKey: string): LoadedHours | undefined => {
     if (planned.has(s.id)) continue;
     for (const id of fixtures) if (levelOf(plan, s.id, id).levelPct > 0) return undefined;
   }
-  const restMin = (limitsOf(plan).get('continuous-rest')?.value ?? 1) * 60;
-  const each = days.map((d) => minutesOn(d, fixtures, restMin));
+  const each = days.map((d) => minutesOn(d, fixtures, restMinOf(plan)));
   return {
     longestH: Math.max(0, ...each.map((e) => e.longestMin)) / 60,
     totalH: each.reduce((sum, e) => sum + e.totalMin, 0) / 60,
   };
 };
+
+/** Hours of one day that what hangs on a node burns; undefined where nothing there is switched by a level. */
+export const loadedHoursOfDay = (plan: Plan, day: Day, entityKey: string): LoadedHours | undefined => {
+  const fixtures = fixturesBehind(plan, entityKey);
+  if (!fixtures) return undefined;
+  const { totalMin, longestMin } = minutesOn(day, fixtures, restMinOf(plan));
+  return { totalH: totalMin / 60, longestH: longestMin / 60 };
+};
+
+const restMinOf = (plan: Plan): number => (limitsOf(plan).get('continuous-rest')?.value ?? 1) * 60;
 
 /** Fixtures whose levels switch what hangs on a node; undefined where something there is not switched by a level. */
 const fixturesBehind = (plan: Plan, entityKey: string): ReadonlySet<Id> | undefined => {

@@ -332,7 +332,6 @@ class Walk {
     if (r?.type === 'box') this.#box(r, inlet, reach);
     else if (r?.type === 'fixture' || r?.type === 'ballast') this.#load(r, inlet, reach);
     else if (r?.type === 'charger') this.#charger(r, inlet, reach);
-    else if (r?.type === 'charger') this.#charger(r, inlet, reach);
   }
 
   #box(b: Box, inlet: InletPort | undefined, reach: Reach): void {
@@ -376,27 +375,6 @@ class Walk {
       ),
     });
     for (const p of outletsOf(this.#plan, r.id)) this.#port(r.id, p, through);
-  }
-
-  /** A charger counts with all its bays busy, in every setup: which packs are in it when is for the day to say. */
-  #charger(r: Charger, inlet: InletPort | undefined, reach: Reach): void {
-    this.#seen.add(r.id);
-    const load = kindOf(this.#plan, r.kindId, 'charger')?.load;
-    const branches =
-      load && inlet && reach.shape && reach.notComputed === undefined
-        ? loadBranches(reach.shape, inlet, reach.legs, reach.neutral, load)
-        : [];
-    this.#push(reach, {
-      key: r.id,
-      what: 'load',
-      recordId: r.id,
-      label: recordLabel(this.#plan, r),
-      connectors: inlet ? [inlet.connector] : [],
-      steady: true,
-      load,
-      branches: typeof branches === 'string' ? [] : branches,
-      notComputed: typeof branches === 'string' ? branches : load ? undefined : 'its kind is not in the plan',
-    });
   }
 
   /** A charger counts with all its bays busy, in every setup: which packs are in it when is for the day to say. */

@@ -1,7 +1,7 @@
 import { add, direction, type Point, scale } from '../kernel/geometry.ts';
 import { facingOf } from '../plan/edits/arrange.ts';
 import { fixturePlace, kindOf, recordOf } from '../plan/plan.ts';
-import type { Ballast, Box, Fixture, Outlet, Source, Stand } from '../plan/records/index.ts';
+import type { Ballast, Box, Charger, Fixture, Outlet, Source, Stand } from '../plan/records/index.ts';
 import { burns } from './beams.ts';
 import { type DrawContext, kindLook, memoItem } from './context.ts';
 import type { ColorRole, DisplayItem, Primitive } from './display-list.ts';
@@ -109,7 +109,7 @@ export const headCableItem = (ctx: DrawContext, b: Ballast): DisplayItem | undef
 };
 
 /** A distribution box or a source at true size. */
-export const placedItem = (ctx: DrawContext, r: Box | Source): DisplayItem | undefined => {
+export const placedItem = (ctx: DrawContext, r: Box | Charger | Source): DisplayItem | undefined => {
   const kind = kindOf(ctx.plan, r.kindId);
   return memoItem(r, `placed|${ctx.nominalScale}`, [kind], () =>
     itemOf(`${r.type}:${r.id}`, r.id, 'gear', ctx.nominalScale, [

@@ -21,6 +21,7 @@ const COPIED: readonly AnyRecord['type'][] = [
   'rigging',
   'ballast',
   'box',
+  'charger',
   'source',
   'outlet',
   'mark',
@@ -201,6 +202,7 @@ const rebound = (r: AnyRecord, plan: Plan, here: Find, inClip: Find): AnyRecord 
       return { ...r, from: anchor(r.from), to: anchor(r.to) };
     }
     case 'box':
+    case 'charger':
     case 'source':
     case 'rigging':
       return { ...r, label: freeLabel(plan, r.label) };

@@ -37,6 +37,7 @@ export const poseOf = (
       return { center: r.at, facingDeg: r.facingDeg, reachMm: 200 };
     case 'ballast':
     case 'box':
+    case 'charger':
     case 'source':
     case 'stand':
     case 'grip':

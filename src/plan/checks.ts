@@ -77,7 +77,7 @@ const problemsOf = (plan: Plan, r: AnyRecord): ReferenceProblem[] => {
         report('kindId', 'its kind is not in the plan', 'Choose a charger from the gear book.');
       break;
     case 'stock':
-      if (!kindOf(plan, r.kindId, 'pack'))
+      if (!kindOf(plan, r.kindId, 'pack', 'fixture'))
         report('kindId', 'its kind of pack is not in the plan', 'Choose a pack from the gear book.');
       break;
     case 'block':

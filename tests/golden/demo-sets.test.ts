@@ -19,7 +19,7 @@ const assessmentOf = (plan: Plan): string => `${assessmentJson(plan, assess(plan
 
 /** What each demo is meant to show: its findings by rule and the records they are about, and nothing besides. */
 const MEANT: Readonly<Record<string, readonly string[]>> = {
-  study: ['note power-close source-p1', 'warn power-cable-short cable-unit-2'],
+  study: ['note power-close source-p1', 'warn battery-dark unit-13', 'warn power-cable-short cable-unit-2'],
   street: [
     'note power-close box-k1',
     'stop power-breaker box-k1',

@@ -1,6 +1,7 @@
 import type { Command } from '../command.ts';
 import { balance } from './balance.ts';
 import { check } from './check.ts';
+import { day } from './day.ts';
 import { explain } from './explain.ts';
 import { gear } from './gear.ts';
 import { papers } from './papers.ts';
@@ -15,6 +16,7 @@ export const commands: ReadonlyMap<string, Command> = new Map(
   Object.entries({
     check,
     explain,
+    day,
     plug,
     balance,
     'what-if': whatIfCommand,

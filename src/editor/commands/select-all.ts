@@ -8,6 +8,7 @@ const GEAR: readonly RecordType[] = [
   'grip',
   'rigging',
   'box',
+  'charger',
   'source',
   'outlet',
   'mark',

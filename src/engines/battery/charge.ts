@@ -18,6 +18,9 @@ const taperTime = (share: number, ratio: number): number =>
 export const chargeFrom = (r: Rotation, soc: number, fullMin: number): number =>
   fullMin * (1 - timeShareAt(r, Math.min(1, Math.max(0, soc))));
 
-/** The most of its charge that a pack takes up in a minute, as a share of full: it takes up no more in the taper. */
+/**
+ * The most charge a bay gives back in a minute over whole charges, as a share of full: a charge goes to full, and from the
+ * change point it is the fastest for what it gives.
+ */
 export const fastestCharge = (r: Rotation, fullMin: number): number =>
-  r.changeOver / (r.changeOverTime * fullMin);
+  (1 - r.swapAt) / chargeFrom(r, r.swapAt, fullMin);

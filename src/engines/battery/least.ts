@@ -1,11 +1,11 @@
 import { leastPacksBound } from './bound.ts';
-import { rotate } from './rotate.ts';
+import { rotate, rotateEarly } from './rotate.ts';
 import type { FirstDark, FirstShort, Rotation, RotationPool, RotationResult } from './rotation-types.ts';
 import { searchSchedule } from './search.ts';
 import type { PoolId } from './types.ts';
 
 /** Days no larger than this are searched through; larger ones have the plain rule and the bound. */
-const SMALL = { units: 5, packs: 7, bays: 3 } as const;
+const SMALL = { units: 5, packs: 12, bays: 3 } as const;
 
 /** The fewest packs of one pool that get through the day. */
 export interface LeastPacks {
@@ -13,8 +13,8 @@ export interface LeastPacks {
   readonly packs: number;
   /** No rotation does with fewer than this. Where it is less than `packs`, it is not known what lies between. */
   readonly bound: number;
-  /** Found by the plain rule, or by looking through all schedules. */
-  readonly by: 'rule' | 'search';
+  /** Found by the plain rule, with changes ahead of time, or by looking through all schedules. */
+  readonly by: 'rule' | 'early' | 'search';
   readonly day: RotationResult;
   /** With one pack fewer, by the plain rule: the first unit without a charged pack. Undefined where that is not possible. */
   readonly fewer:
@@ -28,74 +28,118 @@ const only = (r: Rotation, pool: PoolId): Rotation => ({
   units: r.units.map((u) => (u.pool === pool ? u : { ...u, stretches: [] })),
 });
 
-/** Whether a pool is small enough to look through all its schedules, and has its bays to itself. */
-const isSmall = (r: Rotation, pool: RotationPool, packs: number): boolean => {
-  const active = r.units.filter((u) => u.stretches.length > 0);
-  const own = active.filter((u) => u.pool === pool.id);
+/** Whether another pool that has something to do charges in this one's bays. */
+const sharesBays = (r: Rotation, pool: RotationPool): boolean => {
   const bays = r.bays.filter((b) => b.pools.has(pool.id));
-  const shared = active.some((u) => u.pool !== pool.id && bays.some((b) => b.pools.has(u.pool)));
-  return (
-    !pool.exchange &&
-    !shared &&
-    own.length <= SMALL.units &&
-    own.every((u) => u.count === 1) &&
-    packs <= SMALL.packs &&
-    bays.length <= SMALL.bays
+  return r.units.some(
+    (u) => u.stretches.length > 0 && u.pool !== pool.id && bays.some((b) => b.pools.has(u.pool)),
   );
 };
 
-/**
- * The day with so many packs in each pool: by the plain rule, and where that leaves a unit dark and the day is small, by a
- * schedule that does not, if there is one.
- */
-export const dayOf = (r: Rotation, supply: (pool: PoolId) => number): RotationResult => {
-  const plain = rotate(r, supply);
-  if (!plain.firstShort) return plain;
-  const pools = r.pools.filter((p) => r.units.some((u) => u.pool === p.id && u.stretches.length > 0));
-  const [pool] = pools;
-  const packs = pool ? supply(pool.id) : 0;
-  if (!pool || pools.length > 1 || !isSmall(r, pool, packs)) return plain;
-  const found = searchSchedule(r, pool, packs);
-  return typeof found === 'string' ? plain : found;
+/** Whether a pool is small enough to look through all its schedules. */
+const isSmall = (r: Rotation, pool: RotationPool, packs: number): boolean => {
+  const own = r.units.filter((u) => u.stretches.length > 0 && u.pool === pool.id);
+  return (
+    own.length <= SMALL.units &&
+    own.every((u) => u.count === 1) &&
+    packs <= SMALL.packs &&
+    r.bays.filter((b) => b.pools.has(pool.id)).length <= SMALL.bays
+  );
 };
 
 /** Packs of every pool with which the plain rule gets through the day. */
 export const packsByRule = (r: Rotation): ReadonlyMap<PoolId, number> =>
   rotate(r, () => Number.POSITIVE_INFINITY).used;
 
+/** How low packs may be for a change ahead of time: each is tried. */
+const EARLY = [0.3, 0.5, 0.7, 0.9] as const;
+
+const early = (r: Rotation, packs: number): RotationResult | undefined => {
+  for (const below of EARLY) {
+    const day = rotateEarly(r, () => packs, below);
+    if (!day.firstShort) return day;
+  }
+  return undefined;
+};
+
+interface Found {
+  readonly packs: number;
+  readonly bound: number;
+  readonly by: LeastPacks['by'];
+  readonly day: RotationResult | undefined;
+}
+
+/** The fewest packs by changes ahead of time, halving the way between what cannot do and what does. */
+const fewestEarly = (r: Rotation, bound: number, most: number): Found => {
+  let found: Found = { packs: most, bound, by: 'rule', day: undefined };
+  let [low, high] = [bound, most];
+  while (low < high) {
+    const mid = Math.floor((low + high) / 2);
+    const day = early(r, mid);
+    if (day) {
+      found = { packs: mid, bound, by: 'early', day };
+      high = mid;
+    } else low = mid + 1;
+  }
+  return found;
+};
+
+/** Looks through all schedules with fewer packs than are known to do. */
+const fewestSearched = (r: Rotation, pool: RotationPool, known: Found): Found => {
+  let bound = known.bound;
+  for (let n = bound; n < known.packs && isSmall(r, pool, n); n++) {
+    const answer = searchSchedule(r, pool, n);
+    if (answer === 'none') bound = bound === n ? n + 1 : bound;
+    else if (answer !== 'given-up') return { packs: n, bound, by: 'search', day: answer };
+  }
+  return { ...known, bound };
+};
+
+const memo = new WeakMap<Rotation, readonly LeastPacks[]>();
+
 /** The fewest packs of every pool that has something to do. */
 export const leastPacks = (r: Rotation): readonly LeastPacks[] => {
+  const known = memo.get(r);
+  if (known) return known;
   const unbounded = rotate(r, () => Number.POSITIVE_INFINITY);
-  return r.pools.flatMap((pool) => {
+  const made = r.pools.flatMap((pool): LeastPacks[] => {
     const most = unbounded.used.get(pool.id) ?? 0;
     if (most === 0) return [];
-    let bound = leastPacksBound(r, pool);
-    let found: RotationResult | undefined;
-    let packs = most;
-    for (let n = bound; n < most && isSmall(r, pool, n); n++) {
-      const answer = searchSchedule(only(r, pool.id), pool, n);
-      if (answer === 'given-up') continue;
-      if (answer === 'none') {
-        if (bound === n) bound = n + 1;
-        continue;
-      }
-      found = answer;
-      packs = n;
-      break;
-    }
+    const bound = Math.min(most, leastPacksBound(r, pool));
+    const alone = only(r, pool.id);
+    const plain: Found = { packs: most, bound, by: 'rule', day: undefined };
+    const f =
+      bound === most || pool.exchange || sharesBays(r, pool)
+        ? plain
+        : fewestSearched(alone, pool, fewestEarly(alone, bound, most));
     const all = (id: PoolId, n: number): number => (id === pool.id ? n : Number.POSITIVE_INFINITY);
-    const fewer = packs > 0 ? rotate(r, (id) => all(id, packs - 1)) : undefined;
+    const fewer = rotate(r, (id) => all(id, f.packs - 1));
     return [
       {
         pool: pool.id,
-        packs,
-        bound: Math.min(bound, packs),
-        by: found ? 'search' : 'rule',
-        day: found ?? rotate(r, (id) => all(id, packs)),
-        fewer: fewer?.firstShort && { packs: packs - 1, short: fewer.firstShort, dark: fewer.firstDark },
-      } satisfies LeastPacks,
+        packs: f.packs,
+        bound: Math.min(f.bound, f.packs),
+        by: f.by,
+        day: f.day ?? rotate(r, (id) => all(id, f.packs)),
+        fewer: fewer.firstShort && { packs: f.packs - 1, short: fewer.firstShort, dark: fewer.firstDark },
+      },
     ];
   });
+  memo.set(r, made);
+  return made;
+};
+
+/**
+ * The day with so many packs in each pool: by the plain rule; where that leaves a unit waiting, by a schedule found for as few
+ * packs or fewer, if there is one. So more packs never make it worse.
+ */
+export const dayOf = (r: Rotation, supply: (pool: PoolId) => number): RotationResult => {
+  const plain = rotate(r, supply);
+  const active = r.pools.filter((p) => r.units.some((u) => u.pool === p.id && u.stretches.length > 0));
+  const [pool] = active;
+  if (!plain.firstShort || !pool || active.length > 1) return plain;
+  const least = leastPacks(r).find((l) => l.pool === pool.id);
+  return least && least.packs <= supply(pool.id) ? least.day : plain;
 };
 
 /** The fewest bays, the first ones of the rotation, with which the packs at hand get through the day; undefined where all do not. */

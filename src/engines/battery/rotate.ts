@@ -44,7 +44,17 @@ interface PoolState {
  * as long as none is missing.
  */
 export const rotate = (r: Rotation, supply: (pool: PoolId) => number): RotationResult =>
-  new Day(r, supply).run();
+  new Day(r, supply, 0).run();
+
+/**
+ * The same, with changes ahead of time: whenever something happens, a bay is free, nothing waits for it and a charged pack is
+ * ready, the unit whose packs are lowest, and below `earlyBelow`, takes it.
+ */
+export const rotateEarly = (
+  r: Rotation,
+  supply: (pool: PoolId) => number,
+  earlyBelow: number,
+): RotationResult => new Day(r, supply, earlyBelow).run();
 
 class Day {
   readonly #r: Rotation;
@@ -58,10 +68,12 @@ class Day {
   readonly #bayLog: BaySpan[] = [];
   readonly #shorts = new Map<PoolId, FirstShort>();
   readonly #darks = new Map<PoolId, FirstDark>();
+  readonly #earlyBelow: number;
   #now = 0;
 
-  constructor(r: Rotation, supply: (pool: PoolId) => number) {
+  constructor(r: Rotation, supply: (pool: PoolId) => number, earlyBelow: number) {
     this.#r = r;
+    this.#earlyBelow = earlyBelow;
     this.#units = r.units
       .map((unit, index) => ({ unit, index }))
       .filter(({ unit }) => unit.stretches.length > 0)
@@ -91,6 +103,7 @@ class Day {
       for (const u of this.#units) if (this.#dueAt(u) <= t + EPS) this.#stepEnd(u);
       for (const u of this.#units) if (this.#dueAt(u) <= t + EPS) this.#step(u);
       for (const id of this.#pools.keys()) this.#serve(id);
+      if (this.#earlyBelow > 0) for (const id of this.#pools.keys()) this.#early(id);
       this.#noteShort();
       for (const u of this.#units)
         if (u.waiting && !u.dark && (u.packs.length === 0 || u.soc <= EPS)) this.#goDark(u);
@@ -168,6 +181,23 @@ class Day {
     u.dueMin = this.#now;
     this.#pools.get(u.unit.pool)?.waiting.push(u);
     this.#serve(u.unit.pool);
+  }
+
+  /** Changes ahead of time, as long as a bay would stand empty. */
+  #early(poolId: PoolId): void {
+    const pool = this.#pools.get(poolId);
+    const freeBay = (): boolean => this.#bays.some((b, i) => !b && this.#r.bays[i]?.pools.has(poolId));
+    while (pool && pool.waiting.length === 0 && pool.flat.length === 0 && freeBay()) {
+      let lowest: UnitState | undefined;
+      for (const u of this.#units) {
+        if (u.unit.pool !== poolId || !u.inside || u.packs.length === 0) continue;
+        this.#log(u, this.#now);
+        if (u.soc < this.#earlyBelow && u.soc < (lowest?.soc ?? 1)) lowest = u;
+      }
+      const ready = pool.ready.length + (pool.most - pool.made);
+      if (!lowest || ready < lowest.unit.count) return;
+      this.#ask(lowest);
+    }
   }
 
   /** Who still waits when all that happens at this minute has happened. */

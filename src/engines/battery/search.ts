@@ -4,7 +4,7 @@ import { type Outcome, recordSteps, type Step } from './search-record.ts';
 
 const EPS = 1e-7;
 /** States looked at before a search is given up. */
-export const SEARCH_BUDGET = 40_000;
+export const SEARCH_BUDGET = 15_000;
 
 interface Loose {
   readonly id: number;
@@ -100,20 +100,20 @@ class Search {
     return u.stretches.find((s) => s.startMin <= t + EPS && s.endMin > t + EPS)?.drain ?? 0;
   }
 
-  /** Whether energy alone could still do: what is left to draw against what packs hold and bays could add. */
+  /** Whether energy alone could still do: at every later edge, what is drawn by then against what packs hold and bays give back. */
   #enough(s: State): boolean {
-    let need = 0;
-    let last = s.t;
-    for (const { unit } of this.#units)
-      for (const x of unit.stretches) {
-        need += x.drain * Math.max(0, x.endMin - Math.max(s.t, x.startMin));
-        if (x.drain > 0) last = Math.max(last, x.endMin);
-      }
     const floor = this.#r.swapAt;
-    const held =
-      s.loose.reduce((sum, p) => sum + Math.max(0, p.soc - floor), 0) + s.busy.length * (1 - floor);
-    const added = this.#bays.reduce((sum, b) => sum + fastestCharge(this.#r, b.fullMin), 0) * (last - s.t);
-    return need <= held + added + EPS;
+    const loose = s.loose.reduce((sum, p) => sum + Math.max(0, p.soc - floor), 0);
+    const perMin = this.#bays.reduce((sum, b) => sum + fastestCharge(this.#r, b.fullMin), 0);
+    return this.#edges.every((edge) => {
+      if (edge <= s.t) return true;
+      let need = 0;
+      for (const { unit } of this.#units)
+        for (const x of unit.stretches)
+          need += x.drain * Math.max(0, Math.min(edge, x.endMin) - Math.max(s.t, x.startMin));
+      const charged = s.busy.filter((b) => b.endMin < edge).length * (1 - floor);
+      return need <= loose + charged + perMin * (edge - s.t) + EPS;
+    });
   }
 
   #moves(s: State): State[] {

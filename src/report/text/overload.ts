@@ -1,4 +1,5 @@
 import { limitOf } from '../../derive/limits.ts';
+import { shootingDays } from '../../derive/schedule.ts';
 import { formatVoltAmps, formatWatts } from '../../kernel/units.ts';
 import { DEAD_FIRST, DEFER, type Writer, type WriterContext } from './context.ts';
 
@@ -26,7 +27,9 @@ const arithmetic = (c: WriterContext, thing: string): string => {
 /** The load rule in words, where it eases a breaker to less than its rating. */
 const continuous = (c: WriterContext): string =>
   c.northAmerica && c.num('limitA') < c.num('ratingA')
-    ? ' Every load counts as running three hours or more, since no shooting day is given (assumed).'
+    ? shootingDays(c.plan).length > 0
+      ? ' It counts as running three hours or more: the shooting day does not show it to be less.'
+      : ' Every load counts as running three hours or more, since no shooting day is given (assumed).'
     : '';
 
 const over =

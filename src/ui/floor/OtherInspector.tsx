@@ -109,6 +109,7 @@ export const OtherInspector = ({ record }: { readonly record: AnyRecord }) => {
         </>
       ) : null}
       {record.type === 'box' ||
+      record.type === 'charger' ||
       record.type === 'source' ||
       record.type === 'outlet' ||
       record.type === 'cable' ? (

@@ -1,0 +1,106 @@
+import { formatClock, formatWatts } from '../kernel/units.ts';
+import { type Plan, planRecord } from '../plan/plan.ts';
+import { CAUTION_LINE } from '../report/cautions.ts';
+import {
+  blockName,
+  type DaySummary,
+  daySummary,
+  daysOf,
+  leastBaysOf,
+  leastOf,
+  type PoolRow,
+  type SourceDay,
+  type UnitLane,
+} from '../report/day.ts';
+
+const hours = (h: number): string => `${Number(h.toFixed(1))} h`;
+const kWh = (wh: number): string => `${(wh / 1000).toFixed(1)} kWh`;
+const span = (a: number, b: number): string => `${formatClock(a).padEnd(8)} to ${formatClock(b).padEnd(8)}`;
+
+/** Every day with blocks in words: time line, power, runtimes, changes of packs, the fewest packs and bays. */
+export const dayText = (plan: Plan): string => {
+  const lines = [planRecord(plan).title || 'Untitled plan', ''];
+  for (const n of daysOf(plan)) lines.push(...dayLines(plan, daySummary(plan, n)), '');
+  lines.push(CAUTION_LINE);
+  return lines.join('\n');
+};
+
+const dayLines = (plan: Plan, d: DaySummary): string[] => [
+  `Day ${d.day}${d.date ? `, ${d.date}` : ''}`,
+  ...(d.blocks.length === 0 ? ['  No blocks: the day is not planned.'] : []),
+  ...d.blocks.map(
+    (b) =>
+      `  ${span(b.block.startMin, b.block.endMin)}  ${blockName(plan, b.block)}${b.fault ? ` (left out: ${b.fault})` : `, ${b.unitsOn} units on`}`,
+  ),
+  ...skyLines(d),
+  ...(d.blocks.length > 0 ? [`  Hours with light: ${hours(d.hoursOn)}`] : []),
+  ...d.sources.flatMap(sourceLines),
+  ...d.circuits.map((c) => `  ${c.label}: loaded ${hours(c.totalH)}, at a stretch ${hours(c.longestH)}`),
+  ...d.lanes.flatMap(laneLines),
+  ...d.pools.map(poolLine),
+  ...leastOf(plan, d.day).map((l) => `  ${l.name}: ${l.text}`),
+  ...bayLine(plan, d),
+];
+
+const skyLines = (d: DaySummary): string[] => {
+  if (!d.sky) return [];
+  const at = (name: string, m: number | undefined): string =>
+    `${name} ${m === undefined ? 'none' : formatClock(m)}`;
+  const s = d.sky;
+  return [
+    `  Sky: ${[at('dawn', s.dawnMin), at('sunrise', s.sunriseMin), at('sunset', s.sunsetMin), at('dusk', s.duskMin)].join(', ')}; ${s.moonPhase} (${Math.round(100 * s.moonShare)} % lit), ${at('moonrise', s.moonriseMin)}`,
+  ];
+};
+
+const sourceLines = (s: SourceDay): string[] =>
+  s.energyWh === 0
+    ? []
+    : [
+        `  ${s.label}: peak ${formatWatts(s.peakW)}, average ${formatWatts(s.averageW)}, ${kWh(s.energyWh)}${s.fuelL === undefined ? '' : `, ${Math.round(s.fuelL)} L of diesel`}`,
+      ];
+
+const laneLines = (l: UnitLane): string[] => [
+  `  ${l.label} on ${l.on}${l.problem ? `: ${l.problem}` : ''}`,
+  ...l.runtimes.map((r) => `      ${r.setupName} at ${r.levelPct} %: ${r.text}  [${r.key}]`),
+  ...l.swaps
+    .filter((s) => s.out !== '')
+    .map(
+      (s) =>
+        `      ${formatClock(s.atMin)} change ${s.out} (${Math.round(s.outPct)} % left) for ${s.into}${s.darkMin > 0 ? `, ${s.darkMin} min dark` : ''}`,
+    ),
+  ...l.spans
+    .filter((s) => s.state === 'dark')
+    .map((s) => `      DARK ${formatClock(s.startMin)} to ${formatClock(s.endMin)}`),
+];
+
+const poolLine = (p: PoolRow): string => {
+  const stock =
+    p.atHand === undefined
+      ? 'no stock given'
+      : `${p.atHand} at hand${p.reserve > 0 ? `, ${p.reserve} more kept back` : ''}`;
+  const short = p.short
+    ? `; ${p.short.label} falls due at ${formatClock(p.short.dueMin)}${p.short.darkMin === undefined ? '' : ` and is dark from ${formatClock(p.short.darkMin)}`}`
+    : '';
+  return `  ${p.name}: ${stock}, a plain rotation takes ${p.need}, ${p.bays} bays, ${p.swaps} changes${short}${p.airText ? `. By air ${p.airText}` : ''}`;
+};
+
+const bayLine = (plan: Plan, d: DaySummary): string[] => {
+  if (d.bays.length === 0) return [];
+  const least = leastBaysOf(plan, d.day);
+  return [
+    least === undefined
+      ? `  Bays: all ${d.bays.length} do not get the packs at hand through the day`
+      : `  Bays: ${least} of ${d.bays.length} do`,
+  ];
+};
+
+/** The same as data, one object for each day. */
+export const dayJson = (plan: Plan): unknown => ({
+  format: 'lampwright-day',
+  version: 1,
+  days: daysOf(plan).map((n) => ({
+    ...daySummary(plan, n),
+    least: leastOf(plan, n),
+    leastBays: leastBaysOf(plan, n) ?? null,
+  })),
+});

@@ -1,0 +1,136 @@
+import type { SkyDay } from '../derive/sun.ts';
+import type { BaySpan, LeastPacks, Range, UnitSpan } from '../engines/battery/index.ts';
+import type { Id } from '../kernel/ids.ts';
+import type { Block } from '../plan/records/index.ts';
+
+/** A block as a row: when, what, which setup, how many units burn. */
+export interface BlockRow {
+  readonly id: Id;
+  readonly block: Block;
+  readonly name: string;
+  readonly setupName: string;
+  /** Why it takes no part in the day, in words. */
+  readonly fault: string | undefined;
+  readonly unitsOn: number;
+}
+
+/** Watts drawn from a source in a stretch of the day: units and chargers behind it, cable loss left out. */
+export interface PowerStep {
+  readonly startMin: number;
+  readonly endMin: number;
+  readonly lightW: number;
+  readonly chargerW: number;
+}
+
+/** One source over the day. */
+export interface SourceDay {
+  readonly id: Id;
+  readonly label: string;
+  readonly steps: readonly PowerStep[];
+  readonly peakW: number;
+  /** Mean over the hours in which anything is drawn. */
+  readonly averageW: number;
+  readonly energyWh: number;
+  readonly ratedW: number | undefined;
+  /** Litres of diesel on the day, by the chart; undefined where it is no set or the chart does not go there. */
+  readonly fuelL: number | undefined;
+}
+
+/** Hours a circuit is loaded on this day. */
+export interface CircuitHours {
+  readonly key: string;
+  readonly label: string;
+  readonly totalH: number;
+  readonly longestH: number;
+}
+
+/** A runtime of a unit in a setup of the day, with the key of its working. */
+export interface RuntimeCell {
+  readonly setupId: Id;
+  readonly setupName: string;
+  readonly levelPct: number;
+  readonly minutes: Range;
+  readonly text: string;
+  readonly key: string;
+}
+
+/** A unit's lane on the time line. */
+export interface UnitLane {
+  readonly fixtureId: Id;
+  readonly label: string;
+  readonly kindName: string;
+  /** What it runs on: `2 × brick 98 Wh`, `own cells 40 Wh`. */
+  readonly on: string;
+  readonly problem: string | undefined;
+  readonly spans: readonly UnitSpan[];
+  readonly swaps: readonly SwapRow[];
+  readonly charges: readonly {
+    readonly startMin: number;
+    readonly endMin: number;
+    readonly fromSoc: number;
+    readonly toSoc: number;
+  }[];
+  readonly runtimes: readonly RuntimeCell[];
+  readonly burnsMin: number;
+  readonly darkMin: number;
+}
+
+export interface SwapRow {
+  readonly atMin: number;
+  readonly label: string;
+  readonly out: string;
+  readonly into: string;
+  readonly outPct: number;
+  readonly darkMin: number;
+}
+
+/** A bay's lane. */
+export interface BayLane {
+  readonly label: string;
+  readonly spans: readonly BaySpan[];
+}
+
+/** Packs of one kind on the day: at hand, needed, and what happens with fewer. */
+export interface PoolRow {
+  readonly id: Id;
+  readonly name: string;
+  readonly exchange: boolean;
+  readonly count: number | undefined;
+  readonly reserve: number;
+  readonly atHand: number | undefined;
+  /** Packs with which the plain rotation gets through. */
+  readonly need: number;
+  readonly bays: number;
+  readonly swaps: number;
+  readonly short:
+    | { readonly label: string; readonly dueMin: number; readonly darkMin: number | undefined }
+    | undefined;
+  readonly airText: string;
+}
+
+/** Everything about one shooting day, for screen, paper and command line. */
+export interface DaySummary {
+  readonly day: number;
+  readonly date: string;
+  readonly startMin: number;
+  readonly endMin: number;
+  readonly hoursOn: number;
+  readonly blocks: readonly BlockRow[];
+  readonly sky: SkyDay | undefined;
+  readonly sources: readonly SourceDay[];
+  readonly circuits: readonly CircuitHours[];
+  readonly lanes: readonly UnitLane[];
+  readonly bays: readonly BayLane[];
+  readonly pools: readonly PoolRow[];
+}
+
+/** The fewest packs and bays, found on demand, in words. */
+export interface LeastRow {
+  readonly pool: Id;
+  readonly name: string;
+  readonly packs: number;
+  readonly bound: number;
+  readonly by: LeastPacks['by'];
+  /** `12 packs are the fewest: one fewer and unit 7 goes dark at 15:40.` */
+  readonly text: string;
+}

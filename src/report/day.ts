@@ -1,0 +1,281 @@
+import { limitOf } from '../derive/limits.ts';
+import { loadedHoursOfDay } from '../derive/loaded-hours.ts';
+import {
+  blockFault,
+  blocksOfDay,
+  type Day,
+  dayNumbers,
+  shootingDays,
+  stretchesOf,
+} from '../derive/schedule.ts';
+import { skyOf } from '../derive/sun.ts';
+import { supplyTree } from '../derive/supply.ts';
+import {
+  airClass,
+  type BatteryUnit,
+  batteryUnits,
+  dayOf,
+  formatRuntime,
+  leastBays,
+  leastPacks,
+  ownCellsDay,
+  packsByRule,
+  type Rotation,
+  type RotationResult,
+  rotationOf,
+  runtimeAt,
+  runtimeKey,
+  stockOf,
+  supplyOf,
+} from '../engines/battery/index.ts';
+import { formatClock } from '../kernel/units.ts';
+import { kindOf, type Plan, planRecord, recordOf } from '../plan/plan.ts';
+import type { Block } from '../plan/records/index.ts';
+import { dayPower } from './day-power.ts';
+import type {
+  BayLane,
+  BlockRow,
+  CircuitHours,
+  DaySummary,
+  LeastRow,
+  PoolRow,
+  RuntimeCell,
+  UnitLane,
+} from './day-types.ts';
+
+export type * from './day-types.ts';
+
+const WHAT: Readonly<Record<Block['what'], string>> = {
+  setup: 'Setup',
+  'pre-light': 'Pre-light',
+  meal: 'Meal',
+  move: 'Company move',
+  wrap: 'Wrap',
+  other: 'Other',
+};
+
+const FAULT = {
+  empty: 'does not end after it starts',
+  outside: 'lies outside the day',
+  'no-setup': 'its setup is not in the plan',
+} as const;
+
+/** What a block is called: its own words, else its setup with its scene, else what it is. */
+export const blockName = (plan: Plan, b: Block): string => {
+  const setup = b.setupId === undefined ? undefined : recordOf(plan, 'setup', b.setupId);
+  const own = [setup?.scene, setup?.name].filter(Boolean).join(' ');
+  const what = WHAT[b.what];
+  if (b.what === 'setup') return b.label || own || what;
+  return [b.label || what, b.what === 'pre-light' ? own : ''].filter(Boolean).join(' ');
+};
+
+const memo = new WeakMap<Plan, Map<number, DaySummary>>();
+
+/** Days a plan has blocks on; one day where it has none, to begin with. */
+export const daysOf = (plan: Plan): readonly number[] => {
+  const days = dayNumbers(plan);
+  return days.length > 0 ? days : [1];
+};
+
+/** One shooting day as rows and lanes. */
+export const daySummary = (plan: Plan, day: number): DaySummary => {
+  let known = memo.get(plan);
+  if (!known) {
+    known = new Map();
+    memo.set(plan, known);
+  }
+  const old = known.get(day);
+  if (old) return old;
+  const made = summarise(plan, day);
+  known.set(day, made);
+  return made;
+};
+
+const noDay = (plan: Plan, day: number): Day => ({
+  day,
+  date: planRecord(plan).dates[day - 1],
+  blocks: [],
+  startMin: 0,
+  endMin: 0,
+  segments: [],
+});
+
+const summarise = (plan: Plan, number: number): DaySummary => {
+  const day = shootingDays(plan).find((d) => d.day === number) ?? noDay(plan, number);
+  const r = rotationOf(plan, day);
+  const result = dayOf(r, supplyOf(r));
+  const { place } = planRecord(plan);
+  const on = day.segments.filter((s) => s.burning.size > 0);
+  return {
+    day: number,
+    date: day.date ?? '',
+    startMin: day.startMin,
+    endMin: day.endMin,
+    hoursOn: on.reduce((sum, s) => sum + s.endMin - s.startMin, 0) / 60,
+    blocks: blockRows(plan, number, day),
+    sky: place && day.date ? skyOf(place, day.date) : undefined,
+    sources: dayPower(plan, day, r, result),
+    circuits: circuitHours(plan, day),
+    lanes: batteryUnits(plan).map((u) => lane(plan, day, u, r, result)),
+    bays: bayLanes(r, result),
+    pools: poolRows(plan, r, result),
+  };
+};
+
+const blockRows = (plan: Plan, number: number, day: Day): readonly BlockRow[] =>
+  blocksOfDay(plan, number).map((block) => {
+    const fault = blockFault(plan, block);
+    const segment = day.segments.find((s) => s.blocks.includes(block));
+    return {
+      id: block.id,
+      block,
+      name: blockName(plan, block),
+      setupName: block.setupId === undefined ? '' : (recordOf(plan, 'setup', block.setupId)?.name ?? ''),
+      fault: fault && FAULT[fault],
+      unitsOn: segment?.burning.size ?? 0,
+    };
+  });
+
+/** Circuits that are loaded on the day: ways, and cables that hang on no way. */
+const circuitHours = (plan: Plan, day: Day): readonly CircuitHours[] =>
+  supplyTree(plan)
+    .nodes.filter((n) => n.what === 'way' && n.notComputed === undefined)
+    .flatMap((n) => {
+      const h = loadedHoursOfDay(plan, day, n.key);
+      return h && h.totalH > 0 ? [{ key: n.key, label: n.label, ...h }] : [];
+    });
+
+const packName = (pack: string, count: number): string => (count === 1 ? pack : `${count} × ${pack}`);
+
+const runtimesOf = (plan: Plan, day: Day, u: BatteryUnit): readonly RuntimeCell[] => {
+  const seen = new Map<string, RuntimeCell>();
+  for (const s of stretchesOf(day, u.fixture.id)) {
+    if (seen.has(s.setupId)) continue;
+    const { minutes } = runtimeAt(u, s.levelPct);
+    seen.set(s.setupId, {
+      setupId: s.setupId,
+      setupName: recordOf(plan, 'setup', s.setupId)?.name ?? '',
+      levelPct: s.levelPct,
+      minutes,
+      text: formatRuntime(minutes),
+      key: runtimeKey(u.fixture.id, s.setupId),
+    });
+  }
+  return [...seen.values()];
+};
+
+const packList = (packs: readonly string[]): string => packs.map((p) => `#${p}`).join(' ');
+
+const lane = (plan: Plan, day: Day, u: BatteryUnit, r: Rotation, result: RotationResult): UnitLane => {
+  const at = r.units.findIndex((x) => x.id === u.fixture.id);
+  const own = at < 0 && u.problem === undefined ? ownCellsDay(plan, day, u) : undefined;
+  const spans = own ? own.spans.map((s) => ({ ...s, unit: -1 })) : result.spans.filter((s) => s.unit === at);
+  const minutes = (state: 'burning' | 'dark'): number =>
+    spans.filter((s) => s.state === state).reduce((sum, s) => sum + s.endMin - s.startMin, 0);
+  return {
+    fixtureId: u.fixture.id,
+    label: u.label,
+    kindName: u.kindName,
+    on:
+      u.mode === 'own-cells'
+        ? `own cells ${Math.round(u.ratedWh)} Wh`
+        : packName(u.pack?.name ?? 'no packs', u.count),
+    problem: u.problem,
+    spans,
+    swaps: result.swaps
+      .filter((s) => s.unit === at)
+      .map((s) => ({
+        atMin: s.atMin,
+        label: u.label,
+        out: packList(s.out),
+        into: packList(s.into),
+        outPct: 100 * s.outSoc,
+        darkMin: s.darkMin,
+      })),
+    charges: own?.charges ?? [],
+    runtimes: u.problem === undefined ? runtimesOf(plan, day, u) : [],
+    burnsMin: minutes('burning'),
+    darkMin: minutes('dark'),
+  };
+};
+
+const bayLanes = (r: Rotation, result: RotationResult): readonly BayLane[] =>
+  r.bays.map((b, i) => ({ label: b.label, spans: result.bays.filter((s) => s.bay === i) }));
+
+const AIR = {
+  cabin: 'to 100 Wh: cabin, spares with their contacts covered',
+  'ask-operator': 'over 100 Wh: ask the operator; two spares a person at most, in the cabin',
+  cargo: 'over 160 Wh: not with passengers, cargo only',
+} as const;
+
+const airText = (plan: Plan, kindId: string): string => {
+  const pack = kindOf(plan, kindId, 'pack');
+  if (!pack || (pack.chemistry !== 'li-ion' && pack.chemistry !== 'lifepo4')) return '';
+  return AIR[airClass(pack.energyWh)];
+};
+
+const poolRows = (plan: Plan, r: Rotation, result: RotationResult): readonly PoolRow[] => {
+  const need = packsByRule(r);
+  return r.pools.map((p) => {
+    const stock = stockOf(plan, p.id);
+    const short = result.shortPools.get(p.id);
+    const first = short?.dark ?? short?.short;
+    return {
+      id: p.id,
+      name: p.name,
+      exchange: p.exchange,
+      count: stock?.count,
+      reserve: p.reserve,
+      atHand: p.packs,
+      need: need.get(p.id) ?? 0,
+      bays: r.bays.filter((b) => b.pools.has(p.id)).length,
+      swaps: result.swaps.filter((s) => r.units[s.unit]?.pool === p.id && s.out.length > 0).length,
+      short: first && {
+        label: r.units[first.unit]?.label ?? '',
+        dueMin: first.dueMin,
+        darkMin: short?.dark?.darkMin,
+      },
+      airText: airText(plan, p.id),
+    };
+  });
+};
+
+/** The fewest packs of each kind, looked for on demand, each with what happens with one fewer. */
+export const leastOf = (plan: Plan, dayNumber: number): readonly LeastRow[] => {
+  const day = shootingDays(plan).find((d) => d.day === dayNumber);
+  if (!day) return [];
+  const r = rotationOf(plan, day);
+  return leastPacks(r).map((l) => {
+    const pool = r.pools.find((p) => p.id === l.pool);
+    const what = pool?.exchange ? 'units' : 'packs';
+    const fewer = l.fewer?.dark ?? l.fewer?.short;
+    const unit = fewer && r.units[fewer.unit]?.label;
+    const then = l.fewer?.dark
+      ? `${unit} goes dark at ${formatClock(l.fewer.dark.darkMin)}`
+      : `${unit} has to wait for a charged one from ${formatClock(fewer?.dueMin ?? 0)}`;
+    const proof =
+      l.bound === l.packs
+        ? `${l.packs} ${what} are the fewest that can do`
+        : `${l.packs} ${what} do; no fewer than ${l.bound} can, what lies between is not known`;
+    const how = l.by === 'search' ? ', with changes ahead of time' : '';
+    return {
+      pool: l.pool,
+      name: pool?.name ?? '',
+      packs: l.packs,
+      bound: l.bound,
+      by: l.by,
+      text: `${proof}${how}.${l.fewer ? ` With ${l.fewer.packs} ${unit ? then : ''}.` : ''}`,
+    };
+  });
+};
+
+/** The fewest bays with which the packs at hand leave no unit waiting; undefined where all bays do not do. */
+export const leastBaysOf = (plan: Plan, dayNumber: number): number | undefined => {
+  const day = shootingDays(plan).find((d) => d.day === dayNumber);
+  if (!day) return undefined;
+  const r = rotationOf(plan, day);
+  return leastBays(r, supplyOf(r));
+};
+
+/** The efficiency chargers are reckoned with, for words. */
+export const chargerEfficiencyPct = (plan: Plan): number => limitOf(plan, 'battery-charger-efficiency').value;
