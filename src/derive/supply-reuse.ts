@@ -82,3 +82,15 @@ const differences = (
     }
   }
 };
+
+/** Notes what a node is made from: the record, its kind, what carries it, the head of a ballast. */
+export const noteReads = (plan: Plan, id: Id, reads: Set<Id>): void => {
+  const r = plan.records.get(id);
+  reads.add(id);
+  if (!r) return;
+  if ('kindId' in r && typeof r.kindId === 'string') reads.add(r.kindId);
+  if (r.type === 'fixture' && r.support.on === 'stand') reads.add(r.support.standId);
+  if (r.type === 'fixture' && r.support.on === 'rigged' && r.support.riggingId !== undefined)
+    reads.add(r.support.riggingId);
+  if (r.type === 'ballast' && !reads.has(r.fixtureId)) noteReads(plan, r.fixtureId, reads);
+};

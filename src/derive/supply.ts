@@ -1,5 +1,4 @@
 import { compareIds, compareNatural, type Id } from '../kernel/ids.ts';
-import type { System } from '../plan/kinds/kinds.ts';
 import type { InletPort, OutletPort, Way } from '../plan/kinds/ports.ts';
 import { kindOf, type Plan, recordsOf } from '../plan/plan.ts';
 import { inletsOf, outletsOf, waysOf } from '../plan/ports.ts';
@@ -11,9 +10,10 @@ import { loadSpecOf } from './loads.ts';
 import { otherLoadBranches } from './other-loads.ts';
 import { SupplyIndex } from './supply-checks.ts';
 import { cableFault, loadFault } from './supply-faults.ts';
-import { type Segment, touchedBetween } from './supply-reuse.ts';
+import { linesOf, nowhere, type Reach } from './supply-reach.ts';
+import { noteReads, type Segment, touchedBetween } from './supply-reuse.ts';
 import type { SupplyNode, SupplyTree } from './supply-types.ts';
-import { type SystemShape, systemShape } from './systems.ts';
+import { systemShape } from './systems.ts';
 
 const memo = new WeakMap<Plan, SupplyTree>();
 
@@ -30,33 +30,6 @@ export const supplyTree = (plan: Plan, previous?: SupplyTree): SupplyTree => {
   memo.set(plan, tree);
   return tree;
 };
-
-/** What reaches a port: the legs of the source and a neutral. */
-interface Reach {
-  readonly parent: number;
-  readonly depth: number;
-  readonly source: Source | undefined;
-  readonly system: System | undefined;
-  readonly shape: SystemShape | undefined;
-  readonly legs: readonly number[];
-  readonly neutral: boolean;
-  readonly notComputed: string | undefined;
-}
-
-const nowhere = (why: string): Reach => ({
-  parent: -1,
-  depth: 0,
-  source: undefined,
-  system: undefined,
-  shape: undefined,
-  legs: [],
-  neutral: false,
-  notComputed: why,
-});
-
-/** Legs that a port or cable passes on. Where the supply has no neutral, a line lies on the neutral's conductor. */
-const linesOf = (reach: Reach, p: { readonly legs: number; readonly neutral: boolean }): number =>
-  reach.shape?.neutral === false && p.neutral ? p.legs + 1 : p.legs;
 
 class Walk {
   readonly #plan: Plan;
@@ -124,18 +97,6 @@ class Walk {
     });
   }
 
-  /** Notes what a node is made from: the record, its kind, what carries it, the head of a ballast. */
-  #read(id: Id): void {
-    const r = this.#plan.records.get(id);
-    this.#reads.add(id);
-    if (!r) return;
-    if ('kindId' in r && typeof r.kindId === 'string') this.#reads.add(r.kindId);
-    if (r.type === 'fixture' && r.support.on === 'stand') this.#reads.add(r.support.standId);
-    if (r.type === 'fixture' && r.support.on === 'rigged' && r.support.riggingId !== undefined)
-      this.#reads.add(r.support.riggingId);
-    if (r.type === 'ballast' && !this.#reads.has(r.fixtureId)) this.#read(r.fixtureId);
-  }
-
   #push(
     reach: Reach,
     n: Pick<SupplyNode, 'key' | 'what' | 'recordId' | 'label'> & Partial<SupplyNode>,
@@ -169,7 +130,7 @@ class Walk {
       steady: n.steady ?? false,
     };
     this.#nodes.push(node);
-    if (!this.#reads.has(node.recordId)) this.#read(node.recordId);
+    if (!this.#reads.has(node.recordId)) noteReads(this.#plan, node.recordId, this.#reads);
     const inherited =
       notComputed === undefined || notComputed.startsWith('hangs on')
         ? notComputed
@@ -307,7 +268,7 @@ class Walk {
   #cable(c: Cable, reach: Reach, from: OutletPort | undefined): void {
     if (this.#seen.has(c.id)) return;
     this.#seen.add(c.id);
-    this.#read(c.to.recordId);
+    noteReads(this.#plan, c.to.recordId, this.#reads);
     const kind = kindOf(this.#plan, c.kindId, 'cable');
     const length = cableLength(this.#plan, c);
     const inlet = inletsOf(this.#plan, c.to.recordId).find((i) => i.id === c.to.portId);
