@@ -9,7 +9,7 @@ import {
 } from '../../src/engines/control/index.ts';
 import { applyChanges } from '../../src/plan/change-set.ts';
 import { footprintOf, patchedMode } from '../../src/plan/footprint.ts';
-import { type Plan, recordOf } from '../../src/plan/plan.ts';
+import { type Plan, recordOf, recordsOf } from '../../src/plan/plan.ts';
 import { patchRig, type RigUnit } from '../support/patch-rig.ts';
 
 const slots = fc.oneof(
@@ -70,12 +70,12 @@ const rig = fc
   });
 
 /** What must hold of any plan after an assignment, told by what the engine itself finds and by counting slots anew. */
-const lawful = (plan: Plan, spare: number, kept: ReadonlySet<string>): void => {
+const lawful = (plan: Plan, spare: number, moved: ReadonlySet<string>): void => {
   expect(controlFindings(plan)).toEqual([]);
   for (const u of universeUse(plan)) {
     const taken = new Set<number>();
     for (const r of u.rows) {
-      expect(r.last).toBeLessThanOrEqual(kept.has(r.fixtureId) ? 512 : 512 - spare);
+      expect(r.last).toBeLessThanOrEqual(moved.has(r.fixtureId) ? 512 - spare : 512);
       for (let s = r.address; s <= r.last; s++) {
         expect(taken.has(s)).toBe(false);
         taken.add(s);
@@ -95,9 +95,15 @@ describe('assigning addresses to random rigs', () => {
         const r = assignAddresses(plan, o);
         if (!r.ok) throw new Error(r.error.what);
         const after = applyChanges(plan, r.value.changes);
-        lawful(after, o.spareSlots, new Set(r.value.kept));
-        for (const id of r.value.kept)
-          expect(recordOf(after, 'fixture', id)).toBe(recordOf(plan, 'fixture', id));
+        const moved = new Set(r.value.rows.map((row) => row.fixtureId));
+        lawful(after, o.spareSlots, moved);
+        for (const f of recordsOf(plan, 'fixture')) {
+          if (!moved.has(f.id)) expect(recordOf(after, 'fixture', f.id)).toBe(f);
+          if (f.locked) expect(moved.has(f.id)).toBe(false);
+        }
+        // Whoever is left out is told of or was to be left.
+        const told = r.value.notices.filter((n) => n.includes('fit no universe')).length;
+        expect(r.value.rows.length + r.value.kept.length + told).toBe(recordsOf(plan, 'fixture').length);
         for (const row of r.value.rows) {
           const own = universeUse(after).flatMap((u) => u.rows.filter((x) => x.fixtureId === row.fixtureId));
           expect(own.reduce((s, x) => s + x.slots, 0)).toBe(row.slots);
@@ -107,7 +113,7 @@ describe('assigning addresses to random rigs', () => {
         expect(r.value.universes.length).toBeGreaterThanOrEqual(r.value.lowerBound);
         expect(assignAddresses(plan, o)).toEqual(r);
       }),
-      { numRuns: 400 },
+      { numRuns: 1000 },
     );
   });
 

@@ -24,20 +24,23 @@ export const assignAddresses = (plan: Plan, options: AssignOptions): Result<Assi
   if (problem) return fail(problem);
   const size = limitOf(plan, 'universe-slots').value - options.spareSlots;
   const { chosen, kept } = choose(plan, options);
-  const items = itemsOf(chosen, options);
+  const asked = itemsOf(chosen, options);
+  // What no universe takes stays as it is, so the others have to keep clear of it.
+  const fits = (i: Item): boolean => spansOf(i.footprint, size) !== undefined;
+  const items = asked.filter(fits);
   const notices: string[] = [];
   const how = { step: options.step, after: options.gapSlots };
-  const moved = new Set(chosen.map((c) => c.fixture.id));
+  const moved = new Set(items.flatMap((i) => i.ids));
   const taken = takenBy(plan, moved);
   const fresh = (): Room => new Room(options.start, size, taken);
   const pieces: Piece[] = [];
-  const lost: Item[] = [];
+  const lost = asked.filter((i) => !fits(i));
   let bound = 0;
   let proved = true;
   let room = fresh();
   let at = options.start;
   for (const own of ownParts(items)) {
-    const { blocks, tooLarge } = blocksOf(own, size, options.gapSlots);
+    const { blocks, tooLarge } = blocksOf(own, size, how);
     if (tooLarge.length > 0)
       notices.push(
         `What belongs together takes more than one universe in ${tooLarge.length} cases; it was parted there.`,
@@ -64,7 +67,7 @@ export const assignAddresses = (plan: Plan, options: AssignOptions): Result<Assi
   for (const item of lost)
     for (const id of item.ids)
       notices.push(
-        `${recordLabel(plan, plan.records.get(id))}: ${item.footprint.slots} slots fit no universe, and its mode says no place to part them.`,
+        `${recordLabel(plan, plan.records.get(id))}: ${item.footprint.slots} slots fit no universe${options.spareSlots > 0 ? ` with ${options.spareSlots} spare` : ''}, and its mode says no place to part them. It stays as it is.`,
       );
   return ok(outcome(plan, options, chosen, pieces, { bound, proved, kept, notices }));
 };

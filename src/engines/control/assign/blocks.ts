@@ -1,5 +1,6 @@
 import type { Id } from '../../../kernel/ids.ts';
 import type { Footprint } from '../../../plan/footprint.ts';
+import { layInto, type Setting } from './room.ts';
 
 /** Fixtures that get one and the same address: one as a rule, several where they are paired. */
 export interface Item {
@@ -14,13 +15,17 @@ export interface Item {
 export interface Block {
   readonly items: readonly Item[];
   readonly sizes: readonly number[];
-  /** Slots with those left free between its items. */
+  /** Slots from its first to its last one, those left free between its items included. */
   readonly slots: number;
 }
 
-const blockOf = (items: readonly Item[], after: number): Block => {
+const blockOf = (items: readonly Item[], how: Setting): Block => {
   const sizes = items.map((i) => i.footprint.slots);
-  return { items, sizes, slots: sizes.reduce((s, n) => s + n, 0) + after * (items.length - 1) };
+  const [only] = sizes;
+  if (only !== undefined && sizes.length === 1) return { items, sizes, slots: only };
+  // From one address of the step on a block takes as many slots as from any other.
+  const laid = layInto({ from: 1, to: Number.MAX_SAFE_INTEGER }, sizes, how) ?? [];
+  return { items, sizes, slots: (laid.at(-1) ?? 1) + (sizes.at(-1) ?? 0) - 1 };
 };
 
 /**
@@ -30,7 +35,7 @@ const blockOf = (items: readonly Item[], after: number): Block => {
 export const blocksOf = (
   items: readonly Item[],
   size: number,
-  after: number,
+  how: Setting,
 ): { readonly blocks: readonly Block[]; readonly tooLarge: readonly string[] } => {
   const byKey = new Map<string, Item[]>();
   for (const [i, item] of items.entries()) {
@@ -42,11 +47,11 @@ export const blocksOf = (
   const blocks: Block[] = [];
   const tooLarge: string[] = [];
   for (const [key, list] of byKey) {
-    const block = blockOf(list, after);
+    const block = blockOf(list, how);
     if (list.length === 1 || block.slots <= size) blocks.push(block);
     else {
       tooLarge.push(key.slice(1));
-      blocks.push(...list.map((i) => blockOf([i], after)));
+      blocks.push(...list.map((i) => blockOf([i], how)));
     }
   }
   return { blocks, tooLarge };

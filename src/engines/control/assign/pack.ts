@@ -1,6 +1,6 @@
 import type { Block, Item } from './blocks.ts';
 import { fitExactly } from './bound.ts';
-import { type Piece, putInto, putParted } from './place.ts';
+import { MANY, type Piece, putInto, putParted } from './place.ts';
 import type { Put, Room, Setting } from './room.ts';
 
 /** Up to so many blocks an exact search is tried where first-fit may not have found the fewest universes. */
@@ -58,14 +58,12 @@ export const pack = (
   // Only blocks as large as the ones seen to fail need not look there again.
   const full = new Map<number, number>();
   for (const { block } of largestFirst) {
-    for (let u = start.universe; ; u++) {
+    for (let u = start.universe; !where.has(block); u++) {
       if ((full.get(u) ?? Number.POSITIVE_INFINITY) <= block.slots) continue;
       const put = putInto(room, u, block, how);
-      if (put) {
-        where.set(block, { universe: u, pieces: put });
-        break;
-      }
-      if (block.items.length === 1) full.set(u, block.slots);
+      if (put) where.set(block, { universe: u, pieces: put });
+      else if (u > start.universe + MANY) throw new Error('a block that fits no empty universe');
+      else if (block.items.length === 1) full.set(u, block.slots);
     }
   }
   const firstFit = universesOf([...wide, ...[...where.values()].flatMap((w) => w.pieces)]);

@@ -10,7 +10,7 @@ export interface Piece extends Put {
 }
 
 /** Universes past this many after the first are not looked at: more than any plan has. */
-const MANY = 4096;
+export const MANY = 4096;
 
 /** Takes the room of laid stretches and the slots to be left free after them. */
 const settle = (
