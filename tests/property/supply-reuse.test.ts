@@ -80,6 +80,23 @@ const threePanels = (): Plan => {
       on: { recordId: walls[2]?.id ?? '' },
     });
   }
+  const setups = [b.setup('Day', 1), b.setup('Night', 2)];
+  for (const r of [...b.records.values()])
+    if (r.type === 'fixture') for (const s of setups) b.level(s.id, r.id, 100);
+  setups.forEach((s, i) => {
+    b.put({
+      id: `block-${i}`,
+      type: 'block',
+      day: 1,
+      startMin: 480 + i * 120,
+      endMin: 570 + i * 120,
+      what: 'setup',
+      setupId: s.id,
+      label: '',
+      burnsThrough: [],
+      crew: 'shooting',
+    });
+  });
   return b.plan();
 };
 
@@ -112,6 +129,8 @@ const change = (plan: Plan, pick: number, how: number): Plan => {
   else if (r.type === 'box') put({ ...r, label: `K${how}`, at: { xMm: how, yMm: 0 } });
   else if (r.type === 'outlet') put({ ...r, wayId: String(how % 6), sourceId: someone('source') });
   else if (r.type === 'ballast') put({ ...r, fixtureId: someone('fixture') });
+  else if (r.type === 'level') put({ ...r, levelPct: (how * 7) % 104 });
+  else if (r.type === 'block') put({ ...r, endMin: r.startMin + how });
   else if (r.type === 'otherLoad') put({ ...r, on: { recordId: someone('outlet') } });
   else if (r.type === 'kind' && r.family === 'fixture' && r.load)
     put({ ...r, load: { ...r.load, wattsW: how } });

@@ -13,7 +13,7 @@ import { balancedV, systemShape } from '../../derive/systems.ts';
 import type { CurrentLimit } from '../../derive/types.ts';
 import { connector } from '../../plan/connectors.ts';
 import type { CableKind } from '../../plan/kinds/kinds.ts';
-import { kindOf, type Plan, planRecord, recordOf } from '../../plan/plan.ts';
+import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../../plan/plan.ts';
 import type { Cable } from '../../plan/records/index.ts';
 
 /** What limits the current of a node's legs and of its neutral. */
@@ -129,6 +129,18 @@ export const cableAmpacity = (
 const least = (limits: readonly (CurrentLimit | undefined)[]): CurrentLimit | undefined =>
   limits.reduce((a, b) => (b && (!a || b.limitA < a.limitA) ? b : a), undefined);
 
+/** Whether two plans have the same levels, setups, blocks and units, so that circuits are loaded for the same hours. */
+const sameDay = (a: Plan, b: Plan): boolean =>
+  (['level', 'setup', 'block'] as const).every((type) => {
+    const [x, y] = [recordsOf(a, type), recordsOf(b, type)];
+    return x === y || (x.length === y.length && x.every((r, i) => r === y[i]));
+  }) &&
+  recordsOf(a, 'fixture').length === recordsOf(b, 'fixture').length &&
+  recordsOf(a, 'fixture').every((f, i) => f.id === recordsOf(b, 'fixture')[i]?.id);
+
+const guardsByBreaker = (n: SupplyNode): boolean =>
+  n.what === 'source' || n.what === 'way' || n.what === 'box';
+
 /** Limits of every node, in tree order. Nodes taken over from an earlier tree under the same plan record keep theirs. */
 export const nodeLimits = (
   plan: Plan,
@@ -171,9 +183,12 @@ export const nodeLimits = (
     }
     return a;
   };
+  // Where hours of the shooting day ease a breaker, its limit hangs on levels, setups, blocks and all units of a circuit.
+  const dayKept = !short || (old !== undefined && sameDay(old.plan, plan));
   const out: NodeLimits[] = [];
   for (const n of tree.nodes) {
-    const kept = old?.tree.nodes[n.index] === n ? old.limits[n.index] : undefined;
+    const before = old?.tree.nodes[n.index] === n ? old.limits[n.index] : undefined;
+    const kept = dayKept || !guardsByBreaker(n) ? before : undefined;
     if (kept) {
       out.push(kept);
       continue;
@@ -243,6 +258,11 @@ export const nodeLimits = (
       }
     }
     const nearer = ownA !== undefined && !(up?.aheadA !== undefined && up.aheadA <= ownA);
+    // The very object where nothing came out differently, so that what is made from it can stay.
+    if (before && before.leg?.limitA === leg?.limitA && before.leg?.rule === leg?.rule) {
+      out.push(before);
+      continue;
+    }
     out.push({
       leg,
       neutral: n.neutral ? neutral : undefined,
