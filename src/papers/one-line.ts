@@ -13,7 +13,7 @@ import {
   writeInSign,
 } from '../drawing/one-line/symbols.ts';
 import { frameOf, type Rect, TITLE_WIDTH_MM } from './frame.ts';
-import { CAP, type Ink } from './ink.ts';
+import { CAP, type Ink, type Notices } from './ink.ts';
 import { CAUTION, framedPage, type PageMaker, type SetInfo, sheetName } from './sheet-info.ts';
 import { TITLE_HEIGHT_MM } from './title-block.ts';
 
@@ -98,9 +98,10 @@ const drawFoot = (ink: Ink, f: Rect): void => {
 };
 
 /** A primitive of the diagram on the page. Texts go through the page's ink, which knows what the font lacks. */
-const put = (ink: Ink, p: Primitive, dx: number, dy: number): void => {
+const put = (ink: Ink, notices: Notices, p: Primitive, dx: number, dy: number): void => {
   if (p.kind === 'text') {
     const { capMm, weight, align, role } = p;
+    if (p.text.endsWith('…')) notices.cut(p.text);
     ink.text(p.xMm + dx, p.yMm + dy, p.text, { capMm, weight, align, role });
   } else if (p.kind === 'path') {
     const d = p.d.map((c): typeof c => {
@@ -114,11 +115,17 @@ const put = (ink: Ink, p: Primitive, dx: number, dy: number): void => {
   } else ink.add([{ ...p, xMm: p.xMm + dx, yMm: p.yMm + dy }]);
 };
 
-const drawDiagram = (ink: Ink, sheet: OneLineSheet, area: Rect, nameOf: (index: number) => string): void => {
+const drawDiagram = (
+  ink: Ink,
+  notices: Notices,
+  sheet: OneLineSheet,
+  area: Rect,
+  nameOf: (index: number) => string,
+): void => {
   // A drawing smaller than its sheet stands in the middle, a little to the top.
   const dx = area.x + Math.max(0, (area.w - sheet.widthMm) / 2);
   const dy = area.y + Math.max(0, (area.h - sheet.heightMm) * 0.3);
-  for (const item of sheet.items) for (const p of item.primitives) put(ink, p, dx, dy);
+  for (const item of sheet.items) for (const p of item.primitives) put(ink, notices, p, dx, dy);
   for (const r of sheet.references)
     ink.text(r.xMm + dx, r.yMm + dy, `sheet ${nameOf(r.toSheet)}`, { role: 'ink-soft' });
 };
@@ -149,7 +156,7 @@ export const oneLinePages = (info: SetInfo): readonly PageMaker[] => {
             units: info.units === 'imperial' ? 'A, V, ft' : 'A, V, m',
           },
           (ink, frame) => {
-            drawDiagram(ink, sheet, area, (to) => sheetName(number - i + to));
+            drawDiagram(ink, info.notices, sheet, area, (to) => sheetName(number - i + to));
             drawFoot(ink, frame);
           },
         )(number, count),

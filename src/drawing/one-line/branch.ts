@@ -25,8 +25,8 @@ export interface Stem {
 /** A run of cable: the conductor with what it is and how long. */
 export const cableStem = (c: OneLineContext, cable: SupplyEntity, compact: boolean): Stem => {
   const w = runWords(c.plan, cable);
-  const name = w ? linesOf(w.name, c.textMm, {}, compact ? 1 : 2) : [];
-  const rows = w ? [...name, w.pieces] : ['no such cable'];
+  const name = w ? linesOf(w.name, c.textMm, {}, 3) : [];
+  const rows = w ? [...name, ...linesOf(w.pieces, c.textMm, {}, 2)] : ['no such cable'];
   const tags = c.findingsOf(cable);
   const h = rows.length * ROW_MM + tagsHeight(tags, c.textMm, 1) + (compact ? 1.2 : 2.6);
   return {

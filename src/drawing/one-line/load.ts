@@ -15,7 +15,7 @@ interface LoadWords {
   readonly unit: string;
   readonly name: readonly string[];
   readonly power: readonly string[];
-  readonly use: string;
+  readonly use: readonly string[];
   readonly symbolId: string;
   readonly look: { readonly lengthMm: number; readonly widthMm: number };
 }
@@ -43,7 +43,14 @@ const wordsOf = (c: OneLineContext, e: SupplyEntity, compact: boolean): LoadWord
     unit: fixture?.unit ?? '',
     name: nameLines(name, c.textMm, compact ? 1 : 2),
     power: figures,
-    use: [ballast ? 'by its ballast' : '', fixture?.use ?? ''].filter(Boolean).join(', '),
+    use: compact
+      ? []
+      : linesOf(
+          [ballast ? 'by its ballast' : '', fixture?.use ?? ''].filter(Boolean).join(', '),
+          c.textMm,
+          {},
+          2,
+        ),
     symbolId: kind?.symbol ?? '',
     look: kind?.sizeMm ?? { lengthMm: 1, widthMm: 1 },
   };
@@ -78,7 +85,7 @@ export const drawVolts = (
 /** Height of a load with its node, from the end of its run. */
 export const loadHeight = (c: OneLineContext, e: SupplyEntity, compact: boolean): number => {
   const w = wordsOf(c, e, compact);
-  const rows = 1 + w.name.length + (w.use !== '' && !compact ? 1 : 0);
+  const rows = 1 + w.name.length + w.use.length;
   const tags = tagsHeight(c.findingsOf(e), c.textMm, 1);
   return (
     (compact ? 4.4 : 5.4) +
@@ -130,9 +137,9 @@ export const drawLoad = (
     base += ROW_MM;
     s.text(left, base, line, { weight: 'semibold' });
   }
-  if (w.use !== '' && !compact) {
+  for (const line of w.use) {
     base += ROW_MM;
-    s.text(left, base, w.use, { role: 'ink-soft', maxMm: c.textMm });
+    s.text(left, base, line, { role: 'ink-soft' });
   }
   drawTags(s, c.findingsOf(e), left, base + 0.6, c.textMm, 1);
 };

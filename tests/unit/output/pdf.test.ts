@@ -10,7 +10,12 @@ import { paperFonts } from '../../support/paper-fonts.ts';
 import { type PdfPage, type PdfRead, readPdf } from '../../support/read-pdf.ts';
 import { samplePlan } from '../../support/sample-plan.ts';
 
-const options = { revision: 'B', date: '2026-03-09', programVersion: '0.1.0' };
+const options = {
+  revision: 'B',
+  date: '2026-03-09',
+  programVersion: '0.1.0',
+  sheets: ['plot', 'circuits', 'units'],
+};
 const meta = {
   title: 'Letters at Low Tide',
   subject: 'Lighting papers',
