@@ -33,9 +33,32 @@ const piecesOf = (area: Rect, from: number, to: number): readonly Piece[] => {
   return out;
 };
 
-const drawBlock = (ink: Ink, area: Rect, unit: string, r: PatchRow): void => {
+/** Rows that lie on one another, paired or by mistake, as one: its texts would lie on one another too. */
+const stacksOf = (rows: readonly PatchRow[]): readonly (readonly PatchRow[])[] => {
+  const stacks: PatchRow[][] = [];
+  let end = 0;
+  for (const r of [...rows].filter((x) => x.slots > 0).sort((a, b) => a.address - b.address)) {
+    const last = stacks.at(-1);
+    if (last && r.address <= end) last.push(r);
+    else stacks.push([r]);
+    end = Math.max(end, r.last);
+  }
+  return stacks;
+};
+
+const drawBlock = (
+  ink: Ink,
+  area: Rect,
+  rows: readonly PatchRow[],
+  unitOf: (r: PatchRow) => string,
+): void => {
+  for (const r of rows)
+    for (const p of piecesOf(area, r.address, r.last))
+      ink.rect(p.x, p.y, p.w, p.h, { weightMm: r.paired ? 0.5 : 0.25, fill: 'paper' });
+  const [r] = rows;
+  if (!r) return;
+  const unit = rows.length > 1 ? `${unitOf(r)} +${rows.length - 1}` : unitOf(r);
   const pieces = piecesOf(area, r.address, r.last);
-  for (const p of pieces) ink.rect(p.x, p.y, p.w, p.h, { weightMm: r.paired ? 0.5 : 0.25, fill: 'paper' });
   const room = pieces.reduce<Piece | undefined>((best, p) => (best && best.w >= p.w ? best : p), undefined);
   if (!room) return;
   const range = r.slots > 1 ? `${r.address}–${r.last}` : String(r.address);
@@ -85,8 +108,8 @@ const universeBlock = (info: SetInfo, u: UniverseUse): Block => ({
           });
         if (shown) ink.text(p.x + 1.2, p.y + LANE_MM / 2 + CAP.note / 2, words, { role: 'ink-soft' });
       }
-    for (const r of u.rows)
-      if (r.slots > 0) drawBlock(ink, area, recordOf(info.plan, 'fixture', r.fixtureId)?.unit ?? '', r);
+    const unitOf = (r: PatchRow): string => recordOf(info.plan, 'fixture', r.fixtureId)?.unit ?? '';
+    for (const rows of stacksOf(u.rows)) drawBlock(ink, area, rows, unitOf);
   },
 });
 
@@ -115,6 +138,8 @@ export const universeMaps = (info: SetInfo): readonly PageMaker[] => {
         blocks: uses.map((u) => universeBlock(info, u)),
       },
     ],
-    ['Paired units lie on one another on purpose. A block too narrow for its number is on the patch sheet.'],
+    [
+      'Units on the same slots share one block: its first unit and how many more. A block too narrow for its number is on the patch sheet.',
+    ],
   );
 };

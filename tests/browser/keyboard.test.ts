@@ -44,7 +44,7 @@ test('the main steps by keyboard alone: place, move, turn, stand, plug, work, un
   await tabTo(page, /Find gear/);
   await page.keyboard.type('led spot 350');
   await page.keyboard.press('Enter');
-  await page.getByRole('heading', { name: /^12 · LED spot 350 W/ }).waitFor();
+  await page.getByRole('heading', { name: /^14 · LED spot 350 W/ }).waitFor();
   await page.keyboard.press('Escape');
 
   await tabTo(page, /Floor drawing/);
@@ -71,7 +71,7 @@ test('the main steps by keyboard alone: place, move, turn, stand, plug, work, un
   await page.keyboard.press('Escape');
 
   const after = await planText(page);
-  const made = recordsIn(after).find((r) => r.type === 'fixture' && r.unit === '12');
+  const made = recordsIn(after).find((r) => r.type === 'fixture' && r.unit === '14');
   expect(made).toMatchObject({ support: { on: 'stand' } });
   expect(
     recordsIn(after).some((r) => r.type === 'cable' && (r.to as { recordId: string }).recordId === made?.id),

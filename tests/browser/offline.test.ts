@@ -31,7 +31,7 @@ test('after the first load the editor opens, and opens a demo plan, with the net
   await page.goto(site.url);
   await page.getByRole('button', { name: /^Study, day/ }).click();
   await page.getByRole('button', { name: 'Undo' }).waitFor();
-  await page.getByText('11 fixtures').first().waitFor();
+  await page.getByText('13 fixtures').first().waitFor();
   const fonts = await page.evaluate(async () => {
     await document.fonts.ready;
     return [...document.fonts].filter((f) => f.status === 'error').length;

@@ -59,17 +59,17 @@ describe('the main job, by mouse', () => {
     const spot = await onPage(page, 3600, 2600);
     await page.mouse.click(spot.x, spot.y);
     await page.keyboard.press('Escape');
-    await page.getByRole('heading', { name: /^12 · LED panel 60×60, 300 W/ }).waitFor();
-    expect(unit(await planText(page), '12')).toMatchObject({ support: { on: 'floor' } });
+    await page.getByRole('heading', { name: /^14 · LED panel 60×60, 300 W/ }).waitFor();
+    expect(unit(await planText(page), '14')).toMatchObject({ support: { on: 'floor' } });
 
     // Drag it, turn it, aim it at a mark.
     const to = await onPage(page, 4500, 3300);
     await dragTo(page, spot, to);
-    const moved = unit(await planText(page), '12').at as { xMm: number; yMm: number };
+    const moved = unit(await planText(page), '14').at as { xMm: number; yMm: number };
     expect(Math.hypot(moved.xMm - 4500, moved.yMm - 3300)).toBeLessThan(350);
     await page.getByRole('application', { name: 'Floor drawing' }).focus();
     const facing = async (): Promise<number> =>
-      (unit(await planText(page), '12').aim as { facingDeg: number }).facingDeg;
+      (unit(await planText(page), '14').aim as { facingDeg: number }).facingDeg;
     const first = await facing();
     await page.getByRole('application', { name: 'Floor drawing' }).focus();
     await page.keyboard.press(']');
@@ -82,7 +82,7 @@ describe('the main job, by mouse', () => {
     await page.getByLabel('Height').fill(`7' 6"`);
     await page.getByLabel('Height').press('Enter');
     const withStand = await planText(page);
-    const { standId } = unit(withStand, '12').support as { standId: string };
+    const { standId } = unit(withStand, '14').support as { standId: string };
     const stood = recordsIn(withStand).find((r) => r.id === standId);
     expect(stood?.heightMm).toBeCloseTo(2286, 3);
 
@@ -133,7 +133,7 @@ describe('the main job, by mouse', () => {
     // Issue the papers.
     await again.getByRole('button', { name: 'Issue papers' }).click();
     await again.getByLabel('Date of issue').fill('2026-03-09');
-    await again.getByLabel('What changed').fill('Unit 12 added');
+    await again.getByLabel('What changed').fill('Unit 14 added');
     const waiting = again.waitForEvent('download');
     await again.getByRole('button', { name: /Issue A as PDF/ }).click();
     const pdf = readFileSync(await (await waiting).path());

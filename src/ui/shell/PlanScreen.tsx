@@ -46,7 +46,7 @@ export const PlanScreen = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => 
       <div className="workspace">
         <Fault screen={workspace} onSaveFile={() => void save()}>
           {workspace === 'floor' ? <FloorWorkspace fitAtFirst={fitAtFirst} /> : null}
-          <Suspense fallback={<p className="soft workspace-wait">Opening…</p>}>
+          <Suspense fallback={<main className="soft workspace-wait">Opening…</main>}>
             {Screen ? <Screen /> : null}
           </Suspense>
         </Fault>
