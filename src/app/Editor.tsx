@@ -88,7 +88,17 @@ export const Editor = ({ open, notice, scheme, setScheme, newId, ownBook, onLeav
       ownBook,
       searchGear: (query, limit) =>
         searchKinds(kinds, query, {
-          families: ['fixture', 'stand', 'grip', 'rigging', 'box', 'charger', 'source', 'furniture', 'vehicle'],
+          families: [
+            'fixture',
+            'stand',
+            'grip',
+            'rigging',
+            'box',
+            'charger',
+            'source',
+            'furniture',
+            'vehicle',
+          ],
           limit,
         }),
       saveState: () => open.saveState(),

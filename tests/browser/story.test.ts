@@ -79,8 +79,8 @@ describe('the main job, by mouse', () => {
 
     // Put it on a stand.
     await page.getByRole('combobox', { name: 'Support' }).selectOption({ label: 'Combo stand, 2 risers' });
-    await page.getByLabel('Height').fill(`7' 6"`);
-    await page.getByLabel('Height').press('Enter');
+    await page.getByLabel('Height', { exact: true }).first().fill(`7' 6"`);
+    await page.getByLabel('Height', { exact: true }).first().press('Enter');
     const withStand = await planText(page);
     const { standId } = unit(withStand, '14').support as { standId: string };
     const stood = recordsIn(withStand).find((r) => r.id === standId);
