@@ -1,4 +1,4 @@
-import type { DisplayList, Fill, PathCommand, Stroke } from '../drawing/display-list.ts';
+import type { DisplayItem, DisplayList, Fill, PathCommand, Stroke } from '../drawing/display-list.ts';
 import { itemsBox } from '../drawing/draw-floor.ts';
 import { hatchLines } from '../drawing/hatch.ts';
 import { scaledSymbol } from '../drawing/symbols.ts';
@@ -109,6 +109,15 @@ const document = (
 /** A page as an SVG document, the same figures and texts as in the PDF. Presentation attributes only, no styles. */
 export const pageToSvg = (page: Page, colors: ColorScheme = PAPER_COLORS): string =>
   document(page.widthMm, page.heightMm, page.title, page.items, colors);
+
+/** One item of a list at a nominal scale of 1 as SVG markup, for a page that places and groups items itself. */
+export const displayItemSvg = (item: DisplayItem, colors: ColorScheme): string => {
+  const list: DisplayList = { floorId: '', nominalScale: 1, items: [item] };
+  const ids = { next: 1 };
+  return placeList(list, { floorXMm: 0, floorYMm: 0, pageXMm: 0, pageYMm: 0 })
+    .map((i) => itemSvg(i, colors, ids))
+    .join('');
+};
 
 /** A display list as an SVG document at its nominal scale, with a margin around what is drawn. */
 export const displayListToSvg = (

@@ -56,6 +56,10 @@ const problemsOf = (plan: Plan, r: AnyRecord): ReferenceProblem[] => {
         report('wayId', 'its circuit is not on the source', 'Choose one of the circuits of the source.');
       }
       break;
+    case 'measurement':
+      if (!plan.records.has(r.on.recordId))
+        report('on', 'what was measured is not in the plan any more', 'Remove the measurement.');
+      break;
     case 'otherLoad': {
       const { recordId, wayId, portId } = r.on;
       const there =

@@ -42,6 +42,8 @@ export const recordName = (plan: Plan, record: AnyRecord | Id): string => {
       return `cable ${portName(plan, r.from)} to ${portName(plan, r.to)}`;
     case 'otherLoad':
       return `load of ${r.owner || 'someone else'}`;
+    case 'measurement':
+      return `measurement at ${recordName(plan, r.on.recordId)}`;
     case 'mark':
       return `mark ${r.name}`;
     case 'dimension':

@@ -6,6 +6,7 @@ import { riggingFindings } from '../engines/rigging/index.ts';
 import type { Plan } from '../plan/plan.ts';
 import { acknowledgementsByFinding, stillHolds } from './acknowledge.ts';
 import { assumptionsOf } from './assumptions.ts';
+import { measuredFindings } from './measured.ts';
 import { referenceFindings } from './references.ts';
 import { remediesFor } from './remedies.ts';
 import type { Assessment, Finding, Severity } from './types.ts';
@@ -34,6 +35,7 @@ export const assess = (plan: Plan, options: AssessOptions): Assessment => {
     ...controlFindings(plan),
     ...riggingFindings(plan),
     ...batteryFindings(plan),
+    ...measuredFindings(plan, power),
     ...referenceFindings(plan),
   ];
   const acknowledgements = acknowledgementsByFinding(plan);

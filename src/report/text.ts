@@ -2,6 +2,7 @@ import type { Plan } from '../plan/plan.ts';
 import { batteryTexts } from './text/battery.ts';
 import { type Writer, writerContext } from './text/context.ts';
 import { controlTexts } from './text/control.ts';
+import { measuredTexts } from './text/measured.ts';
 import { overloadTexts } from './text/overload.ts';
 import { protectionTexts } from './text/protection.ts';
 import { riggingTexts } from './text/rigging.ts';
@@ -18,6 +19,7 @@ const texts: ReadonlyMap<string, Writer> = new Map(
     ...controlTexts,
     ...riggingTexts,
     ...batteryTexts,
+    ...measuredTexts,
   }),
 );
 

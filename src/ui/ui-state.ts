@@ -1,4 +1,7 @@
 import { create } from 'zustand';
+import type { Fault } from '../report/whatif.ts';
+
+export type PowerTab = 'circuits' | 'one-line' | 'what-if' | 'where' | 'plug' | 'measured';
 
 /** What is open on top of the workspaces. Nothing here is part of the plan. */
 interface UiState {
@@ -7,10 +10,15 @@ interface UiState {
   readonly findingsOpen: boolean;
   /** Ids of the sheets that are shown and issued; all of them when undefined. */
   readonly sheets: readonly string[] | undefined;
+  readonly powerTab: PowerTab;
+  /** Fault cases kept for comparing; they change nothing in the plan. */
+  readonly faults: readonly Fault[];
   readonly openWorking: (key: string) => void;
   readonly closeWorking: () => void;
   readonly open: (dialog: UiState['dialog']) => void;
   readonly setFindings: (open: boolean) => void;
+  readonly setPowerTab: (powerTab: PowerTab) => void;
+  readonly setFaults: (faults: readonly Fault[]) => void;
   readonly setSheets: (sheets: readonly string[]) => void;
 }
 
@@ -19,9 +27,13 @@ export const useUi = create<UiState>((set) => ({
   dialog: undefined,
   findingsOpen: false,
   sheets: undefined,
+  powerTab: 'circuits',
+  faults: [],
   openWorking: (workingKey) => set({ workingKey }),
   closeWorking: () => set({ workingKey: undefined }),
   open: (dialog) => set({ dialog }),
   setFindings: (findingsOpen) => set({ findingsOpen }),
+  setPowerTab: (powerTab) => set({ powerTab }),
+  setFaults: (faults) => set({ faults }),
   setSheets: (sheets) => set({ sheets }),
 }));

@@ -211,6 +211,7 @@ const dependsOn = (other: AnyRecord, r: AnyRecord): boolean => {
     case 'outlet':
       return other.sourceId === r.id;
     case 'otherLoad':
+    case 'measurement':
       return other.on.recordId === r.id;
     default:
       return false;

@@ -20,6 +20,7 @@ import {
   standSchema,
 } from './gear.ts';
 import { gripSchema, riggingSchema } from './grip.ts';
+import { measurementSchema } from './measurement.ts';
 import { otherLoadSchema } from './other-load.ts';
 import { floorSchema, markSchema, openingSchema, setPieceSchema, wallSchema } from './place.ts';
 
@@ -42,6 +43,7 @@ export const recordSchemas = {
   box: boxSchema,
   cable: cableSchema,
   otherLoad: otherLoadSchema,
+  measurement: measurementSchema,
   universe: universeSchema,
   setup: setupSchema,
   level: levelSchema,
@@ -63,5 +65,6 @@ export type * from './dimension.ts';
 export type * from './document.ts';
 export type * from './gear.ts';
 export type * from './grip.ts';
+export type * from './measurement.ts';
 export type * from './other-load.ts';
 export type * from './place.ts';

@@ -1,249 +1,80 @@
-import { useState } from 'react';
-import {
-  formatAmps,
-  formatCableLength,
-  formatPct,
-  formatVoltAmps,
-  formatVolts,
-  formatWatts,
-} from '../../kernel/units.ts';
-import { planRecord } from '../../plan/plan.ts';
-import type { CircuitRow, LoadRow, SourceRow } from '../../report/summary.ts';
-import { Figure } from '../common/Figure.tsx';
-import { Meter } from '../common/Meter.tsx';
-import { Severity } from '../common/Severity.tsx';
+import { type ComponentType, useEffect } from 'react';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
-import { useSupply } from '../supply.ts';
-import { useUi } from '../ui-state.ts';
+import { type PowerTab, useUi } from '../ui-state.ts';
+import { CircuitsTab } from './CircuitsTab.tsx';
+import { MeasuredTab } from './MeasuredTab.tsx';
+import { OneLineTab } from './OneLineTab.tsx';
+import { PlugTab } from './PlugTab.tsx';
+import { WhatIfTab } from './WhatIfTab.tsx';
+import { WhereTab } from './WhereTab.tsx';
 import './power.css';
 
-/** Every source, box, way and load with its current against the limit; this setup and the worst one. */
+const TABS: readonly { readonly id: PowerTab; readonly name: string; readonly Screen: ComponentType }[] = [
+  { id: 'circuits', name: 'Circuits', Screen: CircuitsTab },
+  { id: 'one-line', name: 'One-line', Screen: OneLineTab },
+  { id: 'what-if', name: 'What if', Screen: WhatIfTab },
+  { id: 'where', name: 'Where can I plug in', Screen: WhereTab },
+  { id: 'plug', name: 'Plug and balance', Screen: PlugTab },
+  { id: 'measured', name: 'Measured', Screen: MeasuredTab },
+];
+
+/** Keys the editor keeps for itself here; the others would move or delete what is chosen on a floor nobody sees. */
+const isCommon = (e: React.KeyboardEvent): boolean =>
+  e.key === '/' || e.key === '?' || ((e.ctrlKey || e.metaKey) && ['z', 'y'].includes(e.key.toLowerCase()));
+
+/** The supply as tables, as a diagram, and what can be asked of it. */
 export const PowerWorkspace = () => {
-  const supply = useSupply();
-  const [filter, setFilter] = useState('');
-  const wanted = filter.trim().toLowerCase();
-  const matches = (c: CircuitRow): boolean =>
-    wanted === '' ||
-    `${c.owner} ${c.label} ${c.loads.map((l) => `${l.label} ${l.kindName}`).join(' ')}`
-      .toLowerCase()
-      .includes(wanted);
-  return (
-    <main className="power" aria-label="Circuits">
-      <div className="power-head">
-        <h2>Circuits</h2>
-        <input
-          className="input power-filter"
-          aria-label="Find a circuit or unit"
-          placeholder="Find a circuit or unit"
-          value={filter}
-          onChange={(e) => setFilter(e.target.value)}
-        />
-        <p className="soft">
-          Computed from this plan against the ratings it holds; other loads are unknown. A qualified person
-          decides.
-        </p>
-      </div>
-      {supply?.sources.length === 0 ? (
-        <p className="power-empty">
-          There is no source of power in this plan yet. Place a generator, a house panel or a wall circuit on
-          the floor.
-        </p>
-      ) : null}
-      {supply?.sources.map((s) => (
-        <SourceTable key={s.id} source={s} circuits={s.circuits.filter(matches)} />
-      ))}
-      {supply && supply.unfed.length > 0 ? (
-        <section>
-          <h3 className="power-source">Not plugged</h3>
-          <ul className="power-unfed">
-            {supply.unfed.map((l) => (
-              <li key={l.key}>
-                <SelectName load={l} />
-              </li>
-            ))}
-          </ul>
-        </section>
-      ) : null}
-    </main>
-  );
-};
-
-const SourceTable = ({
-  source,
-  circuits,
-}: {
-  readonly source: SourceRow;
-  readonly circuits: readonly CircuitRow[];
-}) => (
-  <section aria-label={`Circuits of ${source.label}`}>
-    <h3 className="power-source">
-      {source.label}{' '}
-      <span className="soft">
-        {source.kindName} · {source.system}
-        {source.voltsV === undefined ? ' · volts not known: measure' : ` · ${formatVolts(source.voltsV)}`}
-      </span>
-    </h3>
-    {source.notComputed ? <p className="soft">Not computed: {source.notComputed}</p> : null}
-    <table className="table power-table">
-      <thead>
-        <tr>
-          <th scope="col">Box and way</th>
-          <th scope="col">Leg</th>
-          <th scope="col">Breaker</th>
-          <th scope="col">Unit</th>
-          <th scope="col">Cable</th>
-          <th scope="col" className="num">
-            Load
-          </th>
-          <th scope="col" className="num">
-            Now
-          </th>
-          <th scope="col" className="num">
-            Worst
-          </th>
-          <th scope="col" className="num">
-            Limit
-          </th>
-          <th scope="col">Of limit, worst</th>
-          <th scope="col" className="num">
-            Volts
-          </th>
-          <th scope="col" className="num">
-            Drop
-          </th>
-          <th scope="col">Findings</th>
-        </tr>
-      </thead>
-      {circuits.map((c) => (
-        <CircuitBody key={c.key} circuit={c} />
-      ))}
-    </table>
-    {circuits.length === 0 ? <p className="soft">Nothing here matches.</p> : null}
-  </section>
-);
-
-const CircuitBody = ({ circuit }: { readonly circuit: CircuitRow }) => {
-  const over = circuit.amps.limitA !== undefined && circuit.amps.worstA > circuit.amps.limitA;
-  return (
-    <tbody>
-      <tr className="power-circuit">
-        <th scope="row">
-          {circuit.label}
-          {circuit.outlets.length > 0 ? <span className="soft"> {circuit.outlets.join(', ')}</span> : null}
-        </th>
-        <td>{circuit.legs}</td>
-        <td>
-          {circuit.breakerA === undefined ? 'none' : `${circuit.breakerA} A ${circuit.poles}P`}
-          {circuit.curve && circuit.curve !== 'na' ? ` ${circuit.curve}` : ''}
-        </td>
-        <td className="soft">
-          {circuit.feeds.length > 0
-            ? `feeds ${circuit.feeds.join(', ')}`
-            : circuit.loads.length === 0
-              ? 'free'
-              : ''}
-        </td>
-        <td />
-        <td className="num">
-          {circuit.nowW > 0 ? `${formatWatts(circuit.nowW)}, ${formatVoltAmps(circuit.nowVa)}` : ''}
-        </td>
-        <td className="num">
-          <Figure figureKey={circuit.amps.figureKey}>{formatAmps(circuit.amps.nowA)}</Figure>
-        </td>
-        <td className={over ? 'num over' : 'num strong'} title={`worst in ${circuit.amps.worstSetup}`}>
-          {formatAmps(circuit.amps.worstA)}
-        </td>
-        <td
-          className="num"
-          title={circuit.amps.setBy ? `set by the ${circuit.amps.setBy.replace('-', ' ')}` : undefined}
-        >
-          {circuit.amps.limitA === undefined ? '–' : formatAmps(circuit.amps.limitA)}
-        </td>
-        <td className="power-meter">
-          <Meter now={circuit.amps.nowA} worst={circuit.amps.worstA} limit={circuit.amps.limitA} />
-          <span className={over ? 'over' : undefined}>{formatPct(circuit.amps.worstPct)}</span>
-        </td>
-        <td />
-        <td />
-        <td>
-          <FindingMarks recordIds={[circuit.ownerId]} wayKey={circuit.key} />
-        </td>
-      </tr>
-      {circuit.loads.map((l) => (
-        <LoadLine key={l.key} load={l} />
-      ))}
-    </tbody>
-  );
-};
-
-const LoadLine = ({ load }: { readonly load: LoadRow }) => {
-  const units = useSessionSlice((s) => planRecord(s.plan).lengthUnits);
-  return (
-    <tr>
-      <td />
-      <td />
-      <td />
-      <td>
-        <SelectName load={load} />
-      </td>
-      <td className="soft">{load.cableMm > 0 ? formatCableLength(load.cableMm, units) : ''}</td>
-      <td className="num">
-        {formatWatts(load.nowW)}
-        {load.levelPct !== undefined && load.levelPct !== 100 ? (
-          <span className="soft"> at {load.levelPct} %</span>
-        ) : null}
-      </td>
-      <td className="num">{formatAmps(load.nowA)}</td>
-      <td className="num">{formatAmps(load.worstA)}</td>
-      <td />
-      <td />
-      <td className="num">{Number.isFinite(load.voltsV) ? formatVolts(load.voltsV) : 'measure'}</td>
-      <td className="num">{Number.isFinite(load.dropPct) ? formatPct(load.dropPct) : '–'}</td>
-      <td>
-        <FindingMarks
-          recordIds={[load.recordId, ...(load.cableId ? [load.cableId] : [])]}
-          wayKey={undefined}
-        />
-      </td>
-    </tr>
-  );
-};
-
-const SelectName = ({ load }: { readonly load: LoadRow }) => {
   const { session } = useServices();
-  return (
-    <button
-      type="button"
-      className="link"
-      onClick={() => session.set({ selection: new Set([load.recordId]), workspace: 'floor' })}
-    >
-      {load.label} <span className="soft">{load.kindName}</span>
-    </button>
+  const chosen = useUi((u) => u.powerTab);
+  const setTab = useUi((u) => u.setPowerTab);
+  const message = useSessionSlice((s) => s.message);
+  const at = Math.max(
+    0,
+    TABS.findIndex((t) => t.id === chosen),
   );
-};
+  const { Screen, name } = TABS[at] ?? { Screen: CircuitsTab, name: 'Circuits' };
+  // What is said here is about this screen.
+  useEffect(() => () => session.set({ message: '' }), [session]);
 
-/** Findings whose main record is this one, as their numbers; choosing one opens the list. */
-const FindingMarks = ({
-  recordIds,
-  wayKey,
-}: {
-  readonly recordIds: readonly string[];
-  readonly wayKey: string | undefined;
-}) => {
-  const findings = useSessionSlice((s) => s.assessment?.findings);
-  const setFindings = useUi((u) => u.setFindings);
-  const found = (findings ?? []).filter((f) =>
-    wayKey !== undefined ? f.id.endsWith(`:${wayKey}`) : recordIds.includes(f.recordIds[0] ?? ''),
-  );
-  if (found.length === 0) return null;
+  const step = (e: React.KeyboardEvent): void => {
+    const by = { ArrowRight: 1, ArrowLeft: -1 }[e.key];
+    const to = by === undefined ? undefined : TABS[(at + by + TABS.length) % TABS.length];
+    if (!to) return;
+    setTab(to.id);
+    document.getElementById(`power-tab-${to.id}`)?.focus();
+  };
+
   return (
-    <button type="button" className="rail-counts" onClick={() => setFindings(true)}>
-      {found.slice(0, 3).map((f) => (
-        <Severity key={f.id} level={f.severity}>
-          {f.number}
-        </Severity>
-      ))}
-    </button>
+    <main
+      className="power"
+      aria-label="Power"
+      onKeyDown={(e) => {
+        if (!isCommon(e)) e.stopPropagation();
+      }}
+    >
+      <div className="power-tabs" role="tablist" aria-label="Power" onKeyDown={step} tabIndex={-1}>
+        {TABS.map((t, i) => (
+          <button
+            key={t.id}
+            type="button"
+            role="tab"
+            id={`power-tab-${t.id}`}
+            aria-selected={i === at}
+            aria-controls="power-panel"
+            tabIndex={i === at ? 0 : -1}
+            onClick={() => setTab(t.id)}
+          >
+            {t.name}
+          </button>
+        ))}
+        <span className="power-message soft" role="status">
+          {message}
+        </span>
+      </div>
+      <div id="power-panel" className="power-panel" role="tabpanel" aria-label={name} tabIndex={-1}>
+        <Screen />
+      </div>
+    </main>
   );
 };
