@@ -103,7 +103,7 @@ const noDay = (plan: Plan, day: number): Day => ({
 const summarise = (plan: Plan, number: number): DaySummary => {
   const day = shootingDays(plan).find((d) => d.day === number) ?? noDay(plan, number);
   const r = rotationOf(plan, day);
-  const result = dayOf(r, supplyOf(r));
+  const result = named(r, dayOf(r, supplyOf(r)));
   const { place } = planRecord(plan);
   const on = day.segments.filter((s) => s.burning.size > 0);
   return {
@@ -119,6 +119,21 @@ const summarise = (plan: Plan, number: number): DaySummary => {
     lanes: batteryUnits(plan).map((u) => lane(plan, day, u, r, result)),
     bays: bayLanes(r, result),
     pools: poolRows(plan, r, result),
+  };
+};
+
+/** Packs by the letter of their pool and their number, `A3`, where there is more than one pool; else by the number. */
+const named = (r: Rotation, d: RotationResult): RotationResult => {
+  if (r.pools.length < 2) return d;
+  const letter = new Map(r.pools.map((p, i) => [p.id, String.fromCharCode(65 + (i % 26))]));
+  const name = (pool: string, pack: string): string => `${letter.get(pool) ?? ''}${pack}`;
+  const of = (unit: number, packs: readonly string[]): readonly string[] =>
+    packs.map((p) => name(r.units[unit]?.pool ?? '', p));
+  return {
+    ...d,
+    spans: d.spans.map((s) => ({ ...s, packs: of(s.unit, s.packs) })),
+    swaps: d.swaps.map((s) => ({ ...s, out: of(s.unit, s.out), into: of(s.unit, s.into) })),
+    bays: d.bays.map((b) => ({ ...b, pack: name(b.pool, b.pack) })),
   };
 };
 

@@ -66,6 +66,11 @@ describe.each(['light', 'dark'] as const)('an accessibility checker in the %s sc
     await check('working');
     await page.keyboard.press('Escape');
     await page.keyboard.press('Escape');
+    await page.getByRole('button', { name: 'Day', exact: true }).click();
+    for (const view of ['Setups', 'Packs', 'Shooting day']) {
+      await page.getByRole('button', { name: view, exact: true }).click();
+      await check(`day, ${view}`);
+    }
     await page.getByRole('button', { name: 'Gear', exact: true }).click();
     await page.locator('.gear-row').first().click();
     await check('gear');

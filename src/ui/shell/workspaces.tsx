@@ -18,6 +18,7 @@ export const WORKSPACES: readonly WorkspaceEntry[] = [
     name: 'Power',
     Screen: screen(() => import('../power/PowerWorkspace.tsx'), 'PowerWorkspace'),
   },
+  { id: 'day', name: 'Day', Screen: screen(() => import('../day/DayWorkspace.tsx'), 'DayWorkspace') },
   {
     id: 'control',
     name: 'Control',

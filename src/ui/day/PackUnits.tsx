@@ -1,0 +1,173 @@
+import { compareNatural } from '../../kernel/ids.ts';
+import { fail, ok, type Result } from '../../kernel/result.ts';
+import { setOnPacks, setOwnCells, setPacks } from '../../plan/edits/day.ts';
+import type { PackKind } from '../../plan/kinds/kinds.ts';
+import { kindOf, recordsOf } from '../../plan/plan.ts';
+import type { Fixture, OwnCellsUse } from '../../plan/records/index.ts';
+import type { DaySummary } from '../../report/day.ts';
+import { Figure } from '../common/Figure.tsx';
+import { useSessionSlice } from '../hooks.ts';
+import { useServices } from '../services.ts';
+import { usePackKinds } from './pack-kinds.ts';
+import { TypedCell } from './TypedCell.tsx';
+
+const count = (t: string): Result<number> => {
+  const n = Number(t.trim());
+  return Number.isInteger(n) && n >= 1 && n <= 12 ? ok(n) : fail({ what: 'One to twelve packs at once.' });
+};
+
+/** Units that run on packs or cells, and any others to put on packs. */
+export const PackUnits = ({ summary }: { readonly summary: DaySummary }) => {
+  const { session } = useServices();
+  const { plan, readOnly } = useSessionSlice((s) => ({ plan: s.plan, readOnly: s.readOnly }));
+  const all = [...recordsOf(plan, 'fixture')].sort((a, b) => compareNatural(a.unit, b.unit));
+  const units = all.filter((f) => f.onPacks);
+  const others = all.filter((f) => !f.onPacks);
+  return (
+    <section aria-label="Units on packs">
+      <h3>Units on packs and on their own cells</h3>
+      {units.length === 0 ? (
+        <p className="day-empty">No unit runs on packs. Put one on packs below.</p>
+      ) : null}
+      {units.length > 0 ? (
+        <table className="table">
+          <caption className="visually-hidden">Units on packs</caption>
+          <thead>
+            <tr>
+              <th scope="col">Unit</th>
+              <th scope="col">Kind</th>
+              <th scope="col">Runs on</th>
+              <th scope="col">At once</th>
+              <th scope="col">When empty</th>
+              <th scope="col">Runtime, worst to best</th>
+              <th scope="col">
+                <span className="visually-hidden">Back to mains</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {units.map((f) => (
+              <UnitLine key={f.id} fixture={f} summary={summary} />
+            ))}
+          </tbody>
+        </table>
+      ) : null}
+      <label className="packs-add">
+        <span className="soft">Put on packs</span>{' '}
+        <select
+          className="input"
+          disabled={readOnly || others.length === 0}
+          value=""
+          onChange={(e) => session.commit('Put on packs', setOnPacks(plan, [e.target.value], true))}
+        >
+          <option value="">choose a unit</option>
+          {others.map((f) => (
+            <option key={f.id} value={f.id}>
+              {[f.unit, kindOf(plan, f.kindId)?.name, f.use].filter(Boolean).join(' · ')}
+            </option>
+          ))}
+        </select>
+      </label>
+    </section>
+  );
+};
+
+const UnitLine = ({ fixture: f, summary }: { readonly fixture: Fixture; readonly summary: DaySummary }) => {
+  const { session } = useServices();
+  const { plan, readOnly } = useSessionSlice((s) => ({ plan: s.plan, readOnly: s.readOnly }));
+  const packs = usePackKinds();
+  const kind = kindOf(plan, f.kindId, 'fixture');
+  const lane = summary.lanes.find((l) => l.fixtureId === f.id);
+  const usual = kind?.packIn;
+  const put = (pack: PackKind | undefined): void =>
+    session.commit(
+      'Choose packs',
+      setPacks(
+        plan,
+        [f.id],
+        pack && {
+          ...f.packs,
+          kindId: pack.id,
+          count: f.packs?.count ?? usual?.packs ?? 1,
+          joined: f.packs?.joined ?? usual?.joined ?? 'parallel',
+        },
+        pack ? [pack] : [],
+      ),
+    );
+  return (
+    <tr>
+      <th scope="row">{f.unit}</th>
+      <td className="soft">{kind?.name}</td>
+      <td>
+        <select
+          className="cell-select"
+          aria-label={`Packs of unit ${f.unit}`}
+          disabled={readOnly}
+          value={f.packs?.kindId ?? ''}
+          onChange={(e) => put(packs.find((p) => p.id === e.target.value))}
+        >
+          <option value="">{kind?.ownCellsWh ? `own cells, ${kind.ownCellsWh} Wh` : 'not chosen'}</option>
+          {packs.map((p) => (
+            <option key={p.id} value={p.id}>
+              {p.name}
+              {usual && !usual.plates.includes(p.plate) ? ' (other plate)' : ''}
+            </option>
+          ))}
+        </select>
+      </td>
+      <td>
+        {f.packs ? (
+          <TypedCell
+            label={`Packs at once on unit ${f.unit}`}
+            value={f.packs.count}
+            format={String}
+            parse={count}
+            disabled={readOnly}
+            onCommit={(n) =>
+              f.packs && session.commit('Packs at once', setPacks(plan, [f.id], { ...f.packs, count: n }))
+            }
+          />
+        ) : null}
+      </td>
+      <td>
+        {f.packs || !kind?.ownCellsWh ? null : (
+          <select
+            className="cell-select"
+            aria-label={`Unit ${f.unit} when its cells are empty`}
+            disabled={readOnly}
+            value={f.ownCells?.when ?? 'none'}
+            onChange={(e) =>
+              session.commit(
+                'Own cells',
+                setOwnCells(plan, f.id, { ...f.ownCells, when: e.target.value as OwnCellsUse['when'] }),
+              )
+            }
+          >
+            <option value="none">goes dark</option>
+            <option value="recharge">charged when off</option>
+            <option value="exchange">exchanged</option>
+          </select>
+        )}
+      </td>
+      <td>
+        {lane?.problem ? <span className="day-fault">{lane.problem}</span> : null}
+        {lane?.runtimes.map((r) => (
+          <span key={r.setupId} className="packs-runtime">
+            <span className="soft">{r.setupName}</span> <Figure figureKey={r.key}>{r.text}</Figure>
+          </span>
+        ))}
+      </td>
+      <td>
+        <button
+          type="button"
+          className="button quiet"
+          disabled={readOnly}
+          aria-label={`Unit ${f.unit} back to mains`}
+          onClick={() => session.commit('Back to mains', setOnPacks(plan, [f.id], false))}
+        >
+          To mains
+        </button>
+      </td>
+    </tr>
+  );
+};

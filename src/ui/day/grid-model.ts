@@ -1,0 +1,131 @@
+import { fail, ok, type Result } from '../../kernel/result.ts';
+import { parseLevel } from '../common/parse.ts';
+
+/** A cell of the grid: a unit's row, a setup's column. */
+export interface Cell {
+  readonly row: number;
+  readonly col: number;
+}
+
+/** What is chosen: from the cell the choosing began at to the one it ends at, which has the focus. */
+export interface Choice {
+  readonly from: Cell;
+  readonly to: Cell;
+}
+
+export interface GridSize {
+  readonly rows: number;
+  readonly cols: number;
+}
+
+/** A level to set; `undefined` takes the level away, so that the unit is at full, assumed. */
+export interface CellLevel extends Cell {
+  readonly levelPct: number | undefined;
+}
+
+export type LevelAt = (cell: Cell) => number | undefined;
+
+const within = (n: number, count: number): number => Math.max(0, Math.min(count - 1, n));
+
+/** One cell chosen, kept inside the grid. */
+export const choose = (cell: Cell, size: GridSize): Choice => {
+  const at = { row: within(cell.row, size.rows), col: within(cell.col, size.cols) };
+  return { from: at, to: at };
+};
+
+/** The choice after a step; with `extend` its far end moves, else it becomes one cell. */
+export const step = (
+  c: Choice,
+  by: { row: number; col: number },
+  size: GridSize,
+  extend: boolean,
+): Choice => {
+  const to = { row: within(c.to.row + by.row, size.rows), col: within(c.to.col + by.col, size.cols) };
+  return extend ? { from: c.from, to } : { from: to, to };
+};
+
+/** First and last row and column of a choice. */
+export const bounds = (c: Choice) => ({
+  top: Math.min(c.from.row, c.to.row),
+  bottom: Math.max(c.from.row, c.to.row),
+  left: Math.min(c.from.col, c.to.col),
+  right: Math.max(c.from.col, c.to.col),
+});
+
+export const holds = (c: Choice, cell: Cell): boolean => {
+  const b = bounds(c);
+  return cell.row >= b.top && cell.row <= b.bottom && cell.col >= b.left && cell.col <= b.right;
+};
+
+/** All cells of a choice, row by row. */
+export const cellsIn = (c: Choice): readonly Cell[] => {
+  const b = bounds(c);
+  const out: Cell[] = [];
+  for (let row = b.top; row <= b.bottom; row++)
+    for (let col = b.left; col <= b.right; col++) out.push({ row, col });
+  return out;
+};
+
+/** A cell as text for the clipboard: nothing where no level is given. */
+const asText = (levelPct: number | undefined): string => (levelPct === undefined ? '' : String(levelPct));
+
+/** The chosen cells as rows of values with tabs between, as spreadsheets take them. */
+export const copyText = (c: Choice, level: LevelAt): string => {
+  const b = bounds(c);
+  const rows: string[] = [];
+  for (let row = b.top; row <= b.bottom; row++) {
+    const values: string[] = [];
+    for (let col = b.left; col <= b.right; col++) values.push(asText(level({ row, col })));
+    rows.push(values.join('\t'));
+  }
+  return rows.join('\n');
+};
+
+/** A typed or pasted value: a level, `off`, `full`, or nothing for no level. */
+export const readLevel = (text: string): Result<number | undefined> =>
+  text.trim() === '' ? ok(undefined) : parseLevel(text);
+
+/**
+ * Pasted text on a choice: one value fills all of it; a block of values goes in from its upper left, once, or over and over where
+ * the choice is a whole multiple of it. What falls outside the grid is left out. A value that is no level refuses it all.
+ */
+export const pasteCells = (text: string, c: Choice, size: GridSize): Result<readonly CellLevel[]> => {
+  const rows = text
+    .replace(/\r\n?/g, '\n')
+    .replace(/\n$/, '')
+    .split('\n')
+    .map((r) => r.split('\t'));
+  const values: (number | undefined)[][] = [];
+  for (const [i, row] of rows.entries()) {
+    const line: (number | undefined)[] = [];
+    for (const [k, text] of row.entries()) {
+      const level = readLevel(text);
+      if (!level.ok)
+        return fail({ ...level.error, where: `row ${i + 1}, column ${k + 1} of what was pasted` });
+      line.push(level.value);
+    }
+    values.push(line);
+  }
+  const b = bounds(c);
+  const [height, width] = [values.length, Math.max(...values.map((v) => v.length))];
+  const [chosenH, chosenW] = [b.bottom - b.top + 1, b.right - b.left + 1];
+  const tallH = chosenH % height === 0 ? chosenH : height;
+  const wideW = chosenW % width === 0 ? chosenW : width;
+  const out: CellLevel[] = [];
+  for (let r = 0; r < tallH; r++)
+    for (let k = 0; k < wideW; k++) {
+      const cell = { row: b.top + r, col: b.left + k };
+      if (cell.row < size.rows && cell.col < size.cols)
+        out.push({ ...cell, levelPct: values[r % height]?.[k % width] });
+    }
+  return ok(out);
+};
+
+/** The first row of a choice copied down over it, or its first column to the right. */
+export const fillCells = (c: Choice, way: 'down' | 'right', level: LevelAt): readonly CellLevel[] => {
+  const b = bounds(c);
+  return cellsIn(c).map((cell) => ({
+    ...cell,
+    levelPct: level(way === 'down' ? { row: b.top, col: cell.col } : { row: cell.row, col: b.left }),
+  }));
+};

@@ -1,0 +1,162 @@
+import { describe, expect, it } from 'vitest';
+import { batteryFindings } from '../../../src/engines/battery/index.ts';
+import type { Plan } from '../../../src/plan/plan.ts';
+import { assess } from '../../../src/report/assess.ts';
+import { daySummary, leastOf } from '../../../src/report/day.ts';
+import { explainOrWhy } from '../../../src/report/explain.ts';
+import { findingText } from '../../../src/report/text.ts';
+import { batteryRig } from '../../support/battery-plan.ts';
+
+const rules = (plan: Plan): string[] => batteryFindings(plan).map((f) => `${f.severity} ${f.rule}`);
+const one = { kindId: 'brick', count: 1, joined: 'parallel' as const };
+
+describe('packs on units', () => {
+  it('battery-runtime: the working of a runtime ends in the figure, worst to best, and says what was assumed', () => {
+    const r = batteryRig({ batteries: { sohPct: 100, cellC: 25 } });
+    r.unit('1', one);
+    r.b.level(r.setup.id, '1', 50);
+    const w = explainOrWhy(r.b.plan(), `runtimeMin@1@${r.setup.id}`);
+    if (!w.ok) throw new Error(w.error.what);
+    // 98 Wh × 0.90 ÷ 30 W = 2 h 56 min; Peukert leaves 97.9 % at 2.08 A of a pack rated 1.36 A over five hours.
+    expect(w.value.steps.find((s) => s.startsWith('planned with'))).toContain('2 h 53 min');
+    expect(w.value.result).toBe('2 h 43 min to 3 h 06 min');
+    expect(w.value.inputs.filter((i) => i.assumed).map((i) => i.name)).toContain('usable share');
+    expect(w.value.inputs.find((i) => i.name === 'state of health')?.assumed).toBe(true);
+    expect(explainOrWhy(r.b.plan(), 'runtimeMin@1@gone').ok).toBe(false);
+  });
+
+  it('battery-current: a pack that gives less than the unit draws at its cut-off volts is too weak', () => {
+    const r = batteryRig();
+    r.b.fixtureKind(
+      'big',
+      { wattsW: 150 },
+      { packIn: { plates: ['v-plate'], packs: 1, joined: 'parallel', minV: 11, maxV: 17, hotSwap: false } },
+    );
+    r.unit('1', one, 'big');
+    // 150 W ÷ 12 V = 12.5 A from a pack of 10 A, 14 A for a moment.
+    expect(rules(r.b.plan())).toEqual(['warn battery-weak']);
+    r.unit('1', { ...one, count: 2 }, 'big');
+    expect(rules(r.b.plan())).toEqual([]);
+    r.pack('weak', { peakA: 12 });
+    r.unit('1', { ...one, kindId: 'weak' }, 'big');
+    expect(rules(r.b.plan())).toEqual(['stop battery-weak']);
+  });
+
+  it('battery-current: twice the volts on the same plate is a stop, however they come about', () => {
+    const r = batteryRig();
+    r.pack('high', { voltsV: 25.2, fullV: 29.4, emptyV: 21, cells: 7 });
+    r.unit('1', { ...one, kindId: 'high' });
+    r.unit('2', { ...one, count: 2, joined: 'series' });
+    expect(rules(r.b.plan())).toEqual(['stop battery-volts-high', 'stop battery-volts-high']);
+  });
+
+  it('battery-no-pack: mains only, the wrong plate, no packs named, packs not in the plan: each is told', () => {
+    const r = batteryRig();
+    r.b.fixtureKind('mains', { wattsW: 60 });
+    r.pack('stud', { plate: 'three-stud' });
+    r.unit('1', one, 'mains');
+    r.unit('2', { ...one, kindId: 'stud' });
+    r.unit('3');
+    r.unit('4', { ...one, kindId: 'gone' });
+    expect(rules(r.b.plan())).toEqual([
+      'warn battery-mains-only',
+      'warn battery-plate',
+      'warn battery-no-pack',
+      'warn battery-no-pack',
+    ]);
+  });
+
+  it('battery-lead: a long thin lead is told, and one that cannot start is a stop', () => {
+    const r = batteryRig();
+    const lead = (lengthMm: number) => ({ ...one, lead: { lengthMm, conductor: 'mm2:0.5' } });
+    r.unit('1', lead(1000));
+    expect(rules(r.b.plan())).toEqual([]);
+    r.unit('1', lead(6000));
+    expect(rules(r.b.plan())).toEqual(['warn battery-lead']);
+    r.unit('1', lead(20000));
+    expect(rules(r.b.plan())).toEqual(['stop battery-lead-start']);
+  });
+});
+
+describe('packs over a day', () => {
+  const day = (packs: number, bays = 2) => {
+    const r = batteryRig({ batteries: { sohPct: 100, cellC: 25, swapAtPct: 0 } });
+    r.unit('1', one);
+    r.unit('2', one);
+    r.block(480, 720);
+    r.stock('brick', packs);
+    r.placeCharger('C1', bays);
+    return r;
+  };
+
+  it('battery-rotation: what a unit drains is what its packs lose, and changes are told with how long they are dark', () => {
+    const s = daySummary(day(12).b.plan(), 1);
+    const lane = s.lanes[0];
+    const drained = lane?.spans.reduce((sum, x) => sum + x.fromSoc - x.toSoc, 0) ?? 0;
+    // 98 Wh × 0.9 × Peukert at 4.17 A (94.6 %) ÷ 60 W = 83.4 min for each pack.
+    expect(drained).toBeCloseTo(240 / 83.4, 1);
+    expect(lane?.swaps.filter((x) => x.out !== '').map((x) => x.darkMin)).toEqual([2, 2]);
+  });
+
+  it('battery-least: names the fewest packs; with them nobody waits, with one fewer it says who goes dark when', () => {
+    const least = leastOf(day(12).b.plan(), 1)[0];
+    if (!least) throw new Error('nothing found');
+    expect(rules(day(least.packs).b.plan())).toEqual([]);
+    const short = day(least.packs - 1).b.plan();
+    expect(rules(short)).toEqual(['warn battery-dark']);
+    expect(least.text).toMatch(/With \d+ Unit \d goes dark at \d\d:\d\d/);
+    const a = assess(short, { revision: 0 });
+    const f = a.findings.find((x) => x.rule === 'battery-dark');
+    const text = f && findingText(short, f);
+    const words = least.text.match(/Unit \d goes dark at \d\d:\d\d/)?.[0];
+    expect(text?.head).toContain(`With ${least.packs - 1} packs ${words}`);
+  });
+
+  it('battery-rotation: packs kept back take no part', () => {
+    const r = day(6);
+    r.stock('brick', 6, 4);
+    expect(daySummary(r.b.plan(), 1).pools[0]?.atHand).toBe(2);
+    expect(rules(r.b.plan())).toEqual(['warn battery-dark']);
+  });
+
+  it('battery-charge: below freezing charging is warned of', () => {
+    const r = day(12);
+    r.b.put({
+      ...(r.b.plan().records.get('plan') as never as Parameters<typeof r.b.put>[0]),
+      batteries: { cellC: -5, sohPct: 100 },
+    } as never);
+    expect(rules(r.b.plan())).toContain('warn battery-charge-cold');
+  });
+
+  it('battery-own: cells run down, charge in a break, or a charged unit takes the place', () => {
+    const r = batteryRig({ batteries: { sohPct: 100, cellC: 25 } });
+    r.b.fixtureKind('tube', { wattsW: 40 }, { ownCellsWh: 60 });
+    r.b.fixture('tube', { id: '1', unit: '1', onPacks: true });
+    r.block(480, 540);
+    r.block(720, 780);
+    const own = (when: 'none' | 'recharge' | 'exchange'): string[] => {
+      r.b.fixture('tube', { id: '1', unit: '1', onPacks: true, ownCells: { when } });
+      return rules(r.b.plan());
+    };
+    // 60 Wh × 0.9 × rate ÷ 40 W is about 77 min of 120.
+    expect(own('none')).toEqual(['warn battery-own-dark']);
+    expect(own('recharge')).toEqual([]);
+    expect(own('exchange')).toEqual(['warn battery-dark']);
+    r.stock('tube', 1);
+    expect(own('exchange')).toEqual([]);
+  });
+
+  it('day-block: blocks with faults are findings with words', () => {
+    const r = day(12);
+    r.block(900, 900);
+    r.block(900, 960, { setupId: 'gone' });
+    r.block(2100, 2300);
+    const plan = r.b.plan();
+    expect(rules(plan)).toEqual([
+      'warn day-block-empty',
+      'warn day-block-no-setup',
+      'warn day-block-outside',
+    ]);
+    for (const f of assess(plan, { revision: 0 }).findings) expect(findingText(plan, f).head).toBeTruthy();
+  });
+});
