@@ -58,6 +58,11 @@ describe.each(['light', 'dark'] as const)('an accessibility checker in the %s sc
     await page.keyboard.press('Escape');
     await page.getByRole('button', { name: 'Power', exact: true }).click();
     await check('power');
+    for (const tab of ['One-line', 'What if', 'Where can I plug in', 'Plug and balance', 'Measured']) {
+      await page.getByRole('tab', { name: tab, exact: true }).click();
+      if (tab === 'Plug and balance') await page.getByRole('button', { name: 'Balance legs' }).click();
+      await check(`power, ${tab}`);
+    }
     await page.getByRole('button', { name: /Open the findings/ }).click();
     await page.getByRole('dialog').waitFor();
     await check('findings');
@@ -88,6 +93,7 @@ describe.each(['light', 'dark'] as const)('an accessibility checker in the %s sc
     await check('control');
     await page.getByRole('button', { name: 'Papers', exact: true }).click();
     await page.locator('.papers-sheet svg').waitFor();
+    await page.getByText('Choose sheets').click();
     await check('papers');
     await page.getByRole('button', { name: 'Issue papers' }).click();
     await page.getByRole('dialog').waitFor();

@@ -15,6 +15,8 @@ interface View {
 
 const LEAST = 0.5;
 const MOST = 12;
+/** Pixels for a millimetre at which the smallest texts can be read. */
+const LEGIBLE = 3.6;
 const STEP_PX = 60;
 const PAN: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [1, 0],
@@ -55,9 +57,18 @@ export const OneLineTab = () => {
     const k = Math.min(MOST, Math.max(LEAST, Math.min((box.width - 32) / width, (box.height - 32) / height)));
     setView({ k, x: Math.max(16, (box.width - width * k) / 2), y: 16 });
   };
+  /** At first the texts can be read: all of it where that fits, else what is chosen or the upper left. */
+  const firstView = (): void => {
+    const box = frame.current?.getBoundingClientRect();
+    if (!box || width === 0) return;
+    const k = Math.max(LEGIBLE, Math.min((box.width - 32) / width, (box.height - 32) / height));
+    const at = sheet?.items.find((i) => selection.has(i.recordId))?.box;
+    if (k > LEGIBLE || !at) setView({ k: Math.min(MOST, k), x: 16, y: 16 });
+    else setView({ k, x: box.width / 2 - at.minX * k, y: box.height / 2 - at.minY * k });
+  };
   const size = `${width}×${height}`;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: fitted once for a diagram of another size
-  useEffect(fitView, [size]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: placed once for a diagram of another size
+  useEffect(firstView, [size]);
   useEffect(() => {
     const svg = frame.current;
     if (!svg) return;
@@ -169,7 +180,7 @@ const Item = ({
     <g data-record={item.recordId} className={chosen ? 'one-line-item chosen' : 'one-line-item'}>
       {small ? (
         <rect
-          className="one-line-hit"
+          className="one-line-back"
           x={minX - 0.5}
           y={minY - 0.5}
           width={maxX - minX + 1}
@@ -178,6 +189,15 @@ const Item = ({
       ) : null}
       {/* biome-ignore lint/security/noDangerouslySetInnerHtml: our own writer escapes every text */}
       <g dangerouslySetInnerHTML={{ __html: html }} />
+      {small ? (
+        <rect
+          className="one-line-hit"
+          x={minX - 0.5}
+          y={minY - 0.5}
+          width={maxX - minX + 1}
+          height={maxY - minY + 1}
+        />
+      ) : null}
     </g>
   );
 };

@@ -81,7 +81,8 @@ export const PlugTab = () => {
           re-plugs
         </label>
         <p className="soft">
-          An offer to look through; nothing changes until you accept. Locked cables stay where they are.
+          An offer to look through; nothing changes until you accept. Locked cables stay where they are; plugs
+          that trade places belong together.
         </p>
       </div>
       {stale ? <p className="soft">The plan has changed since this was worked out. Ask again.</p> : null}

@@ -53,26 +53,29 @@ export const PowerWorkspace = () => {
         if (!isCommon(e)) e.stopPropagation();
       }}
     >
-      <div className="power-tabs" role="tablist" aria-label="Power" onKeyDown={step} tabIndex={-1}>
-        {TABS.map((t, i) => (
-          <button
-            key={t.id}
-            type="button"
-            role="tab"
-            id={`power-tab-${t.id}`}
-            aria-selected={i === at}
-            aria-controls="power-panel"
-            tabIndex={i === at ? 0 : -1}
-            onClick={() => setTab(t.id)}
-          >
-            {t.name}
-          </button>
-        ))}
+      <div className="power-tabs">
+        <div role="tablist" aria-label="Power" onKeyDown={step} tabIndex={-1}>
+          {TABS.map((t, i) => (
+            <button
+              key={t.id}
+              type="button"
+              role="tab"
+              id={`power-tab-${t.id}`}
+              aria-selected={i === at}
+              aria-controls="power-panel"
+              tabIndex={i === at ? 0 : -1}
+              onClick={() => setTab(t.id)}
+            >
+              {t.name}
+            </button>
+          ))}
+        </div>
         <span className="power-message soft" role="status">
           {message}
         </span>
       </div>
       <div id="power-panel" className="power-panel" role="tabpanel" aria-label={name} tabIndex={-1}>
+        {at === 0 ? null : <h2 className="visually-hidden">{name}</h2>}
         <Screen />
       </div>
     </main>

@@ -197,7 +197,7 @@ export const WhereTab = () => {
                       className="button"
                       disabled={readOnly || !p.kind}
                       onClick={() => take(p)}
-                      aria-label={`Plug into ${p.label}`}
+                      aria-label={`Plug in at ${p.label}`}
                     >
                       Plug in
                     </button>

@@ -1,0 +1,176 @@
+import type { Browser, Page } from 'playwright';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { dragTo, figuresSettled, openDemo, openStart, planText, recordsIn } from '../support/app-story.ts';
+import { launchBrowser, type Served, serveApp, watchPage } from '../support/browser.ts';
+
+let site: Served;
+let browser: Browser;
+beforeAll(async () => {
+  site = await serveApp();
+  browser = await launchBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+  await site?.close();
+});
+
+const shots = process.env.LAMPWRIGHT_SHOTS;
+const shot = async (page: Page, name: string): Promise<void> => {
+  if (shots) await page.screenshot({ path: `${shots}/${name}.png` });
+};
+
+const tab = async (page: Page, name: string): Promise<void> =>
+  page.getByRole('tab', { name, exact: true }).click();
+
+const cableTo = (text: string, id: string) =>
+  recordsIn(text).find((r) => r.type === 'cable' && (r.to as { recordId: string }).recordId === id);
+
+describe('the power workspace', () => {
+  test('diagram, faults, outlets, balance and measurements on one plan', async () => {
+    const context = await browser.newContext({
+      viewport: { width: 1440, height: 900 },
+      colorScheme: 'light',
+      acceptDownloads: true,
+    });
+    const page = await context.newPage();
+    const trouble = watchPage(page);
+    await openStart(page, site.url);
+    await openDemo(page, 'Street, night');
+    const before = await planText(page);
+    await page.getByRole('button', { name: 'Power', exact: true }).click();
+
+    // A load row is dragged to another way, and the move is one undo step.
+    const row = page.locator('tr[draggable=true]', { hasText: 'Unit 15' }).first();
+    const target = page.locator('tr.power-circuit', { hasText: 'K5 way 1' }).first();
+    await row.scrollIntoViewIfNeeded();
+    await row.dragTo(target);
+    await page.getByText(/is on K5 way 1 now|K5 way 1 has no free outlet/).waitFor();
+    await page.getByRole('button', { name: /^Undo/ }).click();
+    expect(await planText(page)).toBe(before);
+
+    // The same by keyboard: the button in the row, an outlet from the list.
+    await page.getByRole('button', { name: 'Move Unit 15 to another way' }).press('Enter');
+    await page.getByRole('dialog').waitFor();
+    await page
+      .getByRole('dialog')
+      .getByRole('button', { name: /K5 way/, disabled: false })
+      .first()
+      .press('Enter');
+    await figuresSettled(page);
+    expect(cableTo(await planText(page), 'unit-15')?.from).toMatchObject({ recordId: 'box-k5' });
+    await page.getByRole('button', { name: /^Undo/ }).click();
+    await figuresSettled(page);
+
+    // The diagram pans, zooms, and shares the selection with the floor.
+    await tab(page, 'One-line');
+    const view = page.getByRole('application', { name: /One-line diagram/ });
+    const ink = page.locator('.one-line-ink');
+    await ink.waitFor();
+    const where = async (): Promise<string> => (await ink.getAttribute('transform')) ?? '';
+    await view.focus();
+    await page.keyboard.press('0');
+    const fitted = await where();
+    const box = await view.boundingBox();
+    if (!box) throw new Error('no diagram');
+    await dragTo(
+      page,
+      { x: box.x + 300, y: box.y + box.height - 40 },
+      { x: box.x + 380, y: box.y + box.height - 80 },
+    );
+    expect(await where()).not.toBe(fitted);
+    await view.focus();
+    await page.keyboard.press('+');
+    await page.keyboard.press('0');
+    expect(await where()).toBe(fitted);
+    await shot(page, 'power-one-line-fit');
+    await page.locator('[data-record=unit-14] .one-line-hit').last().click();
+    await page.locator('[data-record=unit-14].chosen').first().waitFor();
+    await shot(page, 'power-one-line');
+    await page.getByRole('button', { name: 'Floor', exact: true }).click();
+    await page.getByRole('heading', { name: /^14 · / }).waitFor();
+    await page.getByRole('button', { name: 'Power', exact: true }).click();
+
+    // What if: the loads of a tripped way go dark, and the plan stays as it is.
+    await tab(page, 'What if');
+    await page.getByRole('combobox', { name: /^Where/ }).selectOption({ label: 'K4 way 1' });
+    const dark = page.getByRole('row', { name: /Unit 15 dark/ });
+    await dark.waitFor();
+    expect(await page.getByRole('row', { name: /Unit 16 dark/ }).count()).toBe(1);
+    await page.getByRole('button', { name: 'Keep this case' }).click();
+    await page.getByRole('combobox', { name: /^What happens/ }).selectOption('neutral');
+    await shot(page, 'power-what-if');
+    await page.getByRole('button', { name: /Discard “K4 way 1 trips”/ }).click();
+
+    // Where can I plug in: the chosen unit, nearest first.
+    await tab(page, 'Where can I plug in');
+    await page.getByRole('table').waitFor();
+    const lengths = await page.locator('.power-table tbody tr td:nth-child(4)').allInnerTexts();
+    const feet = lengths.map((t) => Number.parseFloat(t));
+    expect(feet).toEqual([...feet].sort((a, b) => a - b));
+    await shot(page, 'power-where');
+
+    // Plug and balance: an offer, taken in part, one undo step.
+    expect(await planText(page)).toBe(before);
+    await tab(page, 'Plug and balance');
+    await page.getByRole('button', { name: 'Balance legs' }).click();
+    await page.getByRole('button', { name: /^Accept/ }).waitFor();
+    await shot(page, 'power-balance');
+    const checks = page.getByRole('checkbox', { name: /^Take / });
+    const offered = await checks.count();
+    expect(offered).toBeGreaterThan(0);
+    if (offered > 1) await checks.first().uncheck();
+    await page.getByRole('button', { name: /^Accept/ }).click();
+    await figuresSettled(page);
+    const after = await planText(page);
+    const moved = recordsIn(after).filter(
+      (r) =>
+        r.type === 'cable' &&
+        JSON.stringify(r) !== JSON.stringify(recordsIn(before).find((x) => x.id === r.id)),
+    );
+    expect(moved).toHaveLength(Math.max(1, offered - 1));
+    await page.getByRole('button', { name: /^Undo/ }).click();
+    expect(await planText(page)).toBe(before);
+
+    // Measured log: a value far off becomes a finding.
+    await tab(page, 'Measured');
+    await page.getByRole('combobox', { name: /^Point/ }).selectOption({ label: 'K4' });
+    await page.getByRole('textbox', { name: 'Volts' }).fill('100');
+    await page.getByRole('textbox', { name: 'By', exact: true }).fill('T. Lund');
+    await page.getByRole('button', { name: 'Add to the log' }).click();
+    await figuresSettled(page);
+    await page.getByText(/% off/).waitFor();
+    await shot(page, 'power-measured');
+    expect(recordsIn(await planText(page)).some((r) => r.type === 'measurement' && r.voltsV === 100)).toBe(
+      true,
+    );
+    await page.getByRole('button', { name: /Open the findings/ }).click();
+    await page
+      .getByRole('dialog')
+      .getByText(/K4: measured 100\.0 V/)
+      .waitFor();
+    await page.keyboard.press('Escape');
+
+    expect(trouble).toEqual([]);
+    await context.close();
+  });
+
+  test('papers issue the sheets that are chosen', async () => {
+    const context = await browser.newContext({
+      viewport: { width: 1440, height: 900 },
+      acceptDownloads: true,
+    });
+    const page = await context.newPage();
+    await openStart(page, site.url);
+    await openDemo(page, 'Study, day');
+    await page.getByRole('button', { name: 'Papers', exact: true }).click();
+    await page.locator('.papers-sheet svg').waitFor();
+    await page.getByText('Choose sheets').click();
+    await page.getByRole('combobox', { name: /^For/ }).selectOption({ label: 'Rental order' });
+    const titles = page.locator('.papers-item');
+    await page.waitForFunction(() => document.querySelectorAll('.papers-item').length < 6);
+    expect((await titles.allInnerTexts()).join(' ')).toMatch(/Cover.*Cable list.*Unit list/);
+    await page.getByRole('checkbox', { name: 'Run sheet' }).check();
+    await page.locator('.papers-item', { hasText: 'Run sheet' }).first().waitFor();
+    await context.close();
+  });
+});
