@@ -63,10 +63,10 @@ const laneLines = (l: UnitLane): string[] => [
   `  ${l.label} on ${l.on}${l.problem ? `: ${l.problem}` : ''}`,
   ...l.runtimes.map((r) => `      ${r.setupName} at ${r.levelPct} %: ${r.text}  [${r.key}]`),
   ...l.swaps
-    .filter((s) => s.out !== '')
+    .filter((s) => !s.first)
     .map(
       (s) =>
-        `      ${formatClock(s.atMin)} change ${s.out} (${Math.round(s.outPct)} % left) for ${s.into}${s.darkMin > 0 ? `, ${s.darkMin} min dark` : ''}`,
+        `      ${formatClock(s.atMin)} ${s.out ? `change ${s.out} (${Math.round(s.outPct)} % left) for` : 'put on'} ${s.into}${s.darkMin > 0 ? `, ${s.darkMin} min dark` : ''}`,
     ),
   ...l.spans
     .filter((s) => s.state === 'dark')

@@ -1,13 +1,16 @@
 import { type Plan, recordsOf } from '../plan/plan.ts';
+import { batteryPlanPages } from './battery-plan.ts';
 import { boxLayoutPages } from './box-layout.ts';
 import { cableOrderPages } from './cable-order.ts';
 import { circuitPages } from './circuits.ts';
+import { dayPages } from './day-pages.ts';
 import { legSummaryPages } from './leg-summary.ts';
 import { oneLinePages } from './one-line.ts';
 import { patchSheets } from './patch-sheet.ts';
 import { plotPage } from './plot.ts';
 import { runSheetPages } from './run-sheet.ts';
 import { setupCards } from './setup-cards.ts';
+import { setupGridPages } from './setup-grid.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
 import { testSheetPages } from './test-sheet.ts';
 import { unitPages } from './unit-list.ts';
@@ -50,6 +53,9 @@ export const SHEET_KINDS: readonly SheetKind[] = [
   { id: 'cables', name: 'Cable list', make: (_, lists) => cableOrderPages(lists) },
   { id: 'tests', name: 'Test sheet', make: (_, lists) => testSheetPages(lists) },
   { id: 'units', name: 'Unit list', make: (_, lists) => unitPages(lists) },
+  { id: 'setups', name: 'Setups', make: (_, lists) => setupGridPages(lists) },
+  { id: 'day', name: 'Shooting day', make: (_, lists) => dayPages(lists) },
+  { id: 'packs', name: 'Battery plan', make: (_, lists) => batteryPlanPages(lists) },
   { id: 'patch', name: 'Patch sheet', make: patched(patchSheets) },
   { id: 'universes', name: 'Universe maps', make: patched(universeMaps) },
   { id: 'cards', name: 'Setup cards', make: patched(setupCards) },

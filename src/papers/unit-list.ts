@@ -75,7 +75,7 @@ export const unitPages = (info: SetInfo): readonly PageMaker[] => {
         use: f.use,
         gel: f.gel,
         channel: f.channel,
-        power: f.onPacks ? 'own cells' : (pluggedAt(ctx, f.id) ?? 'not plugged'),
+        power: f.onPacks ? (f.packs ? 'packs' : 'own cells') : (pluggedAt(ctx, f.id) ?? 'not plugged'),
         address: f.patch && universe ? `U${universe.number} ${f.patch.address}` : '',
         mode: f.patch ? (kind?.modes.find((m) => m.id === f.patch?.modeId)?.name ?? '') : '',
         height: formatLength(heightMm, units),

@@ -76,6 +76,8 @@ export interface UnitLane {
 }
 
 export interface SwapRow {
+  /** The unit's first packs of the day: nothing comes off. */
+  readonly first: boolean;
   readonly atMin: number;
   readonly label: string;
   readonly out: string;

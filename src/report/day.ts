@@ -199,7 +199,8 @@ const lane = (plan: Plan, day: Day, u: BatteryUnit, r: Rotation, result: Rotatio
     spans,
     swaps: result.swaps
       .filter((s) => s.unit === at)
-      .map((s) => ({
+      .map((s, i) => ({
+        first: i === 0,
         atMin: s.atMin,
         label: u.label,
         out: packList(s.out),

@@ -12,11 +12,11 @@ const eventsOf = (s: DaySummary): readonly Event[] =>
   s.lanes
     .flatMap((l): Event[] => [
       ...l.swaps
-        .filter((x) => x.out !== '')
+        .filter((x) => !x.first)
         .map((x) => ({
           atMin: x.atMin,
           key: `${l.fixtureId}-${x.atMin}-swap`,
-          text: `${l.label}: ${x.out} off (${Math.round(x.outPct)} % left), ${x.into} on${x.darkMin > 0 ? `, ${x.darkMin} min dark` : ''}`,
+          text: `${l.label}: ${x.out ? `${x.out} off (${Math.round(x.outPct)} % left), ` : ''}${x.into} on${x.darkMin > 0 ? `, ${x.darkMin} min dark` : ''}`,
           dark: false,
         })),
       ...l.spans

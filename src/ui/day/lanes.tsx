@@ -55,7 +55,7 @@ export const UnitStrip = ({ lane, scale }: { readonly lane: UnitLane; readonly s
               points={`${a},${UNIT_H - PAD} ${a},${y(s.fromSoc)} ${b},${y(s.toSoc)} ${b},${UNIT_H - PAD}`}
             />
             {b - a > 40 && s.packs.length > 0 ? (
-              <text className="soc-text" x={a + 5} y={UNIT_H - PAD - 4}>
+              <text className="soc-text" x={a + 5} y={s.fromSoc > 0.55 ? UNIT_H - PAD - 4 : PAD + 10}>
                 {s.packs.map((p) => `#${p}`).join(' ')}
               </text>
             ) : null}
@@ -64,10 +64,10 @@ export const UnitStrip = ({ lane, scale }: { readonly lane: UnitLane; readonly s
         );
       })}
       {lane.swaps
-        .filter((s) => s.out !== '')
+        .filter((s) => !s.first)
         .map((s) => (
           <path key={`s${s.atMin}`} className="swap" d={`M ${scale.x(s.atMin) - 4} 10 h 8 l -4 -7 z`}>
-            <title>{`${formatClock(s.atMin)}: ${s.out} off, ${s.into} on${s.darkMin > 0 ? `, ${s.darkMin} min dark` : ', without a gap'}`}</title>
+            <title>{`${formatClock(s.atMin)}: ${s.out ? `${s.out} off, ` : ''}${s.into} on${s.darkMin > 0 ? `, ${s.darkMin} min dark` : ', without a gap'}`}</title>
           </path>
         ))}
     </svg>
@@ -77,7 +77,7 @@ export const UnitStrip = ({ lane, scale }: { readonly lane: UnitLane; readonly s
 const laneWords = (l: UnitLane): string =>
   l.problem
     ? `${l.label}: not computed, ${l.problem}`
-    : `${l.label} on ${l.on}: burns ${Math.round(l.burnsMin)} minutes, ${l.swaps.filter((s) => s.out !== '').length} changes, ${l.darkMin > 0 ? `${Math.round(l.darkMin)} minutes dark` : 'never dark'}`;
+    : `${l.label} on ${l.on}: burns ${Math.round(l.burnsMin)} minutes, ${l.swaps.filter((s) => !s.first).length} changes, ${l.darkMin > 0 ? `${Math.round(l.darkMin)} minutes dark` : 'never dark'}`;
 
 /** A charger's bay: which pack is in it when. */
 export const BayStrip = ({ bay, scale }: { readonly bay: BayLane; readonly scale: Scale }) => (

@@ -8,13 +8,27 @@ import { setInfo } from '../../../src/papers/sheet-info.ts';
 import { SHEET_CHOICES } from '../../../src/papers/sheet-kinds.ts';
 import { applyChanges } from '../../../src/plan/change-set.ts';
 import { acknowledge } from '../../../src/plan/edits/document.ts';
-import { recordsOf } from '../../../src/plan/plan.ts';
+import { type Plan, recordsOf } from '../../../src/plan/plan.ts';
+import { recordSchemas } from '../../../src/plan/records/index.ts';
 import { assess } from '../../../src/report/assess.ts';
 import { textsOf } from '../../support/page-texts.ts';
 import { samplePlan } from '../../support/sample-plan.ts';
 
 const options = { revision: 'A', date: '2026-03-09', programVersion: '0', setupId: 'su-1' };
-const plan = samplePlan();
+/** The sample with a block to shoot in and a unit that runs on its own cells, so that every sheet has something to say. */
+const withDay = (): Plan => {
+  const sample = samplePlan();
+  const { patch: _patch, ...unit } = recordsOf(sample, 'fixture')[0] ?? need();
+  const added = [
+    { ...unit, id: 'fx-cells', unit: '99', support: { on: 'floor' as const }, onPacks: true },
+    recordSchemas.block.parse({ id: 'bk-1', type: 'block', day: 1, startMin: 480, endMin: 720, what: 'setup', setupId: 'su-1' }),
+  ];
+  return applyChanges(sample, { added, updated: [], removed: [] });
+};
+const need = (): never => {
+  throw new Error('the sample has lost its units');
+};
+const plan = withDay();
 const assessment = assess(plan, { revision: 0 });
 const issue = (sheets?: readonly string[]) => paperSet(plan, assessment, { ...options, sheets });
 const wordsOf = (sheets: readonly string[]): string =>

@@ -1,0 +1,181 @@
+import { dayNumbers } from '../derive/schedule.ts';
+import { formatClock } from '../kernel/units.ts';
+import { recordsOf } from '../plan/plan.ts';
+import { type DaySummary, daySummary, leastOf, type PoolRow, type UnitLane } from '../report/day.ts';
+import { flowArea, flowPages, type Section } from './flow.ts';
+import type { PageMaker, SetInfo } from './sheet-info.ts';
+import { type Column, headingBlock, placeColumns, stacked, tableHead, tableRow } from './table.ts';
+
+const POOLS: readonly Column[] = [
+  { id: 'name', head: 'Packs', leastMm: 54, grow: 2 },
+  { id: 'hand', head: 'At hand', leastMm: 16, align: 'right' },
+  { id: 'back', head: 'Kept back', leastMm: 18, align: 'right' },
+  { id: 'need', head: 'Needed', leastMm: 16, align: 'right' },
+  { id: 'bays', head: 'Bays', leastMm: 14, align: 'right' },
+  { id: 'changes', head: 'Changes', leastMm: 16, align: 'right' },
+  { id: 'day', head: 'On the day', leastMm: 44, grow: 2 },
+  { id: 'air', head: 'By air', leastMm: 60, grow: 3, dispensable: 3 },
+];
+
+const RUNS: readonly Column[] = [
+  { id: 'unit', head: 'Unit', leastMm: 20 },
+  { id: 'kind', head: 'Kind', leastMm: 44, grow: 2, dispensable: 2 },
+  { id: 'on', head: 'Runs on', leastMm: 54, grow: 2 },
+  { id: 'setup', head: 'Setup', leastMm: 40, grow: 2 },
+  { id: 'level', head: 'Level', leastMm: 13, align: 'right' },
+  { id: 'time', head: 'Runtime, worst to best', leastMm: 46, grow: 1 },
+];
+
+const SWAPS: readonly Column[] = [
+  { id: 'at', head: 'Time', leastMm: 18 },
+  { id: 'unit', head: 'Unit', leastMm: 24 },
+  { id: 'out', head: 'Off', leastMm: 26 },
+  { id: 'left', head: 'Left in it', leastMm: 16, align: 'right' },
+  { id: 'into', head: 'On', leastMm: 26 },
+  { id: 'dark', head: 'Dark', leastMm: 40, grow: 2 },
+  { id: 'done', head: 'Done', leastMm: 14 },
+];
+
+const poolDay = (p: PoolRow): string =>
+  p.short
+    ? p.short.darkMin === undefined
+      ? `${p.short.label} waits from ${formatClock(p.short.dueMin)}`
+      : `${p.short.label} dark at ${formatClock(p.short.darkMin)}`
+    : 'nobody waits';
+
+const pools = (info: SetInfo, d: DaySummary, w: number): Section[] => {
+  if (d.pools.length === 0) return [];
+  const columns = placeColumns(POOLS, w);
+  const least = leastOf(info.plan, d.day)
+    .map((l) => `${l.name}: ${l.text}`)
+    .join(' ');
+  return [
+    {
+      head: (continued) =>
+        stacked(
+          headingBlock(continued ? `Packs, day ${d.day} (continued)` : `Packs, day ${d.day}`, least),
+          tableHead(columns),
+        ),
+      blocks: d.pools.map((p) =>
+        tableRow(columns, {
+          name: { text: p.exchange ? `${p.name} (spare units)` : p.name, weight: 'semibold' },
+          hand: p.atHand === undefined ? 'not said' : String(p.atHand),
+          back: String(p.reserve),
+          need: String(p.need),
+          bays: p.exchange ? '–' : String(p.bays),
+          changes: String(p.swaps),
+          day: p.short ? { text: poolDay(p), weight: 'semibold', role: 'stop' } : poolDay(p),
+          air: p.airText,
+        }),
+      ),
+    },
+  ];
+};
+
+const runtimes = (d: DaySummary, w: number): Section => {
+  const columns = placeColumns(RUNS, w);
+  const rows = (l: UnitLane) =>
+    l.problem || l.runtimes.length === 0
+      ? [
+          tableRow(columns, {
+            unit: { text: l.label, weight: 'semibold' },
+            kind: l.kindName,
+            on: l.on,
+            time: l.problem ? `not computed: ${l.problem}` : 'off all day',
+          }),
+        ]
+      : l.runtimes.map((r, i) =>
+          tableRow(
+            columns,
+            {
+              ...(i === 0
+                ? { unit: { text: l.label, weight: 'semibold' as const }, kind: l.kindName, on: l.on }
+                : {}),
+              setup: r.setupName,
+              level: `${Math.round(r.levelPct)} %`,
+              time: r.text,
+            },
+            { keep: i < l.runtimes.length - 1 },
+          ),
+        );
+  return {
+    head: (continued) =>
+      stacked(
+        headingBlock(
+          continued ? `Runtimes, day ${d.day} (continued)` : `Runtimes, day ${d.day}`,
+          'of one loading, down to empty',
+        ),
+        tableHead(columns),
+      ),
+    blocks: d.lanes.flatMap(rows),
+  };
+};
+
+const changes = (d: DaySummary, w: number): Section[] => {
+  const columns = placeColumns(SWAPS, w);
+  const events = d.lanes
+    .flatMap((l) => [
+      ...l.swaps.filter((s) => !s.first).map((s) => ({ at: s.atMin, l, s, until: 0 })),
+      ...l.spans
+        .filter((s) => s.state === 'dark')
+        .map((s) => ({ at: s.startMin, l, s: undefined, until: s.endMin })),
+    ])
+    .sort((a, b) => a.at - b.at);
+  if (events.length === 0) return [];
+  return [
+    {
+      head: (continued) =>
+        stacked(
+          headingBlock(
+            continued ? `Changes, day ${d.day} (continued)` : `Changes, day ${d.day}`,
+            'in the order of the clock',
+          ),
+          tableHead(columns),
+        ),
+      blocks: events.map((e) =>
+        tableRow(columns, {
+          at: formatClock(e.at),
+          unit: { text: e.l.label, weight: 'semibold' },
+          ...(e.s
+            ? {
+                out: e.s.out,
+                left: e.s.out ? `${Math.round(e.s.outPct)} %` : '',
+                into: e.s.into,
+                dark: e.s.darkMin > 0 ? `${e.s.darkMin} min for the change` : '',
+                done: { draw: (ink, c) => ink.rect(c.x, c.y + 0.9, 3, 3, { weightMm: 0.18 }) },
+              }
+            : {
+                dark: {
+                  text: `dark until ${formatClock(e.until)}`,
+                  weight: 'semibold',
+                  role: 'stop',
+                },
+              }),
+        }),
+      ),
+    },
+  ];
+};
+
+/** The battery plan: packs needed, runtimes, and every change of packs by the clock, for each day. */
+export const batteryPlanPages = (info: SetInfo): readonly PageMaker[] => {
+  if (!recordsOf(info.plan, 'fixture').some((f) => f.onPacks)) return [];
+  const days = dayNumbers(info.plan).map((n) => daySummary(info.plan, n));
+  if (days.length === 0) return [];
+  const w = flowArea(info).w;
+  return flowPages(
+    info,
+    {
+      title: 'Battery plan',
+      subtitle: 'Packs, runtimes and changes',
+      documentType: 'Schedule',
+      scale: 'none',
+      units: 'h',
+    },
+    days.flatMap((d) => [...pools(info, d, w), runtimes(d, w), ...changes(d, w)]),
+    [
+      'Runtimes are planning values for packs of usual health; the packs’ own state, cold and age decide. Keep spare packs. Do not charge lithium cells in frost.',
+      'By air: 49 CFR 175.10, IATA Dangerous Goods Regulations, as on public pages up to March 2026. Operators may be stricter: ask.',
+    ],
+  );
+};

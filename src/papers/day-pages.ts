@@ -1,0 +1,126 @@
+import { dayNumbers } from '../derive/schedule.ts';
+import { formatClock, formatWatts } from '../kernel/units.ts';
+import { type DaySummary, daySummary } from '../report/day.ts';
+import { bayLane, blocksLane, dayScale, powerLane, rulerBlock, unitLane } from './day-lanes.ts';
+import { flowArea, flowPages, type Section } from './flow.ts';
+import type { PageMaker, SetInfo } from './sheet-info.ts';
+import { type Column, headingBlock, placeColumns, stacked, tableHead, tableRow } from './table.ts';
+
+const BLOCKS: readonly Column[] = [
+  { id: 'from', head: 'From', leastMm: 18 },
+  { id: 'to', head: 'To', leastMm: 18 },
+  { id: 'what', head: 'Block', leastMm: 60, grow: 3 },
+  { id: 'setup', head: 'Setup', leastMm: 40, grow: 2 },
+  { id: 'crew', head: 'Crew', leastMm: 20 },
+  { id: 'units', head: 'Units on', leastMm: 16, align: 'right' },
+];
+
+const SOURCES: readonly Column[] = [
+  { id: 'source', head: 'Source', leastMm: 40, grow: 2 },
+  { id: 'peak', head: 'Peak', leastMm: 22, align: 'right' },
+  { id: 'average', head: 'Average', leastMm: 22, align: 'right' },
+  { id: 'energy', head: 'Energy', leastMm: 24, align: 'right' },
+  { id: 'fuel', head: 'Fuel', leastMm: 22, align: 'right' },
+  { id: 'rest', head: '', leastMm: 1, grow: 6 },
+];
+
+const heading = (d: DaySummary): string => `Day ${d.day}${d.date ? `, ${d.date}` : ''}`;
+
+const skyText = (d: DaySummary): string => {
+  if (!d.sky) return '';
+  const at = (name: string, m: number | undefined): string =>
+    m === undefined ? '' : `${name} ${formatClock(m)}`;
+  return [
+    at('first light', d.sky.dawnMin),
+    at('sunrise', d.sky.sunriseMin),
+    at('sunset', d.sky.sunsetMin),
+    at('last light', d.sky.duskMin),
+    `${d.sky.moonPhase}, ${Math.round(100 * d.sky.moonShare)} % lit`,
+  ]
+    .filter(Boolean)
+    .join(', ');
+};
+
+const timeLine = (d: DaySummary): Section => {
+  const s = dayScale(d);
+  const crews = [...new Set(d.blocks.map((b) => b.block.crew))].sort().reverse();
+  return {
+    head: (continued) =>
+      stacked(
+        headingBlock(continued ? `${heading(d)} (continued)` : heading(d), skyText(d)),
+        rulerBlock(d, s),
+      ),
+    blocks: [
+      ...crews.map((c) =>
+        blocksLane(
+          c === 'shooting' ? 'Blocks' : 'Rigging crew',
+          d.blocks.filter((b) => b.block.crew === c && !b.fault),
+          s,
+        ),
+      ),
+      ...d.lanes.map((l) => unitLane(l, s)),
+      ...d.bays.map((b) => bayLane(b, s)),
+      ...d.sources.filter((p) => p.peakW > 0).map((p) => powerLane(p, s)),
+    ],
+  };
+};
+
+/** The shooting days: time line with packs, bays and sources, then blocks and what the sources give, as tables. */
+export const dayPages = (info: SetInfo): readonly PageMaker[] => {
+  const days = dayNumbers(info.plan).map((n) => daySummary(info.plan, n));
+  if (days.length === 0) return [];
+  const w = flowArea(info).w;
+  const blocks = placeColumns(BLOCKS, w);
+  const sources = placeColumns(SOURCES, w);
+  const sections = days.flatMap((d): Section[] => [
+    timeLine(d),
+    {
+      head: () => stacked(headingBlock(`Blocks of day ${d.day}`, ''), tableHead(blocks)),
+      blocks: d.blocks.map((b) =>
+        tableRow(blocks, {
+          from: formatClock(b.block.startMin),
+          to: formatClock(b.block.endMin),
+          what: { text: b.fault ? `${b.name}: left out, ${b.fault}` : b.name, weight: 'semibold' },
+          setup: b.setupName,
+          crew: b.block.crew,
+          units: b.fault ? '–' : String(b.unitsOn),
+        }),
+      ),
+    },
+    ...(d.sources.length === 0
+      ? []
+      : [
+          {
+            head: () =>
+              stacked(
+                headingBlock(`Power on day ${d.day}`, `light for ${Number(d.hoursOn.toFixed(1))} h`),
+                tableHead(sources),
+              ),
+            blocks: d.sources.map((s) =>
+              tableRow(sources, {
+                source: { text: s.label, weight: 'semibold' },
+                peak: formatWatts(s.peakW),
+                average: formatWatts(s.averageW),
+                energy: `${(s.energyWh / 1000).toFixed(1)} kWh`,
+                fuel: s.fuelL === undefined ? '–' : `${Math.round(s.fuelL)} L`,
+              }),
+            ),
+          },
+        ]),
+  ]);
+  return flowPages(
+    info,
+    {
+      title: 'Shooting day',
+      subtitle: 'Time line of setups, packs and power',
+      documentType: 'Schedule',
+      scale: 'none',
+      units: 'h',
+    },
+    sections,
+    [
+      'Height of a unit’s lane is the charge of its packs; a heavy tick is a change, hatched is dark. Runtimes are planning values; the packs’ own state, cold and age decide.',
+      'Power at nominal volts, cable loss left out. Fuel by a chart of typical diesel sets.',
+    ],
+  );
+};

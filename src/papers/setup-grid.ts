@@ -1,0 +1,79 @@
+import { compareNatural } from '../kernel/ids.ts';
+import { kindOf, levelOf, recordsOf, setupsOf } from '../plan/plan.ts';
+import type { Fixture, Setup } from '../plan/records/index.ts';
+import { flowArea, flowPages, type Section } from './flow.ts';
+import type { PageMaker, SetInfo } from './sheet-info.ts';
+import { type Cell, type Column, headingBlock, placeColumns, stacked, tableHead, tableRow } from './table.ts';
+
+const UNIT: readonly Column[] = [
+  { id: 'unit', head: 'Unit', leastMm: 12 },
+  { id: 'use', head: 'Use', leastMm: 40, grow: 0.6 },
+  { id: 'kind', head: 'Kind', leastMm: 44, grow: 0.4, dispensable: 2 },
+];
+const SETUP_MM = 20;
+const GAP_MM = 2.2;
+
+/** As many setups as fit side by side, in their order. */
+const groupsOf = (setups: readonly Setup[], widthMm: number): readonly (readonly Setup[])[] => {
+  const fixed = UNIT.filter((c) => !c.dispensable).reduce((s, c) => s + c.leastMm + GAP_MM, 0);
+  const each = Math.max(1, Math.floor((widthMm - fixed) / (SETUP_MM + GAP_MM)));
+  const out: Setup[][] = [];
+  for (let i = 0; i < setups.length; i += each) out.push(setups.slice(i, i + each));
+  return out;
+};
+
+const setupHead = (s: Setup): string => s.scene || s.name;
+
+/** Units by setups with the level of each, as the crew sets them. */
+export const setupGridPages = (info: SetInfo): readonly PageMaker[] => {
+  const setups = setupsOf(info.plan);
+  const fixtures = [...recordsOf(info.plan, 'fixture')].sort((a, b) => compareNatural(a.unit, b.unit));
+  if (setups.length === 0 || fixtures.length === 0) return [];
+  const w = flowArea(info).w;
+  let anyAssumed = false;
+  const level = (s: Setup, f: Fixture): Cell => {
+    const { levelPct, assumed } = levelOf(info.plan, s.id, f.id);
+    if (assumed) anyAssumed = true;
+    if (levelPct <= 0) return { text: 'off', role: 'ink-soft' };
+    return `${Math.round(levelPct)}${assumed ? '*' : ''}`;
+  };
+  const sections = groupsOf(setups, w).map((group): Section => {
+    const columns = placeColumns(
+      [
+        ...UNIT,
+        ...group.map(
+          (s): Column => ({ id: s.id, head: setupHead(s), leastMm: SETUP_MM, grow: 1, align: 'right' }),
+        ),
+      ],
+      w,
+    );
+    const names = group
+      .filter((s) => s.scene)
+      .map((s) => `${s.scene} ${s.name}`)
+      .join(' · ');
+    return {
+      head: (continued) =>
+        stacked(headingBlock(continued ? 'Levels (continued)' : 'Levels', names), tableHead(columns)),
+      blocks: fixtures.map((f) =>
+        tableRow(columns, {
+          unit: { text: f.unit, weight: 'semibold' },
+          use: f.use,
+          kind: kindOf(info.plan, f.kindId)?.name ?? '',
+          ...Object.fromEntries(group.map((s) => [s.id, level(s, f)])),
+        }),
+      ),
+    };
+  });
+  return flowPages(
+    info,
+    {
+      title: 'Setups',
+      subtitle: 'Level of every unit in every setup',
+      documentType: 'List',
+      scale: 'none',
+      units: '%',
+    },
+    sections,
+    anyAssumed ? ['Levels in per cent. * No level is given: counted at full.'] : ['Levels in per cent.'],
+  );
+};
