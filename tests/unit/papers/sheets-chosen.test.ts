@@ -21,7 +21,15 @@ const withDay = (): Plan => {
   const { patch: _patch, ...unit } = recordsOf(sample, 'fixture')[0] ?? need();
   const added = [
     { ...unit, id: 'fx-cells', unit: '99', support: { on: 'floor' as const }, onPacks: true },
-    recordSchemas.block.parse({ id: 'bk-1', type: 'block', day: 1, startMin: 480, endMin: 720, what: 'setup', setupId: 'su-1' }),
+    recordSchemas.block.parse({
+      id: 'bk-1',
+      type: 'block',
+      day: 1,
+      startMin: 480,
+      endMin: 720,
+      what: 'setup',
+      setupId: 'su-1',
+    }),
   ];
   return applyChanges(sample, { added, updated: [], removed: [] });
 };
@@ -37,10 +45,28 @@ const wordsOf = (sheets: readonly string[]): string =>
     .map((t) => t.text)
     .join('\n');
 
+const full = issue().pages.map((p) => p.title.toLowerCase());
+const inFull = (name: string): boolean => full.some((t) => t.includes(name.toLowerCase().replace(/s$/, '')));
+
 describe('the sheets of a set', () => {
+  it('has the sheets of the power crew', () => {
+    for (const name of [
+      'Cover',
+      'Lighting plot',
+      'One-line diagram',
+      'Leg summary',
+      'Circuit schedule',
+      'Box layout',
+    ])
+      expect(inFull(name), name).toBe(true);
+    for (const name of ['Run sheet', 'Cable list', 'Test sheet', 'Unit list'])
+      expect(inFull(name), name).toBe(true);
+  });
+
   it.each(SHEET_CHOICES.map((s) => [s.id, s.name]))('can be issued alone: %s', (id, name) => {
     const { pages } = issue([id]);
-    expect(pages.length).toBeGreaterThan(0);
+    // A sheet that the sample has nothing for is not in its full set either.
+    expect(pages.length > 0, name).toBe(inFull(name));
     pages.forEach((p, i) => {
       expect(p.title.toLowerCase()).toContain(name.toLowerCase().replace(/s$/, ''));
       expect(textsOf(p).map((t) => t.text)).toContain(`E-${i + 1}, ${i + 1} of ${pages.length}`);
