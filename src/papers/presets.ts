@@ -9,13 +9,33 @@ export interface SheetPreset {
 
 export const SHEET_PRESETS: readonly SheetPreset[] = [
   { id: 'all', name: 'Everything', sheets: SHEET_CHOICES.map((s) => s.id) },
-  { id: 'gaffer', name: 'Gaffer', sheets: ['cover', 'plot', 'one-line', 'legs', 'circuits', 'units', 'setups', 'day'] },
+  {
+    id: 'gaffer',
+    name: 'Gaffer',
+    sheets: ['cover', 'plot', 'one-line', 'legs', 'circuits', 'units', 'setups', 'day'],
+  },
   {
     id: 'best-boy',
     name: 'Best boy',
-    sheets: ['cover', 'plot', 'one-line', 'legs', 'circuits', 'boxes', 'runs', 'cables', 'tests', 'day', 'packs'],
+    sheets: [
+      'cover',
+      'plot',
+      'one-line',
+      'legs',
+      'circuits',
+      'boxes',
+      'runs',
+      'cables',
+      'tests',
+      'day',
+      'packs',
+    ],
   },
-  { id: 'console', name: 'Console', sheets: ['cover', 'plot', 'units', 'setups', 'patch', 'universes', 'cards'] },
+  {
+    id: 'console',
+    name: 'Console',
+    sheets: ['cover', 'plot', 'units', 'setups', 'patch', 'universes', 'cards'],
+  },
   { id: 'rental', name: 'Rental order', sheets: ['cover', 'cables', 'units'] },
 ];
 
