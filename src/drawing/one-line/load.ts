@@ -111,8 +111,8 @@ export const drawLoad = (
   const size = compact ? COMPACT_SYMBOL_MM : SYMBOL_MM;
   const top = y + (compact ? 4.4 : 5.4);
   const h = loadHeight(c, e, compact);
-  s.line(x, y, x, top, LINE.cable, 'cable');
-  if (onward) s.line(x, top + size, x, y + h, LINE.cable, 'cable');
+  // Behind the symbol, which is filled: flat ones do not reach the edge of their room.
+  s.line(x, y, x, onward ? y + h : top + size / 2, LINE.cable, 'cable');
   nodeSign(s, x, y + 2);
   drawVolts(s, c, e, x + TEXT_MM, y + 3.2);
   if (w.symbolId === '') {
