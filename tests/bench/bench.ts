@@ -6,10 +6,11 @@ import { benchFirstLoad } from './first-load.ts';
 import { benchFloor } from './floor.ts';
 import { largePlan } from './large-plan.ts';
 import { ROUNDS } from './measure.ts';
+import { benchPacks } from './packs.ts';
 import { benchPapers } from './papers.ts';
 import { benchPatch } from './patch.ts';
 
-/** Runs all, or those named: engines, papers, patch, load, canvas. */
+/** Runs all, or those named: engines, packs, papers, patch, load, canvas. */
 export const bench = async (only: readonly string[]): Promise<void> => {
   const wanted = (name: string): boolean => only.length === 0 || only.includes(name);
   const plan = largePlan();
@@ -18,6 +19,7 @@ export const bench = async (only: readonly string[]): Promise<void> => {
   );
   if (wanted('engines')) benchEngines(plan);
   if (wanted('floor')) benchFloor(plan);
+  if (wanted('packs')) benchPacks();
   if (wanted('papers')) benchPapers(plan);
   if (wanted('patch')) benchPatch();
   if (!wanted('load') && !wanted('canvas')) return;
