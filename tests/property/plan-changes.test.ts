@@ -10,9 +10,10 @@ import {
   diffPlans,
   invert,
   isEmptyChange,
+  peekChanges,
 } from '../../src/plan/change-set.ts';
 import { serialisePlan } from '../../src/plan/file.ts';
-import type { Plan } from '../../src/plan/plan.ts';
+import { type Plan, recordsOf } from '../../src/plan/plan.ts';
 import { type AnyRecord, type RecordType, recordSchemas } from '../../src/plan/records/index.ts';
 import { recordJson, recordTypes } from '../support/json-arbitrary.ts';
 import { markRecord, smallPlan } from '../support/small-plan.ts';
@@ -46,6 +47,29 @@ const changesOf = (plan: Plan, list: readonly Step[]): ChangeSet => {
 };
 
 describe('change-sets', () => {
+  test('lists that came from another plan, and a plan only looked at, are as if made from scratch', () => {
+    fc.assert(
+      fc.property(edits(4), (list) => {
+        let plan = smallPlan();
+        recordsOf(plan, 'mark');
+        for (const one of list) {
+          const before = plan;
+          const c = changesOf(before, one);
+          plan = applyChanges(before, c);
+          const peeked = peekChanges(before, c);
+          expect([...peeked.records.entries()]).toEqual([...plan.records.entries()]);
+          expect(peeked.records.size).toBe(plan.records.size);
+          const scratch: Plan = { ...plan, records: new Map(plan.records) };
+          for (const type of recordTypes) {
+            expect(recordsOf(plan, type)).toEqual(recordsOf(scratch, type));
+            expect(recordsOf(peeked, type)).toEqual(recordsOf(scratch, type));
+          }
+        }
+      }),
+      { numRuns: 100 },
+    );
+  });
+
   test('an inverted change-set leads back to the same text', () => {
     fc.assert(
       fc.property(steps, (list) => {
