@@ -42,7 +42,8 @@ export class Room {
     if (known) return known;
     const from = universe === this.first ? this.#startAddress : 1;
     const made = gapsBetween(this.#taken.get(universe) ?? [], this.size)
-      .map((g) => ({ from: Math.max(g.from, from), to: g.to }))
+      // Something kept among the spare slots ends a gap beyond what may be used.
+      .map((g) => ({ from: Math.max(g.from, from), to: Math.min(g.to, this.size) }))
       .filter((g) => g.from <= g.to);
     this.#gaps.set(universe, made);
     return made;
