@@ -273,7 +273,7 @@ export const leastOf = (plan: Plan, dayNumber: number): readonly LeastRow[] => {
       l.bound === l.packs
         ? `${l.packs} ${what} are the fewest that can do`
         : `${l.packs} ${what} do; no fewer than ${l.bound} can, what lies between is not known`;
-    const how = l.by === 'search' ? ', with changes ahead of time' : '';
+    const how = l.by !== 'rule' ? ', with changes ahead of time' : '';
     return {
       pool: l.pool,
       name: pool?.name ?? '',

@@ -1,5 +1,5 @@
 import { shootingDays } from '../../src/derive/schedule.ts';
-import { dayOf, leastPacks, rotationOf, supplyOf } from '../../src/engines/battery/index.ts';
+import { dayOf, leastPacks, type Rotation, rotationOf, supplyOf } from '../../src/engines/battery/index.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { batteryRig } from '../support/battery-plan.ts';
 import { interleaved, line, ms, timed } from './measure.ts';
@@ -32,12 +32,15 @@ const packDay = (): Plan => {
 /** A large day on packs, played through and searched for the fewest packs. */
 export const benchPacks = (): void => {
   const plan = packDay();
-  /** The day of a fresh copy, so that nothing is remembered. */
-  const fresh = () => {
+  let runs = 0;
+  /** The day of a fresh copy that is a little different every time, so that nothing is remembered. */
+  const fresh = (): Rotation => {
     const copy: Plan = { ...plan, records: new Map(plan.records) };
     const day = shootingDays(copy)[0];
     if (!day) throw new Error('the day has no blocks');
-    return rotationOf(copy, day);
+    const r = rotationOf(copy, day);
+    runs++;
+    return { ...r, units: r.units.map((u) => ({ ...u, swapMin: u.swapMin + runs / 1e6 })) };
   };
   const m = interleaved({
     play: () => {

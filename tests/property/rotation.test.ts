@@ -169,3 +169,31 @@ describe('a day of packs', () => {
     );
   }, 60_000);
 });
+
+describe('days of several kinds of pack', () => {
+  it('battery-rotation: two kinds with their own bays keep the laws, and each has its own fewest', () => {
+    /** Two small days side by side: the second one's units, packs and bays under other names. */
+    const both = fc.tuple(smallDays, smallDays).map(([a, b]): Rotation => {
+      const other = { ...b, swapAt: a.swapAt };
+      return {
+        ...a,
+        units: [...a.units, ...other.units.map((u) => ({ ...u, id: `b-${u.id}`, pool: 'block' }))],
+        pools: [...a.pools, ...other.pools.map((p) => ({ ...p, id: 'block', name: 'Block' }))],
+        bays: [...a.bays, ...other.bays.map((x) => ({ ...x, id: `b-${x.id}`, pools: new Set(['block']) }))],
+      };
+    });
+    fc.assert(
+      fc.property(both, fc.integer({ min: 0, max: 6 }), fc.integer({ min: 0, max: 6 }), (r, n, m) => {
+        const day = dayOf(r, (id) => (id === 'brick' ? n : m));
+        const least = new Map(leastPacks(r).map((l) => [l.pool, l.packs]));
+        for (const [pool, packs] of [
+          ['brick', n],
+          ['block', m],
+        ] as const)
+          expect(day.shortPools.has(pool)).toBe(packs < (least.get(pool) ?? 0));
+        expect(day.firstDark === undefined).toBe(!day.spans.some((s) => s.state === 'dark'));
+      }),
+      { numRuns: 60 },
+    );
+  }, 60_000);
+});

@@ -96,13 +96,32 @@ const fewestSearched = (r: Rotation, pool: RotationPool, known: Found): Found =>
 };
 
 const memo = new WeakMap<Rotation, readonly LeastPacks[]>();
+/** The last answer: most edits of a plan leave its days on packs as they are. */
+let last: { readonly key: string; readonly made: readonly LeastPacks[] } | undefined;
+
+/** All of a rotation that the answer depends on. How many packs there are does not come into it. */
+const contentOf = (r: Rotation): string =>
+  JSON.stringify([
+    r.units.map((u) => [u.pool, u.count, u.hotSwap, u.swapMin, u.stretches]),
+    r.pools.map((p) => [p.id, p.chargeMin, p.exchange]),
+    r.bays.map((b) => [[...b.pools], [...b.slower]]),
+    [r.swapAt, r.changeOver, r.changeOverTime, r.taper],
+  ]);
 
 /** The fewest packs of every pool that has something to do. */
 export const leastPacks = (r: Rotation): readonly LeastPacks[] => {
   const known = memo.get(r);
   if (known) return known;
+  const key = contentOf(r);
+  const made = last?.key === key ? last.made : findLeast(r);
+  last = { key, made };
+  memo.set(r, made);
+  return made;
+};
+
+const findLeast = (r: Rotation): readonly LeastPacks[] => {
   const unbounded = rotate(r, () => Number.POSITIVE_INFINITY);
-  const made = r.pools.flatMap((pool): LeastPacks[] => {
+  return r.pools.flatMap((pool): LeastPacks[] => {
     const most = unbounded.used.get(pool.id) ?? 0;
     if (most === 0) return [];
     const bound = Math.min(most, leastPacksBound(r, pool));
@@ -125,8 +144,22 @@ export const leastPacks = (r: Rotation): readonly LeastPacks[] => {
       },
     ];
   });
-  memo.set(r, made);
-  return made;
+};
+
+/** One pool's part of a day taken from another day. Only for pools that have their bays to themselves. */
+const withPool = (r: Rotation, d: RotationResult, from: RotationResult, pool: PoolId): RotationResult => {
+  const own = (x: { readonly unit: number }): boolean => r.units[x.unit]?.pool === pool;
+  const shortPools = new Map([...d.shortPools].filter(([id]) => id !== pool));
+  const left = [...shortPools.values()];
+  return {
+    spans: [...d.spans.filter((x) => !own(x)), ...from.spans.filter(own)],
+    swaps: [...d.swaps.filter((x) => !own(x)), ...from.swaps.filter(own)],
+    bays: [...d.bays.filter((b) => b.pool !== pool), ...from.bays.filter((b) => b.pool === pool)],
+    used: new Map([...d.used, [pool, from.used.get(pool) ?? 0]]),
+    firstShort: left[0]?.short,
+    firstDark: left.find((x) => x.dark)?.dark,
+    shortPools,
+  };
 };
 
 /**
@@ -134,12 +167,12 @@ export const leastPacks = (r: Rotation): readonly LeastPacks[] => {
  * packs or fewer, if there is one. So more packs never make it worse.
  */
 export const dayOf = (r: Rotation, supply: (pool: PoolId) => number): RotationResult => {
-  const plain = rotate(r, supply);
-  const active = r.pools.filter((p) => r.units.some((u) => u.pool === p.id && u.stretches.length > 0));
-  const [pool] = active;
-  if (!plain.firstShort || !pool || active.length > 1) return plain;
-  const least = leastPacks(r).find((l) => l.pool === pool.id);
-  return least && least.packs <= supply(pool.id) ? least.day : plain;
+  let day = rotate(r, supply);
+  for (const pool of [...day.shortPools.keys()]) {
+    const least = leastPacks(r).find((l) => l.pool === pool);
+    if (least && least.by !== 'rule' && least.packs <= supply(pool)) day = withPool(r, day, least.day, pool);
+  }
+  return day;
 };
 
 /** The fewest bays, the first ones of the rotation, with which the packs at hand get through the day; undefined where all do not. */
