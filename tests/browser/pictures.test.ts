@@ -40,9 +40,10 @@ test.each(demoPlans.map((d) => [d.slug, d.title] as const))(
       await page.screenshot({ path: join(folder, 'floor.png') });
     }
     await page.getByRole('button', { name: 'Papers', exact: true }).click();
+    await page.getByRole('button', { name: /Lighting plot/ }).first().click();
     const sheet = page.locator('.papers-sheet svg');
     await sheet.waitFor();
-    expect(await sheet.getByText('Lighting plot').count()).toBeGreaterThan(0);
+    expect(await sheet.getByText('Key to symbols').count()).toBeGreaterThan(0);
     if (writing && slug === 'study') {
       await page.setViewportSize({ width: 2000, height: 1400 });
       await page.waitForTimeout(300);
