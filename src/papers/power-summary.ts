@@ -25,19 +25,15 @@ const summaryRows = (info: SetInfo, r: Reader): readonly SummaryRow[] => {
       kind.family === 'source' &&
       (kind.what === 'house-panel' || kind.what === 'wall-circuit');
     if (house) {
+      // By circuit, not by outlet: outlets on one breaker share its limit.
       for (const way of r.children(s.key)) {
-        for (const e of r.children(way.key)) {
-          if (e.what !== 'outlet' && e.what !== 'cable') continue;
-          rows.push({
-            name: e.what === 'outlet' ? e.label : way.label,
-            here: largestLegA(r, e, 'here'),
-            worst: largestLegA(r, e, 'worst'),
-            limit: Math.min(
-              way.legLimit?.limitA ?? Number.POSITIVE_INFINITY,
-              e.legLimit?.limitA ?? Number.POSITIVE_INFINITY,
-            ),
-          });
-        }
+        if (r.children(way.key).length === 0) continue;
+        rows.push({
+          name: way.label,
+          here: largestLegA(r, way, 'here'),
+          worst: largestLegA(r, way, 'worst'),
+          limit: way.legLimit?.limitA,
+        });
       }
       continue;
     }

@@ -32,4 +32,18 @@ describe('the papers of every demo plan', () => {
       expect(set.notices.filter((n) => n.includes('does not fit'))).toEqual([]);
     }
   });
+
+  it('study: the plot measures a breaker by all that hangs on it, not outlet by outlet', () => {
+    const read = readPlan(readFileSync(new URL('study.plan.json', folder), 'utf8'), 'study');
+    if (!read.ok) throw new Error(read.error.what);
+    const a = assess(read.value.plan, { revision: 0 });
+    const set = paperSet(read.value.plan, a, { revision: 'A', date: '', programVersion: '0' });
+    const texts = set.pages.filter((p) => p.title.includes('plot')).flatMap(textsOf);
+    const row = texts.find((t) => t.text === 'P1 way 7');
+    const way = a.entities.find((e) => e.label === 'P1 way 7');
+    if (!row || !way) throw new Error('the study has lost circuit 7');
+    const q = (['leg0A', 'leg1A', 'leg2A'] as const)[way.legs[0] ?? 0] ?? 'leg0A';
+    const onRow = texts.filter((t) => Math.abs(t.yMm - row.yMm) < 0.5).map((t) => t.text);
+    expect(onRow).toContain(a.figures.worst(way.key, q).value.toFixed(1));
+  });
 });
