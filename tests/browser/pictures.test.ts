@@ -40,7 +40,10 @@ test.each(demoPlans.map((d) => [d.slug, d.title] as const))(
       await page.screenshot({ path: join(folder, 'floor.png') });
     }
     await page.getByRole('button', { name: 'Papers', exact: true }).click();
-    await page.getByRole('button', { name: /Lighting plot/ }).first().click();
+    await page
+      .getByRole('button', { name: /Lighting plot/ })
+      .first()
+      .click();
     const sheet = page.locator('.papers-sheet svg');
     await sheet.waitFor();
     expect(await sheet.getByText('Key to symbols').count()).toBeGreaterThan(0);
