@@ -10,6 +10,7 @@ import type { Session } from '../editor/session.ts';
 import { boxesMeet } from '../kernel/geometry.ts';
 import { type Look, paintItem } from './painter.ts';
 import type { Palette } from './palette.ts';
+import { onPicture } from './pictures.ts';
 
 interface Props {
   readonly session: Session;
@@ -52,6 +53,7 @@ export const Items = ({ session, scene, palette, shows }: Props) => {
       was = now;
     });
   }, [session, scene]);
+  useEffect(() => onPicture(() => node.current?.getLayer()?.batchDraw()), []);
   return (
     <Shape
       ref={node}

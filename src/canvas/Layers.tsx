@@ -28,7 +28,7 @@ const useFloorUnits = (session: Session) => {
   };
 };
 
-const BACKGROUND: readonly DrawingLayer[] = ['underlay', 'architecture', 'set'];
+const BACKGROUND: readonly DrawingLayer[] = ['underlay', 'coverage', 'architecture', 'set'];
 const isBackground = (l: DrawingLayer): boolean => BACKGROUND.includes(l);
 const isPlan = (l: DrawingLayer): boolean => !BACKGROUND.includes(l);
 

@@ -1,7 +1,9 @@
 import type { ColorRole, DisplayItem, Fill, Primitive, Stroke } from '../drawing/display-list.ts';
+import { fillColor } from '../drawing/scale-color.ts';
 import { CAP_PER_EM } from '../drawing/text.ts';
 import type { Palette } from './palette.ts';
 import { hatchOf, pathOf, symbolPaths } from './paths.ts';
+import { pictureOf } from './pictures.ts';
 
 /** How items are painted now. */
 export interface Look {
@@ -58,7 +60,7 @@ const paintFill = (
     c.stroke(hatchOf(q, fill.hatch, look.scale));
     c.restore();
   } else {
-    c.fillStyle = look.palette.roles[fill.role];
+    c.fillStyle = fillColor(fill, look.palette.roles);
     c.fill(path);
   }
   c.globalAlpha = look.alpha ?? 1;
@@ -113,6 +115,21 @@ const paintText = (
   c.restore();
 };
 
+const paintImage = (
+  c: CanvasRenderingContext2D,
+  look: Look,
+  q: Extract<Primitive, { kind: 'image' }>,
+): void => {
+  const picture = pictureOf(q.blobId, q.mediaType, q.base64);
+  if (!picture) return;
+  c.save();
+  c.translate(q.xMm, q.yMm);
+  c.rotate((q.rotationDeg * Math.PI) / 180);
+  c.globalAlpha = q.opacity * (look.alpha ?? 1);
+  c.drawImage(picture, 0, 0, q.widthMm, q.heightMm);
+  c.restore();
+};
+
 const paintPrimitive = (c: CanvasRenderingContext2D, look: Look, q: Primitive): void => {
   switch (q.kind) {
     case 'path': {
@@ -144,6 +161,9 @@ const paintPrimitive = (c: CanvasRenderingContext2D, look: Look, q: Primitive): 
       break;
     case 'text':
       paintText(c, look, q);
+      break;
+    case 'image':
+      paintImage(c, look, q);
       break;
   }
 };

@@ -22,6 +22,7 @@ const TYPES: readonly RecordType[] = [
   'fixture',
   'ballast',
   'charger',
+  'device',
   'stand',
   'rigging',
   'kind',

@@ -1,8 +1,8 @@
 import { compareIds, compareNatural, type Id } from '../kernel/ids.ts';
 import type { InletPort, OutletPort, Way } from '../plan/kinds/ports.ts';
 import { kindOf, type Plan, recordsOf } from '../plan/plan.ts';
-import { inletsOf, outletsOf, waysOf } from '../plan/ports.ts';
-import type { Ballast, Box, Cable, Charger, Fixture, Outlet, Source } from '../plan/records/index.ts';
+import { boxFamilies, deviceFamilies, inletsOf, outletsOf, waysOf } from '../plan/ports.ts';
+import type { Ballast, Box, Cable, Charger, Device, Fixture, Outlet, Source } from '../plan/records/index.ts';
 import { loadBranches } from './connections.ts';
 import { recordLabel, wayLabel } from './labels.ts';
 import { cableLength } from './lengths.ts';
@@ -292,12 +292,12 @@ class Walk {
     if (this.#seen.has(recordId)) return;
     if (r?.type === 'box') this.#box(r, inlet, reach);
     else if (r?.type === 'fixture' || r?.type === 'ballast') this.#load(r, inlet, reach);
-    else if (r?.type === 'charger') this.#charger(r, inlet, reach);
+    else if (r?.type === 'charger' || r?.type === 'device') this.#steady(r, inlet, reach);
   }
 
   #box(b: Box, inlet: InletPort | undefined, reach: Reach): void {
     this.#seen.add(b.id);
-    const kind = kindOf(this.#plan, b.kindId, 'box');
+    const kind = kindOf(this.#plan, b.kindId, ...boxFamilies);
     const { reach: inside } = this.#push(reach, {
       key: b.id,
       what: 'box',
@@ -306,7 +306,7 @@ class Walk {
       connectors: inlet ? [inlet.connector] : [],
       legs: reach.legs.slice(0, inlet ? linesOf(reach, inlet) : 3),
       neutral: reach.neutral && (inlet?.neutral ?? true),
-      mainBreakerA: kind?.mainBreakerA,
+      mainBreakerA: kind?.family === 'box' || kind?.family === 'dimmer' ? kind.mainBreakerA : undefined,
       notComputed: kind ? undefined : this.#index.kindFault(b, b.kindId),
     });
     this.#owner(b, inside, waysOf(this.#plan, b.id), []);
@@ -338,15 +338,15 @@ class Walk {
     for (const p of outletsOf(this.#plan, r.id)) this.#port(r.id, p, through);
   }
 
-  /** A charger counts with all its bays busy, in every setup: which packs are in it when is for the day to say. */
-  #charger(r: Charger, inlet: InletPort | undefined, reach: Reach): void {
+  /** Control gear, and a charger with all its bays busy, in every setup: which packs are in it when is for the day to say. */
+  #steady(r: Charger | Device, inlet: InletPort | undefined, reach: Reach): void {
     this.#seen.add(r.id);
-    const load = kindOf(this.#plan, r.kindId, 'charger')?.load;
+    const load = kindOf(this.#plan, r.kindId, 'charger', ...deviceFamilies)?.load;
     const branches =
       load && inlet && reach.shape && reach.notComputed === undefined
         ? loadBranches(reach.shape, inlet, reach.legs, reach.neutral, load)
         : [];
-    this.#push(reach, {
+    const { reach: through } = this.#push(reach, {
       key: r.id,
       what: 'load',
       recordId: r.id,
@@ -355,8 +355,10 @@ class Walk {
       steady: true,
       load,
       branches: typeof branches === 'string' ? [] : branches,
-      notComputed: typeof branches === 'string' ? branches : load ? undefined : 'its kind is not in the plan',
+      notComputed:
+        typeof branches === 'string' ? branches : load ? undefined : 'its kind does not say what it draws',
     });
+    for (const p of outletsOf(this.#plan, r.id)) this.#port(r.id, p, through);
   }
 
   /** What no source reaches: boxes and loads without a feed, cables from nowhere, loops. */

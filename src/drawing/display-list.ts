@@ -36,6 +36,10 @@ export interface Stroke {
 export interface Fill {
   readonly role: ColorRole;
   readonly opacity?: number;
+  /** Position 0 to 1 on the scale of a field of values (dark to light), in place of the role's colour. */
+  readonly scale?: number;
+  /** A colour of the subject itself (`#rrggbb`), like that of a part of a unit; in place of the role's. */
+  readonly color?: string;
   /** Hatch instead of solid: lines at an angle, spaced in paper millimetres. */
   readonly hatch?: { readonly angleDeg: number; readonly spacingMm: number; readonly weightMm: number };
 }
@@ -92,17 +96,33 @@ export type Primitive =
       readonly align: 'left' | 'center' | 'right';
       readonly role: ColorRole;
       readonly rotationDeg?: number;
+    }
+  | {
+      /** A stored picture with its upper left corner at the point, turned about it. */
+      readonly kind: 'image';
+      readonly blobId: Id;
+      readonly mediaType: 'image/png' | 'image/jpeg';
+      readonly base64: string;
+      readonly xMm: number;
+      readonly yMm: number;
+      readonly rotationDeg: number;
+      readonly widthMm: number;
+      readonly heightMm: number;
+      readonly opacity: number;
     };
 
 /** Layers by subject, drawn in this order. */
 export const DRAWING_LAYERS = [
   'underlay',
+  'coverage',
   'architecture',
   'set',
   'beams',
   'cables',
+  'data',
   'stands',
   'gear',
+  'notes',
   'dimensions',
   'labels',
 ] as const;

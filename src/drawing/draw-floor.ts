@@ -7,7 +7,15 @@ import { cableItems } from './cables.ts';
 import { type DrawContext, type DrawFloor, drawContext } from './context.ts';
 import { dimensionItems } from './dimensions.ts';
 import { type DisplayItem, type DisplayList, DRAWING_LAYERS } from './display-list.ts';
-import { ballastItem, fixtureItem, headCableItem, outletItem, placedItem, standItem } from './gear.ts';
+import {
+  ballastItem,
+  deviceItem,
+  fixtureItem,
+  headCableItem,
+  outletItem,
+  placedItem,
+  standItem,
+} from './gear.ts';
 import { gripItems } from './grip.ts';
 import { type LabelReport, labelSteps, noLabels, type Steps } from './labels.ts';
 import { openingItem } from './openings.ts';
@@ -51,6 +59,7 @@ const geometryItems = (ctx: DrawContext): DisplayItem[] => {
     ...onFloor(ctx, 'source').map((s) => placedItem(ctx, s)),
     ...onFloor(ctx, 'box').map((b) => placedItem(ctx, b)),
     ...onFloor(ctx, 'charger').map((c) => placedItem(ctx, c)),
+    ...onFloor(ctx, 'device').map((d) => deviceItem(ctx, d)),
     ...onFloor(ctx, 'outlet').map((o) => outletItem(ctx, o)),
     ...fixtures.map((f) => fixtureItem(ctx, f)),
   ]);

@@ -1,7 +1,8 @@
 import { add, direction, type Point, scale } from '../kernel/geometry.ts';
 import { facingOf } from '../plan/edits/arrange.ts';
 import { fixturePlace, kindOf, recordOf } from '../plan/plan.ts';
-import type { Ballast, Box, Charger, Fixture, Outlet, Source, Stand } from '../plan/records/index.ts';
+import { placeOf } from '../plan/ports.ts';
+import type { Ballast, Box, Charger, Device, Fixture, Outlet, Source, Stand } from '../plan/records/index.ts';
 import { burns } from './beams.ts';
 import { type DrawContext, kindLook, memoItem } from './context.ts';
 import type { ColorRole, DisplayItem, Primitive } from './display-list.ts';
@@ -132,3 +133,15 @@ export const outletItem = (ctx: DrawContext, o: Outlet): DisplayItem | undefined
       }),
     ]);
   });
+
+/** A piece of control gear where it stands, on its stand or its fixture. */
+export const deviceItem = (ctx: DrawContext, d: Device): DisplayItem | undefined => {
+  const at = placeOf(ctx.plan, d.id)?.at ?? d.at;
+  const kind = kindOf(ctx.plan, d.kindId);
+  const look = kindLook(ctx.plan, d.kindId);
+  return memoItem(d, `device|${ctx.nominalScale}`, [kind, at.xMm, at.yMm], () =>
+    itemOf(`device:${d.id}`, d.id, 'gear', ctx.nominalScale, [
+      symbolPrim({ ...look, ...drawnSize(look, ctx.nominalScale), at, rotationDeg: d.rotationDeg }),
+    ]),
+  );
+};

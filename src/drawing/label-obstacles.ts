@@ -90,7 +90,7 @@ export const addObstacles = (grid: LabelGrid, item: DisplayItem, nominal: number
           add(c, point(r * Math.cos((2 * Math.PI * k) / n), r * Math.sin((2 * Math.PI * k) / n)));
         grid.addSegment(at(i), at(i + 1), hard, owner);
       }
-    } else {
+    } else if (p.kind === 'text') {
       for (const box of textCover(p, nominal, 0.3)) grid.addBox(box, owner);
     }
   }

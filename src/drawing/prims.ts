@@ -168,6 +168,11 @@ export const primitiveBox = (p: Primitive, nominal: number): Box => {
   if (p.kind === 'path') return growBox(boxOf(pathPoints(p.d)), ((p.stroke?.weightMm ?? 0) / 2) * nominal);
   if (p.kind === 'symbol') return growBox(boxOf(symbolCorners(p)), 0.25 * nominal);
   if (p.kind === 'text') return textBox(p, nominal);
+  if (p.kind === 'image') {
+    const corner = (x: number, y: number): Point =>
+      add(point(p.xMm, p.yMm), rotate(point(x, y), p.rotationDeg));
+    return boxOf([corner(0, 0), corner(p.widthMm, 0), corner(p.widthMm, p.heightMm), corner(0, p.heightMm)]);
+  }
   const r = p.space === 'floor' ? p.rMm : p.rMm * nominal;
   return { minX: p.xMm - r, minY: p.yMm - r, maxX: p.xMm + r, maxY: p.yMm + r };
 };

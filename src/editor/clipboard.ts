@@ -22,6 +22,7 @@ const COPIED: readonly AnyRecord['type'][] = [
   'ballast',
   'box',
   'charger',
+  'device',
   'source',
   'outlet',
   'mark',

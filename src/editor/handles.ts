@@ -38,6 +38,7 @@ export const poseOf = (
     case 'ballast':
     case 'box':
     case 'charger':
+    case 'device':
     case 'source':
     case 'stand':
     case 'grip':

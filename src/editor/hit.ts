@@ -106,6 +106,12 @@ const primitiveHit = (q: Primitive, p: Point, scale: number): Hit => {
       const dy = Math.max(0, minY * ky - local.yMm, local.yMm - maxY * ky);
       return { solid: dx === 0 && dy === 0, distanceMm: Math.hypot(dx, dy) };
     }
+    case 'image': {
+      const local = rotate(sub(p, point(q.xMm, q.yMm)), -q.rotationDeg);
+      const dx = Math.max(0, -local.xMm, local.xMm - q.widthMm);
+      const dy = Math.max(0, -local.yMm, local.yMm - q.heightMm);
+      return { solid: dx === 0 && dy === 0, distanceMm: Math.hypot(dx, dy) };
+    }
     case 'text': {
       const cap = q.capMm * scale;
       const w = textWidthMm(q.text, q.capMm, q.weight) * scale;

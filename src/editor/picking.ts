@@ -50,17 +50,20 @@ const RANK: Partial<Record<RecordType, number>> = {
 
 const BODY: Readonly<Record<DrawingLayer, boolean>> = {
   underlay: false,
+  coverage: false,
   architecture: true,
   set: true,
   beams: false,
   cables: true,
+  data: true,
   stands: true,
   gear: true,
+  notes: true,
   dimensions: false,
   labels: false,
 };
 
-const NOT_PICKED: readonly DrawingLayer[] = ['underlay', 'beams'];
+const NOT_PICKED: readonly DrawingLayer[] = ['underlay', 'coverage', 'beams'];
 
 export const createPicker = (): Picker => {
   const tree = new RBush<Entry>();

@@ -4,7 +4,14 @@ import { fail, ok, type Result } from '../kernel/result.ts';
 import type { ChangeSet } from '../plan/change-set.ts';
 import { addCharger } from '../plan/edits/day.ts';
 import { placeGrip, placeRigging } from '../plan/edits/grip.ts';
-import { placeBox, placeFixture, placeMark, placeSource, placeStand } from '../plan/edits/place.ts';
+import {
+  placeBox,
+  placeDevice,
+  placeFixture,
+  placeMark,
+  placeSource,
+  placeStand,
+} from '../plan/edits/place.ts';
 import { placeSetPiece } from '../plan/edits/set-piece.ts';
 import { type Plan, recordOf, recordsOf } from '../plan/plan.ts';
 import type { AnyRecord, Mark } from '../plan/records/index.ts';
@@ -64,6 +71,9 @@ export const placeThere = (plan: Plan, book: Book, what: PlaceThere, newId: NewI
       const { changes, stand } = placeStand(plan, kind, what.floorId, what.at, newId);
       return ok({ ...turned(changes, what.facingDeg), id: stand.id, name: 'a stand' });
     }
+    case 'dimmer':
+    case 'adapter':
+    case 'converter':
     case 'box': {
       const { changes, box } = placeBox(plan, kind, what.floorId, what.at, newId);
       return ok({ ...turned(changes, what.facingDeg), id: box.id, name: `box ${box.label}` });
@@ -119,18 +129,14 @@ export const placeThere = (plan: Plan, book: Book, what: PlaceThere, newId: NewI
         what: 'A pack goes on a unit, or into the stock.',
         todo: 'Give it to the unit, or count it in the stock.',
       });
-    case 'dimmer':
-    case 'adapter':
-    case 'converter':
     case 'transmitter':
     case 'receiver':
     case 'repeater':
     case 'node':
-    case 'dataSplitter':
-      return fail({
-        what: `“${kind.name}” is in the gear book, but a plan does not yet hold such a thing on the floor.`,
-        todo: 'Write it into the notes of what it belongs to.',
-      });
+    case 'dataSplitter': {
+      const { changes, device } = placeDevice(plan, kind, what.floorId, what.at, newId);
+      return ok({ ...turned(changes, what.facingDeg), id: device.id, name: `${kind.name} ${device.label}` });
+    }
   }
 };
 

@@ -1,6 +1,7 @@
 import type { jsPDF, Matrix } from 'jspdf';
 import type { Fill, PathCommand, Stroke } from '../drawing/display-list.ts';
 import { hatchLines } from '../drawing/hatch.ts';
+import { fillColor } from '../drawing/scale-color.ts';
 import { scaledSymbol } from '../drawing/symbols.ts';
 import { emMm, textWidthMm } from '../drawing/text.ts';
 import type { PageItem, PageText } from '../papers/page.ts';
@@ -66,7 +67,7 @@ export const pdfWriter = (doc: jsPDF, colors: ColorScheme): PdfWriter => {
   const paint = (ops: string, stroke: Stroke | undefined, fill: Fill | undefined): void => {
     const solid = fill && !fill.hatch ? fill : undefined;
     if (!stroke && !solid) return;
-    const set = [solid ? `${rgb(colors[solid.role])} rg` : '', stroke ? strokeOps(stroke) : ''].filter(
+    const set = [solid ? `${rgb(fillColor(solid, colors))} rg` : '', stroke ? strokeOps(stroke) : ''].filter(
       Boolean,
     );
     out(`${set.join(' ')} ${ops} ${solid && stroke ? 'B' : solid ? 'f' : 'S'}`);
@@ -122,6 +123,48 @@ export const pdfWriter = (doc: jsPDF, colors: ColorScheme): PdfWriter => {
     });
   };
 
+  /**
+   * A picture by jsPDF, which stores each once however often it is placed. It is laid over the unit square and brought
+   * to its place by a matrix, since jsPDF turns about another corner than ours.
+   */
+  const image = (i: Extract<PageItem, { kind: 'image' }>, heightMm: number, clip: string): void => {
+    const rad = (i.rotationDeg * Math.PI) / 180;
+    const k = PT_PER_MM;
+    const [c, s] = [Math.cos(rad), Math.sin(rad)];
+    // Page millimetres, y down, to points, y up; the picture's own square has its y up.
+    const m = [
+      c * i.widthMm * k,
+      -s * i.widthMm * k,
+      s * i.heightMm * k,
+      c * i.heightMm * k,
+      (i.xMm - s * i.heightMm) * k,
+      (heightMm - i.yMm - c * i.heightMm) * k,
+    ];
+    out('q');
+    if (clip)
+      out(`${PT_PER_MM.toFixed(9)} 0 0 -${PT_PER_MM.toFixed(9)} 0 ${(heightMm * k).toFixed(5)} cm ${clip}`);
+    if (clip) {
+      const inverse = 1 / k;
+      out(`${inverse.toFixed(9)} 0 0 -${inverse.toFixed(9)} 0 ${heightMm.toFixed(5)} cm`);
+    }
+    out(`${m.map((v) => v.toFixed(5)).join(' ')} cm`);
+    doc.saveGraphicsState();
+    doc.setGState(doc.GState({ opacity: i.opacity }));
+    // One point square at the lower left corner of the page.
+    doc.addImage(
+      `data:${i.mediaType};base64,${i.base64}`,
+      i.mediaType === 'image/png' ? 'PNG' : 'JPEG',
+      0,
+      heightMm - 1 / k,
+      1 / k,
+      1 / k,
+      i.blobId,
+      'FAST',
+    );
+    doc.restoreGraphicsState();
+    out('Q');
+  };
+
   return {
     page: (items, heightMm) => {
       let drawing = false;
@@ -141,6 +184,11 @@ export const pdfWriter = (doc: jsPDF, colors: ColorScheme): PdfWriter => {
           if (i.kind === 'text') {
             end();
             text(i);
+            continue;
+          }
+          if (i.kind === 'image') {
+            end();
+            image(i, heightMm, clip);
             continue;
           }
           if (i.kind === 'clip') {

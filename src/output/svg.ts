@@ -1,6 +1,7 @@
 import type { DisplayItem, DisplayList, Fill, PathCommand, Stroke } from '../drawing/display-list.ts';
 import { itemsBox } from '../drawing/draw-floor.ts';
 import { hatchLines } from '../drawing/hatch.ts';
+import { fillColor } from '../drawing/scale-color.ts';
 import { scaledSymbol } from '../drawing/symbols.ts';
 import { emMm } from '../drawing/text.ts';
 import type { Page, PageItem } from '../papers/page.ts';
@@ -46,7 +47,7 @@ const hatchText = (d: readonly PathCommand[], fill: Fill, colors: ColorScheme): 
 const fillText = (fill: Fill | undefined, colors: ColorScheme): string => {
   if (!fill || fill.hatch) return '';
   const opacity = fill.opacity === undefined ? '' : ` fill-opacity="${num(fill.opacity)}"`;
-  return ` fill="${colors[fill.role]}"${opacity}`;
+  return ` fill="${fillColor(fill, colors)}"${opacity}`;
 };
 
 const ANCHOR = { left: 'start', center: 'middle', right: 'end' } as const;
@@ -80,6 +81,11 @@ const itemSvg = (p: PageItem, colors: ColorScheme, ids: { next: number }): strin
       });
       return `<g transform="translate(${num(p.xMm)} ${num(p.yMm)}) rotate(${num(p.rotationDeg)})">${paths.join('')}</g>`;
     }
+    case 'image':
+      return (
+        `<image href="data:${p.mediaType};base64,${p.base64}" x="${num(p.xMm)}" y="${num(p.yMm)}" width="${num(p.widthMm)}" height="${num(p.heightMm)}"` +
+        ` preserveAspectRatio="none" opacity="${num(p.opacity)}"${p.rotationDeg ? ` transform="rotate(${num(p.rotationDeg)} ${num(p.xMm)} ${num(p.yMm)})"` : ''}/>`
+      );
     case 'clip': {
       const id = `clip${ids.next++}`;
       return (

@@ -18,6 +18,19 @@ export type PageItem =
     }
   | PageText
   | {
+      readonly kind: 'image';
+      readonly blobId: string;
+      readonly mediaType: 'image/png' | 'image/jpeg';
+      readonly base64: string;
+      /** Upper left corner, about which it is turned. */
+      readonly xMm: number;
+      readonly yMm: number;
+      readonly rotationDeg: number;
+      readonly widthMm: number;
+      readonly heightMm: number;
+      readonly opacity: number;
+    }
+  | {
       readonly kind: 'symbol';
       readonly symbolId: string;
       readonly xMm: number;

@@ -27,6 +27,8 @@ export const placeList = (list: DisplayList, at: Placing): readonly PageItem[] =
     if (p.kind === 'symbol') {
       return { ...p, xMm: x(p.xMm), yMm: y(p.yMm), lengthMm: p.lengthMm * k, widthMm: p.widthMm * k };
     }
+    if (p.kind === 'image')
+      return { ...p, xMm: x(p.xMm), yMm: y(p.yMm), widthMm: p.widthMm * k, heightMm: p.heightMm * k };
     const { dxPaperMm, dyPaperMm, ...rest } = p;
     return { ...rest, xMm: x(p.xMm) + dxPaperMm, yMm: y(p.yMm) + dyPaperMm };
   };

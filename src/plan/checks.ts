@@ -1,7 +1,7 @@
 import type { Id } from '../kernel/ids.ts';
 import { recordName } from './names.ts';
 import { kindOf, type Plan, recordOf } from './plan.ts';
-import { inletsOf, isFeeder, outletsOf, waysOf } from './ports.ts';
+import { boxFamilies, inletsOf, isFeeder, outletsOf, waysOf } from './ports.ts';
 import type { AnyRecord, RecordType } from './records/index.ts';
 
 /** A reference that leads nowhere, or to the wrong sort of thing, in the user's words. */
@@ -44,7 +44,7 @@ const problemsOf = (plan: Plan, r: AnyRecord): ReferenceProblem[] => {
     case 'source':
     case 'box':
     case 'cable':
-      if (!kindOf(plan, r.kindId, r.type)) {
+      if (!kindOf(plan, r.kindId, ...(r.type === 'box' ? boxFamilies : [r.type]))) {
         report('kindId', `its kind is not in the plan`, 'Replace it by a kind from the gear book.');
       }
       break;
@@ -83,6 +83,34 @@ const problemsOf = (plan: Plan, r: AnyRecord): ReferenceProblem[] => {
     case 'stock':
       if (!kindOf(plan, r.kindId, 'pack', 'fixture'))
         report('kindId', 'its kind of pack is not in the plan', 'Choose a pack from the gear book.');
+      break;
+    case 'device':
+      if (!kindOf(plan, r.kindId, 'transmitter', 'receiver', 'repeater', 'node', 'dataSplitter'))
+        report('kindId', 'its kind is not in the plan', 'Choose control gear from the gear book.');
+      if (r.standId !== undefined) needs('standId', 'stand', r.standId, 'stand');
+      if (r.fixtureId !== undefined) needs('fixtureId', 'fixture', r.fixtureId, 'unit');
+      if (r.listensToId !== undefined) needs('listensToId', 'device', r.listensToId, 'transmitter');
+      for (const p of r.ports) needs('ports', 'universe', p.universeId, 'universe');
+      break;
+    case 'line':
+      if (!plan.records.has(r.from.recordId))
+        report('from', 'what it starts from is not in the plan', 'Start it from another port or remove it.');
+      for (const id of r.stops)
+        if (!recordOf(plan, 'fixture', id) && !recordOf(plan, 'device', id))
+          report('stops', 'one of its stops is not in the plan', 'Take the stop out of the line.');
+      break;
+    case 'tick':
+      needs('fixtureId', 'fixture', r.fixtureId, 'unit');
+      break;
+    case 'underlay':
+    case 'photo':
+      needs('blobId', 'blob', r.blobId, 'picture');
+      break;
+    case 'labelPlace':
+    case 'move':
+      if (!plan.records.has(r.recordId))
+        report('recordId', 'what it is for is not in the plan', 'Remove it.');
+      if (r.type === 'move') needs('setupId', 'setup', r.setupId, 'setup');
       break;
     case 'block':
       for (const id of r.burnsThrough) needs('burnsThrough', 'fixture', id, 'unit');

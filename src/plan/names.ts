@@ -62,6 +62,28 @@ export const recordName = (plan: Plan, record: AnyRecord | Id): string => {
       return `stock of ${recordOf(plan, 'kind', r.kindId)?.name ?? 'packs'}`;
     case 'charger':
       return `charger ${r.label}`;
+    case 'device':
+      return `${recordOf(plan, 'kind', r.kindId)?.name ?? 'control gear'} ${r.label}`.trim();
+    case 'line':
+      return r.label ? `data line ${r.label}` : 'a data line';
+    case 'tick':
+      return `tick on the card of ${recordName(plan, r.fixtureId)}`;
+    case 'underlay':
+      return `underlay ${r.name}`;
+    case 'photo':
+      return r.caption ? `photo ${r.caption}` : 'a photo';
+    case 'feature':
+      return `${r.what.replace('-', ' ')} ${r.label}`.trim();
+    case 'crossing':
+      return r.how === 'ramp' ? 'a cable ramp' : 'a flown cable crossing';
+    case 'blob':
+      return 'a stored picture or part';
+    case 'view':
+      return `view ${r.name}`;
+    case 'labelPlace':
+      return `place of the label of ${recordName(plan, r.recordId)}`;
+    case 'move':
+      return `place of ${recordName(plan, r.recordId)} in ${recordName(plan, r.setupId)}`;
     case 'level':
       return `level of ${recordName(plan, r.fixtureId)} in ${recordName(plan, r.setupId)}`;
     case 'universe':

@@ -1,5 +1,6 @@
 import type { Point } from '../kernel/geometry.ts';
 import type { Id } from '../kernel/ids.ts';
+import type { DataPort } from './kinds/data-ports.ts';
 import type { InletPort, OutletPort, Way } from './kinds/ports.ts';
 import { fixturePlace, kindOf, type Plan, recordOf } from './plan.ts';
 import type { PortRef, RecordOf } from './records/index.ts';
@@ -11,11 +12,24 @@ export interface Place {
   readonly floorId: Id;
 }
 
+/** Families of kinds that a box record may be of: whatever power passes through on its way. */
+export const boxFamilies = ['box', 'dimmer', 'converter', 'adapter'] as const;
+
+/** Families of kinds that a device record may be of. */
+export const deviceFamilies = ['transmitter', 'receiver', 'repeater', 'node', 'dataSplitter'] as const;
+
 /** Power inlets of a record, none where it takes no power. */
 export const inletsOf = (plan: Plan, recordId: Id): readonly InletPort[] => {
   const r = plan.records.get(recordId);
-  if (r?.type !== 'fixture' && r?.type !== 'ballast' && r?.type !== 'box' && r?.type !== 'charger') return [];
-  const kind = kindOf(plan, r.kindId, 'fixture', 'ballast', 'box', 'charger');
+  if (
+    r?.type !== 'fixture' &&
+    r?.type !== 'ballast' &&
+    r?.type !== 'box' &&
+    r?.type !== 'charger' &&
+    r?.type !== 'device'
+  )
+    return [];
+  const kind = kindOf(plan, r.kindId, 'fixture', 'ballast', 'charger', ...boxFamilies, ...deviceFamilies);
   return kind?.inlets ?? [];
 };
 
@@ -27,8 +41,17 @@ export const outletsOf = (plan: Plan, recordId: Id): readonly OutletPort[] => {
       { id: 'out', connector: r.connector, legs: r.legs, neutral: r.neutral, wayId: r.wayId, label: r.label },
     ];
   }
-  if (r?.type !== 'fixture' && r?.type !== 'ballast' && r?.type !== 'box' && r?.type !== 'source') return [];
-  return kindOf(plan, r.kindId, 'fixture', 'ballast', 'box', 'source')?.outlets ?? [];
+  if (
+    r?.type !== 'fixture' &&
+    r?.type !== 'ballast' &&
+    r?.type !== 'box' &&
+    r?.type !== 'source' &&
+    r?.type !== 'device'
+  )
+    return [];
+  return (
+    kindOf(plan, r.kindId, 'fixture', 'ballast', 'source', ...boxFamilies, ...deviceFamilies)?.outlets ?? []
+  );
 };
 
 /** Ways of a source or box as they are in this plan: the record's own in place of, or on top of, the kind's. */
@@ -37,7 +60,7 @@ export const waysOf = (plan: Plan, recordId: Id): readonly Way[] => {
   if (r?.type === 'source') return r.ways ?? kindOf(plan, r.kindId, 'source')?.ways ?? [];
   if (r?.type !== 'box') return [];
   const own = new Map((r.ways ?? []).map((w) => [w.id, w]));
-  return (kindOf(plan, r.kindId, 'box')?.ways ?? []).map((w) => own.get(w.id) ?? w);
+  return (kindOf(plan, r.kindId, 'box', 'dimmer')?.ways ?? []).map((w) => own.get(w.id) ?? w);
 };
 
 /** Where a record with ports is on the floor; undefined for one that has no place. */
@@ -48,6 +71,14 @@ export const placeOf = (plan: Plan, recordId: Id): Place | undefined => {
       return { ...fixturePlace(plan, r), floorId: r.floorId };
     case 'outlet':
       return { at: r.at, heightMm: r.heightMm, floorId: r.floorId };
+    case 'device': {
+      const on = r.fixtureId === undefined ? undefined : recordOf(plan, 'fixture', r.fixtureId);
+      if (on) return { ...fixturePlace(plan, on), floorId: on.floorId };
+      const stand = r.standId === undefined ? undefined : recordOf(plan, 'stand', r.standId);
+      return stand
+        ? { at: stand.at, heightMm: stand.heightMm, floorId: stand.floorId }
+        : { at: r.at, heightMm: r.heightMm, floorId: r.floorId };
+    }
     case 'ballast':
     case 'box':
     case 'charger':
@@ -101,3 +132,30 @@ export const isFeeder = (plan: Plan, id: Id): boolean =>
   recordOf(plan, 'source', id) !== undefined ||
   recordOf(plan, 'box', id) !== undefined ||
   recordOf(plan, 'outlet', id) !== undefined;
+
+/**
+ * Data ports of a device or fixture. A fixture whose kind has control modes and no ports of its own counts as having a
+ * five-pin `in` and `through`; this is assumed.
+ */
+export const dataPortsOf = (
+  plan: Plan,
+  recordId: Id,
+): {
+  readonly dataIn: readonly DataPort[];
+  readonly dataOut: readonly DataPort[];
+  readonly assumed: boolean;
+} => {
+  const r = plan.records.get(recordId);
+  if (r?.type === 'device' || r?.type === 'box') {
+    const k = kindOf(plan, r.kindId, ...deviceFamilies, 'dimmer', 'adapter');
+    return { dataIn: k?.dataIn ?? [], dataOut: k?.dataOut ?? [], assumed: false };
+  }
+  const fixture = r?.type === 'fixture' ? kindOf(plan, r.kindId, 'fixture') : undefined;
+  if (!fixture || fixture.modes.length === 0) return { dataIn: [], dataOut: [], assumed: false };
+  const port = (id: string): DataPort => ({ id, connector: 'xlr-5', universes: 1 });
+  return {
+    dataIn: fixture.dataIn ?? [port('in')],
+    dataOut: fixture.dataOut ?? [port('through')],
+    assumed: fixture.dataIn === undefined,
+  };
+};

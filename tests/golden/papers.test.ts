@@ -15,6 +15,7 @@ const words = (p: Primitive): string => {
   }
   if (p.kind === 'circle')
     return `circle ${round(p.rMm * 10) / 10} (${p.space}) at ${round(p.xMm)},${round(p.yMm)}`;
+  if (p.kind === 'image') return `image ${p.blobId} at ${round(p.xMm)},${round(p.yMm)}`;
   const d = p.d
     .map(
       (c) =>

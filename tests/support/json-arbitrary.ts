@@ -45,7 +45,10 @@ export const arbitraryOf = (schema: Schema): fc.Arbitrary<unknown> => {
         max: Math.min(Number(schema.maximum ?? 100_000), 100_000),
       });
     case 'number':
-      return numberBetween(Number(schema.minimum ?? -1e9), Number(schema.maximum ?? 1e9));
+      return numberBetween(
+        Number(schema.exclusiveMinimum === undefined ? (schema.minimum ?? -1e9) : 1e-6),
+        Number(schema.maximum ?? 1e9),
+      );
     case 'array':
       return fc.array(isSchema(schema.items) ? arbitraryOf(schema.items) : fc.jsonValue(), {
         minLength: Number(schema.minItems ?? 0),

@@ -9,6 +9,7 @@ const GEAR: readonly RecordType[] = [
   'rigging',
   'box',
   'charger',
+  'device',
   'source',
   'outlet',
   'mark',

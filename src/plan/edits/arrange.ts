@@ -3,7 +3,7 @@ import type { Id, NewId } from '../../kernel/ids.ts';
 import { type ChangeSet, Draft, peekChanges } from '../change-set.ts';
 import type { StandKind } from '../kinds/kinds.ts';
 import { fixturePlace, type Plan, recordOf, recordsOf } from '../plan.ts';
-import { cablesAt } from '../ports.ts';
+import { cablesAt, placeOf } from '../ports.ts';
 import type { AnyRecord, RecordOf } from '../records/index.ts';
 import { freeDimensions, offsetDimension } from './dimensions.ts';
 import { gripMovedWith, letGo, ownSupports, turnSupports } from './grip.ts';
@@ -186,6 +186,21 @@ export const removeRecords = (plan: Plan, ids: ReadonlySet<Id>): ChangeSet => {
   for (const r of plan.records.values()) {
     if (r.type === 'block' && !gone.has(r.id) && r.burnsThrough.some((id) => gone.has(id)))
       draft.put({ ...r, burnsThrough: r.burnsThrough.filter((id) => !gone.has(id)) });
+    if (r.type === 'line' && !gone.has(r.id) && r.stops.some((id) => gone.has(id)))
+      draft.put({ ...r, stops: r.stops.filter((id) => !gone.has(id)), routes: [] });
+    if (r.type === 'device' && !gone.has(r.id)) {
+      const { standId, fixtureId, listensToId, ...rest } = r;
+      const keep = (id: Id | undefined): boolean => id !== undefined && !gone.has(id);
+      const place = placeOf(plan, r.id);
+      if ([standId, fixtureId, listensToId].some((id) => id !== undefined && gone.has(id)))
+        draft.put({
+          ...rest,
+          ...(place ? { at: place.at, heightMm: place.heightMm } : {}),
+          ...(keep(standId) ? { standId } : {}),
+          ...(keep(fixtureId) ? { fixtureId } : {}),
+          ...(keep(listensToId) ? { listensToId } : {}),
+        } as typeof r);
+    }
     if (r.type !== 'fixture' || gone.has(r.id)) continue;
     const place = fixturePlace(plan, r);
     let next = r;
@@ -210,6 +225,14 @@ const dependsOn = (other: AnyRecord, r: AnyRecord): boolean => {
       return other.wallId === r.id;
     case 'outlet':
       return other.sourceId === r.id;
+    case 'tick':
+      return other.fixtureId === r.id;
+    case 'labelPlace':
+      return other.recordId === r.id;
+    case 'move':
+      return other.recordId === r.id || other.setupId === r.id;
+    case 'line':
+      return other.from.recordId === r.id;
     case 'otherLoad':
     case 'measurement':
       return other.on.recordId === r.id;

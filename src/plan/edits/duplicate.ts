@@ -14,6 +14,7 @@ const COPIED: readonly AnyRecord['type'][] = [
   'ballast',
   'box',
   'charger',
+  'device',
   'source',
   'mark',
   'setPiece',
@@ -55,7 +56,12 @@ export const duplicateRecords = (
     } else if (copy.type === 'charger') draft.put({ ...copy, label: nextLabel(now, 'C') });
     else if (copy.type === 'grip') draft.put({ ...copy, supports: copy.supports.map(moved) });
     else if (copy.type === 'ballast') draft.put({ ...copy, fixtureId: moved(copy.fixtureId) });
-    else if (copy.type === 'box' || copy.type === 'source' || copy.type === 'rigging') {
+    else if (
+      copy.type === 'box' ||
+      copy.type === 'device' ||
+      copy.type === 'source' ||
+      copy.type === 'rigging'
+    ) {
       draft.put({ ...copy, label: nextLabel(now, copy.label.replace(/\d+$/, '') || 'K') });
     } else draft.put(copy);
   }

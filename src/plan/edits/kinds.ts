@@ -31,6 +31,11 @@ const portsOf = (kind: Kind, side: 'inlets' | 'outlets'): readonly Ports[] => {
     case 'adapter':
     case 'converter':
     case 'charger':
+    case 'transmitter':
+    case 'receiver':
+    case 'repeater':
+    case 'node':
+    case 'dataSplitter':
       return kind[side];
     case 'source':
       return side === 'outlets' ? kind.outlets : [];

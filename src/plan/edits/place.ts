@@ -2,7 +2,21 @@ import type { Point } from '../../kernel/geometry.ts';
 import type { NewId } from '../../kernel/ids.ts';
 import { compareNatural } from '../../kernel/ids.ts';
 import { type ChangeSet, Draft } from '../change-set.ts';
-import type { BallastKind, BoxKind, FixtureKind, SourceKind, StandKind } from '../kinds/kinds.ts';
+import type {
+  AdapterKind,
+  BallastKind,
+  BoxKind,
+  ConverterKind,
+  DataSplitterKind,
+  DimmerKind,
+  FixtureKind,
+  NodeKind,
+  ReceiverKind,
+  RepeaterKind,
+  SourceKind,
+  StandKind,
+  TransmitterKind,
+} from '../kinds/kinds.ts';
 import { type Plan, recordsOf } from '../plan.ts';
 import type { RecordOf } from '../records/index.ts';
 import { ensureKind } from './shared.ts';
@@ -95,10 +109,20 @@ export const placeStand = (
   return { changes: draft.put(stand).changes(), stand };
 };
 
-/** Adds a distribution box with the next free label. */
+/** Kinds that stand on the floor as a box does. */
+export type AnyBoxKind = BoxKind | DimmerKind | ConverterKind | AdapterKind;
+
+const BOX_LETTER: Readonly<Record<AnyBoxKind['family'], string>> = {
+  box: 'K',
+  dimmer: 'DM',
+  converter: 'TF',
+  adapter: 'AD',
+};
+
+/** Adds a distribution box, dimmer, transformer or splitter with the next free label. */
 export const placeBox = (
   plan: Plan,
-  kind: BoxKind,
+  kind: AnyBoxKind,
   floorId: string,
   at: Point,
   newId: NewId,
@@ -112,9 +136,46 @@ export const placeBox = (
     kindId: kind.id,
     at,
     rotationDeg: 0,
-    label: nextLabel(plan, 'K'),
+    label: nextLabel(plan, BOX_LETTER[kind.family]),
   };
   return { changes: draft.put(box).changes(), box };
+};
+
+/** Kinds of control gear that stand on the floor. */
+export type DeviceKind = TransmitterKind | ReceiverKind | RepeaterKind | NodeKind | DataSplitterKind;
+
+const DEVICE_LETTER: Readonly<Record<DeviceKind['family'], string>> = {
+  transmitter: 'TX',
+  receiver: 'RX',
+  repeater: 'RP',
+  node: 'N',
+  dataSplitter: 'DS',
+};
+
+/** Adds a piece of control gear with the next free label. Transmitters go up above heads, the rest near the floor. */
+export const placeDevice = (
+  plan: Plan,
+  kind: DeviceKind,
+  floorId: string,
+  at: Point,
+  newId: NewId,
+): { readonly changes: ChangeSet; readonly device: RecordOf<'device'> } => {
+  const draft = new Draft(plan);
+  ensureKind(draft, kind);
+  const radio = kind.family === 'transmitter' || kind.family === 'repeater';
+  const device: RecordOf<'device'> = {
+    id: newId('dv'),
+    type: 'device',
+    floorId,
+    kindId: kind.id,
+    at,
+    rotationDeg: 0,
+    heightMm: radio ? 2500 : kind.family === 'node' ? 800 : 0,
+    label: nextLabel(plan, DEVICE_LETTER[kind.family]),
+    ports: [],
+    band: 0,
+  };
+  return { changes: draft.put(device).changes(), device };
 };
 
 const SOURCE_LETTER: Readonly<Record<SourceKind['what'], string>> = {

@@ -4,6 +4,7 @@ import { chargerKindSchema } from './charger.ts';
 import { common } from './common.ts';
 import { converterKindSchema } from './converter.ts';
 import { dataSplitterKindSchema, nodeKindSchema } from './data-gear.ts';
+import { dataPortSchema } from './data-ports.ts';
 import { dimmerKindSchema } from './dimmer.ts';
 import { gripKindSchema } from './grip.ts';
 import { packInSchema, packKindSchema } from './pack.ts';
@@ -46,6 +47,18 @@ export const fixtureKindSchema = z.looseObject({
   spot: z.looseObject({ beamDeg: z.number(), candelaCd: z.number() }).optional(),
   cct: z.looseObject({ minK: z.number(), maxK: z.number(), color: z.boolean().default(false) }).optional(),
   modes: z.array(modeSchema).default([]),
+  /** Data ports where they are known; absent on a kind with modes: five-pin in and through, assumed. */
+  dataIn: z.array(dataPortSchema).optional(),
+  dataOut: z.array(dataPortSchema).optional(),
+  /** Sensitivity of a built-in radio receiver; absent: none built in. */
+  radioIn: z
+    .looseObject({
+      sensitivityDbm: z.number(),
+      antennaGainDbi: z.number(),
+      fromMhz: z.number(),
+      toMhz: z.number(),
+    })
+    .optional(),
   /** How its address is set. */
   addressBy: z.enum(['menu', 'switches']).optional(),
   ownCellsWh: z.number().optional(),

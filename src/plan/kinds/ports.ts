@@ -23,6 +23,12 @@ export const outletPortSchema = z.looseObject({
   neutral: z.boolean(),
   wayId: z.string().optional(),
   label: z.string().optional(),
+  /** Ways whose circuits a multi-circuit connector carries, in the order of its circuits. */
+  circuitWayIds: z.array(z.string()).optional(),
+  /** Circuit (from 1) of the multi-circuit inlet that comes out here. */
+  circuit: z.int().min(1).optional(),
+  /** Circuits of a multi-circuit connector that passes on the inlet's. */
+  circuits: z.int().min(1).optional(),
 });
 
 /**

@@ -10,6 +10,9 @@ export const shared = {
   notes: z.string().optional(),
   groupId: z.string().optional(),
   locked: z.boolean().optional(),
+  /** Drawn above what has a lower one; absent counts as 0. */
+  order: z.number().optional(),
+  hidden: z.boolean().optional(),
 };
 
 /** A port on a record: a box's outlet, a fixture's inlet. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { shared } from './common.ts';
+import { radioSettingsSchema } from './control.ts';
 import { batterySettingsSchema, geoPlaceSchema } from './day.ts';
 
 export const practiceSchema = z.enum(['north-america', 'europe']);
@@ -10,6 +11,8 @@ export const paperSchema = z.looseObject({
   sheet: z.string(),
   landscape: z.boolean().default(true),
   scale: z.number().optional(),
+  /** Ids of the sheets to print, in order; absent means all, in their usual order. */
+  sheets: z.array(z.string()).optional(),
 });
 
 /** A limit the user set in place of the table's, with the reason; printed on paper. */
@@ -44,6 +47,7 @@ export const planRecordSchema = z.looseObject({
   limits: z.array(limitOverrideSchema).default([]),
   batteries: batterySettingsSchema.optional(),
   place: geoPlaceSchema.optional(),
+  radio: radioSettingsSchema.optional(),
   paper: paperSchema,
 });
 
@@ -56,6 +60,9 @@ export const setupSchema = z.looseObject({
   scene: z.string().default(''),
 });
 
+/** Level and colour (`#rrggbb`) of one part of a unit. */
+export const partLevelSchema = z.looseObject({ levelPct: z.number(), color: z.string().optional() });
+
 /** How bright one fixture is in one setup. Its id is `level:<setup>:<fixture>`. A fixture without one burns at full, marked assumed. */
 export const levelSchema = z.looseObject({
   ...shared,
@@ -63,6 +70,11 @@ export const levelSchema = z.looseObject({
   setupId: z.string(),
   fixtureId: z.string(),
   levelPct: z.number(),
+  /** Colour as the crew notes it: a temperature, a gel, a named colour. */
+  color: z.string().optional(),
+  cctK: z.number().optional(),
+  /** Levels of the parts of a unit that has several, in the order of its mode; in place of `levelPct` where given. */
+  parts: z.array(partLevelSchema).optional(),
 });
 
 /** A person's note that a finding is known. It prints, and changes no status. */
@@ -95,11 +107,14 @@ export const issueSchema = z.looseObject({
   note: z.string().default(''),
   planHash: z.string(),
   by: z.string().default(''),
+  /** The plan as issued, as a blob. */
+  snapshotId: z.string().optional(),
 });
 
 export type Practice = z.infer<typeof practiceSchema>;
 export type PlanRecord = z.infer<typeof planRecordSchema>;
 export type Setup = z.infer<typeof setupSchema>;
+export type PartLevel = z.infer<typeof partLevelSchema>;
 export type Level = z.infer<typeof levelSchema>;
 export type Acknowledgement = z.infer<typeof acknowledgementSchema>;
 export type Universe = z.infer<typeof universeSchema>;

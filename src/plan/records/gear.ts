@@ -68,6 +68,8 @@ export const fixtureSchema = z.looseObject({
   gel: z.string().default(''),
   patch: patchSchema.optional(),
   link: z.enum(['none', 'line', 'radio']).default('none'),
+  /** The transmitter, repeater or receiver its radio link is with; absent: any that carries its universe. */
+  linkId: z.string().optional(),
   /** Runs on its own cells or packs and takes no mains. */
   onPacks: z.boolean().default(false),
   packs: packsSchema.optional(),
@@ -115,8 +117,12 @@ export const outletSchema = z.looseObject({
   label: z.string(),
   /** Outdoors or in a wet place. */
   wet: z.boolean().optional(),
+  /** The wall it is in and how far from the wall's start; it goes where the wall goes. */
+  wallId: z.string().optional(),
+  offsetMm: z.number().optional(),
 });
 
+/** Anything power passes through: distribution boxes, dimmers, transformers, splitters and multi-circuit ends. */
 export const boxSchema = z.looseObject({
   ...placed,
   type: z.literal('box'),

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { kindSchema } from '../kinds/kinds.ts';
+import { deviceSchema, lineSchema, tickSchema } from './control.ts';
 import { blockSchema, chargerSchema, stockSchema } from './day.ts';
 import { dimensionSchema } from './dimension.ts';
 import {
@@ -23,6 +24,8 @@ import { gripSchema, riggingSchema } from './grip.ts';
 import { measurementSchema } from './measurement.ts';
 import { otherLoadSchema } from './other-load.ts';
 import { floorSchema, markSchema, openingSchema, setPieceSchema, wallSchema } from './place.ts';
+import { blobSchema, crossingSchema, featureSchema, photoSchema, underlaySchema } from './scout.ts';
+import { labelPlaceSchema, moveSchema, viewSchema } from './view.ts';
 
 /** Every record type by its name. A new type is one line here. */
 export const recordSchemas = {
@@ -33,6 +36,13 @@ export const recordSchemas = {
   setPiece: setPieceSchema,
   mark: markSchema,
   dimension: dimensionSchema,
+  underlay: underlaySchema,
+  photo: photoSchema,
+  feature: featureSchema,
+  crossing: crossingSchema,
+  blob: blobSchema,
+  view: viewSchema,
+  labelPlace: labelPlaceSchema,
   stand: standSchema,
   fixture: fixtureSchema,
   grip: gripSchema,
@@ -45,8 +55,12 @@ export const recordSchemas = {
   otherLoad: otherLoadSchema,
   measurement: measurementSchema,
   universe: universeSchema,
+  device: deviceSchema,
+  line: lineSchema,
+  tick: tickSchema,
   setup: setupSchema,
   level: levelSchema,
+  move: moveSchema,
   block: blockSchema,
   stock: stockSchema,
   charger: chargerSchema,
@@ -60,6 +74,7 @@ export type RecordOf<T extends RecordType> = z.infer<(typeof recordSchemas)[T]>;
 export type AnyRecord = { [T in RecordType]: RecordOf<T> }[RecordType];
 
 export type * from './common.ts';
+export type * from './control.ts';
 export type * from './day.ts';
 export type * from './dimension.ts';
 export type * from './document.ts';
@@ -68,3 +83,5 @@ export type * from './grip.ts';
 export type * from './measurement.ts';
 export type * from './other-load.ts';
 export type * from './place.ts';
+export type * from './scout.ts';
+export type * from './view.ts';

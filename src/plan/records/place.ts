@@ -62,6 +62,7 @@ export const setPieceSchema = z.looseObject({
   ]),
   heightMm: z.number().default(0),
   label: z.string().default(''),
+  material: wallMaterialSchema.optional(),
   line: z.enum(['solid', 'hidden', 'ground']).default('solid'),
 });
 
@@ -75,6 +76,10 @@ export const markSchema = z.looseObject({
   heightMm: z.number().default(1600),
   facingDeg: z.number().default(0),
   name: z.string(),
+  /** What a note says. */
+  text: z.string().optional(),
+  /** Photos pinned with it. */
+  photoIds: z.array(z.string()).optional(),
   /** Horizontal angle of view of a camera. */
   viewDeg: z.number().optional(),
 });

@@ -6,12 +6,15 @@ import { useServices } from '../services.ts';
 
 const WORDS: Readonly<Record<DrawingLayer, string>> = {
   underlay: 'Underlay',
+  coverage: 'Radio coverage',
   architecture: 'Architecture',
   set: 'Set and marks',
   beams: 'Beams and aim lines',
   cables: 'Cables',
+  data: 'Data lines',
   stands: 'Stands and grip',
   gear: 'Lighting and power gear',
+  notes: 'Notes and photos',
   dimensions: 'Dimensions',
   labels: 'Labels',
 };
@@ -20,11 +23,14 @@ const SHOWN: readonly DrawingLayer[] = [
   'gear',
   'labels',
   'cables',
+  'data',
   'beams',
   'stands',
   'set',
+  'notes',
   'dimensions',
   'architecture',
+  'underlay',
 ];
 
 const FIELD_WORDS: Readonly<Record<LabelField, string>> = {
