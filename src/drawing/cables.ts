@@ -20,7 +20,7 @@ interface Run {
 /** Cables with an end on this floor, as points from outlet to inlet. */
 const runsOf = (ctx: DrawContext): Run[] =>
   recordsOf(ctx.plan, 'cable').flatMap((cable) => {
-    if (ctx.only && !ctx.only.has(cable.id)) return [];
+    if (cable.hidden || (ctx.only && !ctx.only.has(cable.id))) return [];
     const from = placeOf(ctx.plan, cable.from.recordId);
     const to = placeOf(ctx.plan, cable.to.recordId);
     if (!from || !to || from.floorId !== ctx.floorId || to.floorId !== ctx.floorId) return [];

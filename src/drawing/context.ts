@@ -48,6 +48,7 @@ export interface Architecture {
 export interface FloorIndex {
   /** Stays the same object while no wall or opening of the floor changes. */
   readonly architecture: Architecture;
+  /** Those that are shown. */
   readonly fixtures: readonly Fixture[];
   readonly ballastOf: ReadonlyMap<Id, Ballast>;
   /** The first cable that feeds a record. */
@@ -106,7 +107,7 @@ export const floorIndex = (plan: Plan, floorId: Id): FloorIndex => {
   let ballasts: Map<Id, Ballast> | undefined;
   const made: FloorIndex = {
     architecture: architectureOf(plan, floorId),
-    fixtures: recordsOf(plan, 'fixture').filter((f) => f.floorId === floorId),
+    fixtures: recordsOf(plan, 'fixture').filter((f) => f.floorId === floorId && !f.hidden),
     // Made when they are first asked for: a frame of a drag does without.
     get ballastOf() {
       ballasts ??= new Map(recordsOf(plan, 'ballast').map((b) => [b.fixtureId, b]));

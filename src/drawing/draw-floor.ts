@@ -33,14 +33,16 @@ const present = (items: readonly (DisplayItem | undefined)[]): DisplayItem[] =>
 
 const onFloor = <T extends RecordType>(ctx: DrawContext, type: T): RecordOf<T>[] =>
   recordsOf(ctx.plan, type).filter(
-    (r) => (r as { floorId?: unknown }).floorId === ctx.floorId && (!ctx.only || ctx.only.has(r.id)),
+    (r) =>
+      (r as { floorId?: unknown }).floorId === ctx.floorId && !r.hidden && (!ctx.only || ctx.only.has(r.id)),
   );
 
 /** Everything but texts. */
 const geometryItems = (ctx: DrawContext): DisplayItem[] => {
   const { options, index } = ctx;
   const ballasts = onFloor(ctx, 'ballast');
-  const mine = (r: { readonly id: Id }): boolean => !ctx.only || ctx.only.has(r.id);
+  const mine = (r: { readonly id: Id; readonly hidden?: boolean | undefined }): boolean =>
+    !r.hidden && (!ctx.only || ctx.only.has(r.id));
   const fixtures = index.fixtures.filter(mine);
   return present([
     ...index.architecture.walls.filter(mine).map((w) => wallItem(ctx, w)),
@@ -65,6 +67,14 @@ const geometryItems = (ctx: DrawContext): DisplayItem[] => {
   ]);
 };
 
+/** Records that were put above or below others of their layer by hand; undefined where none was. */
+const ownOrders = (plan: Plan): ReadonlyMap<Id, number> | undefined => {
+  const own = new Map<Id, number>();
+  for (const r of plan.records.values())
+    if (typeof r.order === 'number' && r.order !== 0 && r.type !== 'setup') own.set(r.id, r.order);
+  return own.size > 0 ? own : undefined;
+};
+
 const ORDER = new Map(DRAWING_LAYERS.map((l, i) => [l, i]));
 
 /**
@@ -80,7 +90,9 @@ export function* drawFloorSteps(plan: Plan, what: DrawFloor): Steps<FloorDrawing
   const labels =
     ctx.options.labels && !ctx.only ? yield* labelSteps(ctx, [...geometry, ...dimensions]) : noLabels;
   const items = [...geometry, ...dimensions, ...labels.items];
-  items.sort((a, b) => (ORDER.get(a.layer) ?? 0) - (ORDER.get(b.layer) ?? 0));
+  const own = ctx.only ? undefined : ownOrders(plan);
+  const above = (i: DisplayItem): number => (i.layer === 'labels' ? 0 : (own?.get(i.recordId) ?? 0));
+  items.sort((a, b) => (ORDER.get(a.layer) ?? 0) - (ORDER.get(b.layer) ?? 0) || above(a) - above(b));
   return { floorId: what.floorId, nominalScale: what.nominalScale, items, labels: labels.report };
 }
 

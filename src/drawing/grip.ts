@@ -65,7 +65,7 @@ const item = (ctx: DrawContext, r: Grip | Rigging): DisplayItem | undefined => {
 
 const onFloor = (ctx: DrawContext): readonly (Grip | Rigging)[] =>
   [...recordsOf(ctx.plan, 'rigging'), ...recordsOf(ctx.plan, 'grip')].filter(
-    (r) => r.floorId === ctx.floorId,
+    (r) => r.floorId === ctx.floorId && !r.hidden,
   );
 
 /** Frames, flags, bounces, tube, lifts and the like, at true size. */

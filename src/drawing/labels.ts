@@ -113,7 +113,7 @@ const placeBeside = (
 function* pieceLabels(p: Placer): Steps<void> {
   const n = p.ctx.nominalScale;
   for (const s of recordsOf(p.ctx.plan, 'setPiece')) {
-    if (s.floorId !== p.ctx.floorId || s.label === '') continue;
+    if (s.floorId !== p.ctx.floorId || s.hidden || s.label === '') continue;
     yield;
     const text = showable(s.label).text;
     const prim = textPrim(s.at, 0, LABEL_CAP_MM / 2, text, {
@@ -182,7 +182,7 @@ function* placeNames(p: Placer): Steps<void> {
   const { plan, floorId } = p.ctx;
   for (const type of ['box', 'charger', 'device', 'source'] as const) {
     for (const r of recordsOf(plan, type)) {
-      if (r.floorId !== floorId) continue;
+      if (r.floorId !== floorId || r.hidden) continue;
       yield;
       const look = kindLook(plan, r.kindId);
       const facts = r.type === 'source' && r.ways && r.ways.length > 0 ? `${look.name}` : look.name;
@@ -195,7 +195,7 @@ function* placeNames(p: Placer): Steps<void> {
   for (const g of gripNames(p.ctx))
     placeBeside(p, g.record, g.record.at, g.halfMm, g.record.rotationDeg, g.lines);
   for (const o of recordsOf(plan, 'outlet')) {
-    if (o.floorId !== floorId) continue;
+    if (o.floorId !== floorId || o.hidden) continue;
     yield;
     const source = recordOf(plan, 'source', o.sourceId);
     const way = waysOf(plan, o.sourceId).find((w) => w.id === o.wayId);
@@ -209,7 +209,7 @@ function* placeNames(p: Placer): Steps<void> {
     ]);
   }
   for (const m of recordsOf(plan, 'mark')) {
-    if (m.floorId !== floorId || m.name === '') continue;
+    if (m.floorId !== floorId || m.hidden || m.name === '') continue;
     const half: readonly [number, number] = m.what === 'camera' ? [310, 140] : [170, 170];
     placeBeside(p, m, m.at, half, m.facingDeg, [line(m.name)]);
   }

@@ -87,7 +87,7 @@ export const dimensionLine = (
 /** Kept dimension lines of the floor. */
 export const keptDimensionItems = (ctx: DrawContext): readonly DisplayItem[] =>
   recordsOf(ctx.plan, 'dimension').flatMap((d) => {
-    if (d.floorId !== ctx.floorId) return [];
+    if (d.floorId !== ctx.floorId || d.hidden) return [];
     const { from, to, ends } = dimensionLine(ctx, d);
     const n = ctx.nominalScale;
     const units = ctx.settings.lengthUnits;

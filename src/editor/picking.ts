@@ -153,7 +153,8 @@ export const createPicker = (): Picker => {
           r.type === 'opening' ||
           r.type === 'dimension';
         const beside = hit.solid || line ? 0 : 1;
-        const score = [beside, rank, -(order.get(item) ?? 0)];
+        // What was put above others by hand is above them for the hand too.
+        const score = [beside, -(r.order ?? 0), rank, -(order.get(item) ?? 0)];
         if (!best || less(score, best.score)) best = { id: r.id, score };
       }
       return best?.id;

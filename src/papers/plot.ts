@@ -2,6 +2,7 @@ import { drawFloor, floorExtents } from '../drawing/draw-floor.ts';
 import { wrapText } from '../drawing/text.ts';
 import { type Box, isEmptyBox } from '../kernel/geometry.ts';
 import { compareNatural, type Id } from '../kernel/ids.ts';
+import { hiddenOn } from '../plan/edits/stacking.ts';
 import { planRecord, recordOf, recordsOf } from '../plan/plan.ts';
 import { drawFindingHeads } from './findings-list.ts';
 import { frameOf, type Rect, TITLE_WIDTH_MM } from './frame.ts';
@@ -136,10 +137,13 @@ const drawPlan = (ink: Ink, info: SetInfo, floorId: Id, layout: Layout, view: Vi
   });
   const { full, numberOnly, leftOut } = list.labels;
   const all = full + numberOnly.length + leftOut.length;
+  const hidden = hiddenOn(info.plan, floorId).length;
   const cut =
     (numberOnly.length > 0
       ? ` ${numberOnly.length} of ${all} labels reduced to the number: see the unit list.`
-      : '') + (leftOut.length > 0 ? ` ${leftOut.length} of ${all} units without room for a number.` : '');
+      : '') +
+    (leftOut.length > 0 ? ` ${leftOut.length} of ${all} units without room for a number.` : '') +
+    (hidden > 0 ? ` ${hidden} ${hidden === 1 ? 'thing is' : 'things are'} hidden on this drawing.` : '');
   ink.text(
     area.x + 6,
     y + 4.4,

@@ -12,6 +12,7 @@ import { rotations } from './rotate.ts';
 import { selectAll } from './select-all.ts';
 import { selectionCommands } from './selection.ts';
 import { nextSetup, previousSetup } from './setups.ts';
+import { stackingCommands } from './stacking.ts';
 import { putOnStands, takeOffStands } from './stands.ts';
 import { toggleLevel } from './toggle-level.ts';
 import { toolCommands } from './tools.ts';
@@ -41,6 +42,7 @@ export const commands = registerCommands([
   ...roomCommands,
   ...selectionCommands,
   ...arrangeCommands,
+  ...stackingCommands,
   zoomIn,
   zoomOut,
   fitAll,

@@ -47,6 +47,11 @@ const prepare = (id: string, { rig, b, state }: ReturnType<typeof busyRig>): voi
     rig.session.set({ selection: new Set([wall?.id ?? '', more]) });
   }
   if (id === 'unlock') command('lock').perform(rig);
+  if (id === 'show' || id === 'show-all') {
+    const chosen = state().selection;
+    command('hide').perform(rig);
+    rig.session.set({ selection: chosen });
+  }
   if (id === 'ungroup') command('group').perform(rig);
   if (id.startsWith('align') || id.startsWith('distribute'))
     rig.session.set({
