@@ -22,6 +22,7 @@ import { FloorTable } from './FloorTable.tsx';
 import { GearShelf } from './GearShelf.tsx';
 import { Inspector } from './Inspector.tsx';
 import { LayersPanel } from './LayersPanel.tsx';
+import { ViewsPanel } from './ViewsPanel.tsx';
 import './floor.css';
 
 const TOOLS: readonly {
@@ -92,6 +93,7 @@ export const FloorWorkspace = ({ fitAtFirst }: { readonly fitAtFirst: boolean })
         <EntryTag />
         <div className="floor-corner">
           <LayersPanel />
+          <ViewsPanel />
         </div>
         {message ? (
           <p className="canvas-message" role="status">
