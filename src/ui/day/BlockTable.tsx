@@ -7,10 +7,10 @@ import { addBlock, changeBlock, setBlockTimes } from '../../plan/edits/day.ts';
 import { setupsOf } from '../../plan/plan.ts';
 import type { Block } from '../../plan/records/index.ts';
 import type { BlockRow, DaySummary } from '../../report/day.ts';
+import { TypedCell } from '../common/TypedCell.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { BurnsDialog } from './BurnsDialog.tsx';
-import { TypedCell } from './TypedCell.tsx';
 
 const WHATS: readonly { readonly id: Block['what']; readonly name: string; readonly minutes: number }[] = [
   { id: 'setup', name: 'Setup', minutes: 120 },

@@ -8,11 +8,11 @@ import { portName } from '../../plan/names.ts';
 import { kindOf, recordsOf } from '../../plan/plan.ts';
 import { feedOf, inletsOf } from '../../plan/ports.ts';
 import type { Charger } from '../../plan/records/index.ts';
+import { TypedCell } from '../common/TypedCell.tsx';
 import { PlugDialog } from '../floor/PlugDialog.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { useChargerKinds } from './pack-kinds.ts';
-import { TypedCell } from './TypedCell.tsx';
 
 /** The chargers: bays in use, and what they are plugged into. */
 export const ChargerTable = () => {

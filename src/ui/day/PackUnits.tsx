@@ -6,10 +6,10 @@ import { kindOf, recordsOf } from '../../plan/plan.ts';
 import type { Fixture, OwnCellsUse } from '../../plan/records/index.ts';
 import type { DaySummary } from '../../report/day.ts';
 import { Figure } from '../common/Figure.tsx';
+import { TypedCell } from '../common/TypedCell.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { usePackKinds } from './pack-kinds.ts';
-import { TypedCell } from './TypedCell.tsx';
 
 const count = (t: string): Result<number> => {
   const n = Number(t.trim());

@@ -4,9 +4,9 @@ import { duplicateSetup, moveSetup } from '../../plan/edits/day.ts';
 import { addSetup, changeRecord } from '../../plan/edits/document.ts';
 import { setupsOf } from '../../plan/plan.ts';
 import type { Setup } from '../../plan/records/index.ts';
+import { TypedCell } from '../common/TypedCell.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
-import { TypedCell } from './TypedCell.tsx';
 
 const nameNeeded = (t: string): Result<string> =>
   t.trim() ? ok(t.trim()) : fail({ what: 'A setup needs a name.' });

@@ -3,9 +3,9 @@ import { formatClock } from '../../kernel/units.ts';
 import { setStock } from '../../plan/edits/day.ts';
 import { recordOf, recordsOf } from '../../plan/plan.ts';
 import type { DaySummary, PoolRow } from '../../report/day.ts';
+import { TypedCell } from '../common/TypedCell.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
-import { TypedCell } from './TypedCell.tsx';
 
 const whole = (t: string): Result<number> => {
   const n = Number(t.trim());

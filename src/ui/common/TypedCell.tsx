@@ -1,4 +1,5 @@
 import { useId, useState } from 'react';
+import './typed.css';
 import { problemText, type Result } from '../../kernel/result.ts';
 
 interface TypedCellProps<T> {
