@@ -67,6 +67,8 @@ interface RadioRow {
   readonly only?: Practice;
   readonly also?: string;
   readonly rdm?: boolean;
+  readonly linksMax?: number;
+  readonly mesh?: { readonly hopsMax: number; readonly relayEirpDbm: number };
 }
 
 const S = -92;
@@ -238,6 +240,8 @@ const rows: readonly RadioRow[] = [
     size: [90, 120],
     symbol: 'transmitter-pocket',
     also: 'low energy,tablet bridge',
+    linksMax: 50,
+    mesh: { hopsMax: 3, relayEirpDbm: 4 },
   }),
   transmitter('access-point', 'network access point, 2.4 and 5 GHz', {
     bands: ['2.4', '5'],
@@ -252,6 +256,7 @@ const rows: readonly RadioRow[] = [
     size: [200, 200],
     symbol: 'access-point',
     also: 'wireless network',
+    linksMax: 30,
   }),
   receiver('1', 'one universe, 2.4 GHz', {
     universes: 1,
@@ -452,6 +457,8 @@ export const radioKinds: Family = (practice) =>
         ...supply(practice, r),
         ...(r.backupWh === undefined ? {} : { backupWh: r.backupWh }),
         rdm: r.rdm ?? false,
+        ...(r.linksMax === undefined ? {} : { linksMax: r.linksMax }),
+        ...(r.mesh === undefined ? {} : { mesh: r.mesh }),
         ...(r.family === 'receiver' ? { fits: r.fits } : { conductedDbm }),
         ...(r.family === 'repeater' ? { delayMs: 10 } : {}),
         basis: {
@@ -464,6 +471,8 @@ export const radioKinds: Family = (practice) =>
           supplyW: 'planning value of the class, assumed',
           ...(r.backupWh === undefined ? {} : { backupWh: 'planning value of the class, assumed' }),
           ...(r.family === 'repeater' ? { delayMs: 'planning value of the class, assumed' } : {}),
+          ...(r.linksMax === undefined ? {} : { linksMax: 'planning value of the class, assumed' }),
+          ...(r.mesh === undefined ? {} : { mesh: 'planning values of the class, assumed' }),
           ...(r.mains ? CLASS_VALUES : {}),
         },
         notes: 'A planning estimate. Approval of the equipment and the local radio rules apply.',

@@ -31,6 +31,10 @@ const radio = {
   /** Of the cell it runs on without a supply; absent where it has none. */
   backupWh: z.number().optional(),
   rdm: z.boolean().default(false),
+  /** Receivers it keeps a link with at once, where the kind has such a limit. */
+  linksMax: z.int().min(1).optional(),
+  /** Every unit of the mesh passes on what it hears, so many times at most from the transmitter on. */
+  mesh: z.looseObject({ hopsMax: z.int().min(1), relayEirpDbm: z.number() }).optional(),
 };
 
 export const transmitterKindSchema = z.looseObject({
