@@ -10,6 +10,7 @@ import type { Scene } from '../editor/scene.ts';
 import type { Session } from '../editor/session.ts';
 import { FONT_FAMILY } from './painter.ts';
 import type { Palette } from './palette.ts';
+import { paintTried } from './tried-paint.ts';
 
 interface Props {
   readonly session: Session;
@@ -27,6 +28,7 @@ export const OverlayPaint = ({ session, scene, palette, coarse }: Props) => {
       session.subscribe((now, was) => {
         if (
           now.overlay !== was.overlay ||
+          now.tried !== was.tried ||
           now.selection !== was.selection ||
           now.plan !== was.plan ||
           now.preview !== was.preview ||
@@ -43,12 +45,13 @@ export const OverlayPaint = ({ session, scene, palette, coarse }: Props) => {
       perfectDrawEnabled={false}
       sceneFunc={(context: Context) => {
         const c = context._context;
-        const { overlay, selection, camera, readOnly } = session.getState();
+        const { overlay, selection, camera, readOnly, tried, floorId } = session.getState();
         const px = 1 / camera.pxPerMm;
         const shown = scene.previewPlan();
         const look = { selection, camera, readOnly };
         const handlePx = coarse ? OPTIONS.touchHandlePx : OPTIONS.handlePx;
         c.setLineDash([]);
+        if (tried) paintTried(c, shown, floorId, tried, palette, px);
         guides(c, overlay, palette, px);
         rubber(c, overlay, palette, px);
         measures(c, overlay, palette, px);

@@ -37,6 +37,8 @@ export interface SessionState {
   readonly preview: ChangeSet | undefined;
   /** Guides, marquee and rubber line of the tool at work. */
   readonly overlay: Overlay;
+  /** What each load would see while a fault or a swap is tried; shown over the drawing, never part of the plan. */
+  readonly tried: ReadonlyMap<Id, 'dark' | 'fewer legs' | 'wrong volts'> | undefined;
   readonly readOnly: boolean;
   /** One line for the person: what a tool waits for, or why something was refused. */
   readonly message: string;
@@ -82,6 +84,7 @@ const initial = (plan: Plan): SessionState => ({
   clip: '',
   preview: undefined,
   overlay: NO_OVERLAY,
+  tried: undefined,
   readOnly: false,
   message: '',
 });

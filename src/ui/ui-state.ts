@@ -3,6 +3,11 @@ import type { Fault } from '../report/whatif.ts';
 
 export type PowerTab = 'circuits' | 'one-line' | 'what-if' | 'where' | 'plug' | 'measured';
 
+/** A fault, or another kind of source, that is being tried over the plan. */
+export type Trying =
+  | { readonly what: 'fault'; readonly fault: Fault }
+  | { readonly what: 'swap'; readonly sourceId: string; readonly slug: string };
+
 /** What is open on top of the workspaces. Nothing here is part of the plan. */
 interface UiState {
   readonly workingKey: string | undefined;
@@ -13,6 +18,8 @@ interface UiState {
   readonly powerTab: PowerTab;
   /** Fault cases kept for comparing; they change nothing in the plan. */
   readonly faults: readonly Fault[];
+  readonly trying: Trying | undefined;
+  readonly setTrying: (trying: Trying | undefined) => void;
   readonly openWorking: (key: string) => void;
   readonly closeWorking: () => void;
   readonly open: (dialog: UiState['dialog']) => void;
@@ -29,6 +36,8 @@ export const useUi = create<UiState>((set) => ({
   sheets: undefined,
   powerTab: 'circuits',
   faults: [],
+  trying: undefined,
+  setTrying: (trying) => set({ trying }),
   openWorking: (workingKey) => set({ workingKey }),
   closeWorking: () => set({ workingKey: undefined }),
   open: (dialog) => set({ dialog }),

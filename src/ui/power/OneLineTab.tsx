@@ -33,12 +33,13 @@ const zoomed = (v: View, by: number, x: number, y: number): View => {
 /** The one-line diagram of the whole network, the same as on paper, to pan and zoom. Choosing a part selects its record. */
 export const OneLineTab = () => {
   const { session, scheme } = useServices();
-  const { plan, assessment, revision, setupId, selection } = useSessionSlice((s) => ({
+  const { plan, assessment, revision, setupId, selection, tried } = useSessionSlice((s) => ({
     plan: s.plan,
     assessment: s.assessment,
     revision: s.revision,
     setupId: s.setupId,
     selection: s.selection,
+    tried: s.tried,
   }));
   const frame = useRef<SVGSVGElement>(null);
   const drag = useRef<{ x: number; y: number; moved: boolean } | undefined>(undefined);
@@ -154,7 +155,13 @@ export const OneLineTab = () => {
             className="one-line-ink"
           >
             {sheet?.items.map((i) => (
-              <Item key={i.key} item={i} chosen={selection.has(i.recordId)} scheme={scheme} />
+              <Item
+                key={i.key}
+                item={i}
+                chosen={selection.has(i.recordId)}
+                hit={tried?.get(i.recordId)}
+                scheme={scheme}
+              />
             ))}
           </g>
         ) : null}
@@ -166,10 +173,12 @@ export const OneLineTab = () => {
 const Item = ({
   item,
   chosen,
+  hit,
   scheme,
 }: {
   readonly item: DisplayItem;
   readonly chosen: boolean;
+  readonly hit: 'dark' | 'fewer legs' | 'wrong volts' | undefined;
   readonly scheme: 'bench' | 'truck';
 }) => {
   const html = useMemo(() => displayItemSvg(item, PALETTES[scheme].roles), [item, scheme]);
@@ -177,7 +186,11 @@ const Item = ({
   // A box's or source's item spans its whole frame: only what is small enough to aim at takes clicks over all its area.
   const small = maxX - minX < 60 && maxY - minY < 60;
   return (
-    <g data-record={item.recordId} className={chosen ? 'one-line-item chosen' : 'one-line-item'}>
+    <g
+      data-record={item.recordId}
+      className={`one-line-item${chosen ? ' chosen' : ''}${hit && small ? ` hit ${hit.replace(' ', '-')}` : ''}`}
+    >
+      {hit ? <title>{`While tried: ${hit}`}</title> : null}
       {small ? (
         <rect
           className="one-line-back"

@@ -15,7 +15,7 @@ import { Fault } from './Fault.tsx';
 import { MeterRail } from './MeterRail.tsx';
 import { SaveBanner } from './SaveBanner.tsx';
 import { TopBar } from './TopBar.tsx';
-import { IssueDialog, WORKSPACES } from './workspaces.tsx';
+import { IssueDialog, TryBanner, WORKSPACES } from './workspaces.tsx';
 import './shell.css';
 
 /** An open plan: bar, workspace, meter rail, and what opens on top. */
@@ -24,6 +24,7 @@ export const PlanScreen = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => 
   const workspace = useSessionSlice((s) => s.workspace);
   const dialog = useUi((u) => u.dialog);
   const open = useUi((u) => u.open);
+  const trying = useUi((u) => u.trying !== undefined);
   const Screen = WORKSPACES.find((w) => w.id === workspace)?.Screen;
   useKeys();
 
@@ -43,6 +44,11 @@ export const PlanScreen = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => 
         onSaveFile={() => void save()}
       />
       <SaveBanner onSaveFile={() => void save()} />
+      {trying ? (
+        <Suspense fallback={null}>
+          <TryBanner />
+        </Suspense>
+      ) : null}
       <div className="workspace">
         <Fault screen={workspace} onSaveFile={() => void save()}>
           {workspace === 'floor' ? <FloorWorkspace fitAtFirst={fitAtFirst} /> : null}

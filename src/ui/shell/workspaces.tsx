@@ -33,3 +33,5 @@ export const WORKSPACES: readonly WorkspaceEntry[] = [
 ];
 
 export const IssueDialog = screen(() => import('../papers/IssueDialog.tsx'), 'IssueDialog');
+
+export const TryBanner = screen(() => import('../power/TryBanner.tsx'), 'TryBanner');

@@ -1,0 +1,89 @@
+import { formatAmps, formatVolts, formatWatts } from '../../kernel/units.ts';
+import type { FaultLoad, WhatIf } from '../../report/whatif.ts';
+import { useServices } from '../services.ts';
+
+const STATE: Readonly<Record<FaultLoad['state'], string>> = {
+  dark: 'dark',
+  'fewer legs': 'on fewer legs',
+  'wrong volts': 'outside its volts',
+  'as before': 'as before',
+};
+
+/** A fault case: what each load sees, and the meters of the source. */
+export const FaultCase = ({ result }: { readonly result: WhatIf }) => {
+  const { session } = useServices();
+  const hit = result.loads.filter((l) => l.state !== 'as before');
+  const rest = result.loads.length - hit.length;
+  return (
+    <article aria-label={result.title}>
+      <h3 className="power-source">
+        {result.title} <span className="soft">in {result.setup || 'the plan'}</span>
+      </h3>
+      <p className="soft">
+        {hit.length === 0 ? 'No load is hit. ' : ''}
+        {rest} of {result.loads.length} loads as before.
+        {result.voltsKnown ? '' : ' Volts are reckoned from nominal: the house volts are not known.'}
+      </p>
+      {result.meter ? (
+        <p>
+          {result.meter.label}:{' '}
+          {result.meter.wires
+            .map((w) => `${w.name} ${formatAmps(w.beforeA)} → ${formatAmps(w.afterA)}`)
+            .join(' · ')}
+        </p>
+      ) : null}
+      {hit.length > 0 ? (
+        <>
+          <table className="table power-table">
+            <thead>
+              <tr>
+                <th scope="col">Load</th>
+                <th scope="col">What it sees</th>
+                <th scope="col" className="num">
+                  Volts
+                </th>
+                <th scope="col" className="num">
+                  Takes
+                </th>
+                <th scope="col" className="num">
+                  Watts there
+                </th>
+                <th scope="col">Restrike</th>
+              </tr>
+            </thead>
+            <tbody>
+              {hit.map((l) => (
+                <tr key={l.key}>
+                  <td>{l.label}</td>
+                  <td className={l.state === 'wrong volts' ? 'over' : 'strong'}>{STATE[l.state]}</td>
+                  <td className="num">{formatVolts(l.voltsV)}</td>
+                  <td className="num">
+                    {Number.isFinite(l.voltsMinV) ? `${l.voltsMinV}–${l.voltsMaxV} V` : '–'}
+                  </td>
+                  <td className="num">{Number.isFinite(l.wattsW) ? formatWatts(l.wattsW) : '–'}</td>
+                  <td>{l.restrikeMin === undefined ? '' : `${l.restrikeMin} min`}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+          <p>
+            <button
+              type="button"
+              className="button"
+              onClick={() =>
+                session.set({ selection: new Set(hit.map((l) => l.recordId)), workspace: 'floor' })
+              }
+            >
+              Show them on the floor
+            </button>
+          </p>
+        </>
+      ) : null}
+      {result.notes.map((n) => (
+        <p key={n} className="soft">
+          {n}
+        </p>
+      ))}
+    </article>
+  );
+};
