@@ -114,6 +114,11 @@ export const placeThere = (plan: Plan, book: Book, what: PlaceThere, newId: NewI
       const { changes, rigging } = placeRigging(plan, where, newId);
       return ok({ changes, id: rigging.id, name: `${kind.name} ${rigging.label}` });
     }
+    case 'dataCable':
+      return fail({
+        what: 'A data cable runs along a data line.',
+        todo: 'Draw the line from a data port; then choose its cable.',
+      });
     case 'cable':
       return fail({
         what: 'A cable runs between two things.',

@@ -6,6 +6,7 @@ import { boxKinds } from './data/boxes.ts';
 import { cableKinds } from './data/cables.ts';
 import { chargerKinds } from './data/chargers.ts';
 import { converterKinds } from './data/converters.ts';
+import { dataCableKinds } from './data/data-cables.ts';
 import { dataGearKinds } from './data/data-gear.ts';
 import { dimmerKinds } from './data/dimmers.ts';
 import { ballastKinds, dischargeFixtures } from './data/fixtures-discharge.ts';
@@ -43,6 +44,7 @@ const families: readonly Family[] = [
   chargerKinds,
   radioKinds,
   dataGearKinds,
+  dataCableKinds,
   sceneryKinds,
 ];
 

@@ -32,6 +32,14 @@ export const moreFaults = (kind: Kind, need: Need): void => {
     case 'adapter':
       need(kind.ampacityA === undefined || kind.ampacityA > 0, `its ampacity is ${kind.ampacityA ?? 0} A`);
       return;
+    case 'dataCable':
+      need(kind.longestMm > 0, `its longest run is ${kind.longestMm} mm`);
+      need(kind.impedanceOhm > 0, `its impedance is ${kind.impedanceOhm} Ω`);
+      need(
+        kind.stockLengthsMm.every((mm) => mm > 0),
+        'a stock length is not above zero',
+      );
+      return;
     case 'transmitter':
     case 'receiver':
     case 'repeater':

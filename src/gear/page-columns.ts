@@ -211,5 +211,17 @@ export const COLUMNS: Readonly<Record<string, readonly Column[]>> = {
     MASS,
     BASIS,
   ],
+  dataCable: [
+    NAME,
+    ['Ends', of(['dataCable'], (k) => k.connector)],
+    ['Lines', of(['dataCable'], (k) => k.lines)],
+    ['Ω', of(['dataCable'], (k) => k.impedanceOhm)],
+    ['Longest run m', of(['dataCable'], (k) => k.longestMm / 1000)],
+    [
+      'Lengths m',
+      of(['dataCable'], (k) => k.stockLengthsMm.map((l) => Number((l / 1000).toFixed(1))).join(', ')),
+    ],
+    BASIS,
+  ],
   scenery: [NAME, SIZE, MASS, BASIS],
 };

@@ -26,6 +26,7 @@ const TITLES: readonly (readonly [title: string, columns: string, families: read
   ['Chargers', 'charger', ['charger']],
   ['Transmitters, receivers, repeaters', 'radio', ['transmitter', 'receiver', 'repeater']],
   ['Desks, nodes, data splitters', 'data', ['node', 'dataSplitter']],
+  ['Data cables', 'dataCable', ['dataCable']],
   ['Cameras, furniture, vehicles', 'scenery', ['camera', 'furniture', 'vehicle']],
 ];
 

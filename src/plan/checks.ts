@@ -98,6 +98,8 @@ const problemsOf = (plan: Plan, r: AnyRecord): ReferenceProblem[] => {
       for (const id of r.stops)
         if (!recordOf(plan, 'fixture', id) && !recordOf(plan, 'device', id))
           report('stops', 'one of its stops is not in the plan', 'Take the stop out of the line.');
+      if (r.kindId !== undefined && !kindOf(plan, r.kindId, 'dataCable'))
+        report('kindId', 'its cable is not in the plan', 'Choose a data cable from the gear book.');
       break;
     case 'tick':
       needs('fixtureId', 'fixture', r.fixtureId, 'unit');

@@ -3,6 +3,7 @@ import { adapterKindSchema } from './adapter.ts';
 import { chargerKindSchema } from './charger.ts';
 import { common } from './common.ts';
 import { converterKindSchema } from './converter.ts';
+import { dataCableKindSchema } from './data-cable.ts';
 import { dataSplitterKindSchema, nodeKindSchema } from './data-gear.ts';
 import { dataPortSchema } from './data-ports.ts';
 import { dimmerKindSchema } from './dimmer.ts';
@@ -175,12 +176,14 @@ export const kindSchema = z.discriminatedUnion('family', [
   repeaterKindSchema,
   nodeKindSchema,
   dataSplitterKindSchema,
+  dataCableKindSchema,
   sceneryKindSchema,
 ]);
 
 export type * from './adapter.ts';
 export type * from './charger.ts';
 export type * from './converter.ts';
+export type * from './data-cable.ts';
 export type * from './data-gear.ts';
 export type * from './data-ports.ts';
 export type * from './dimmer.ts';

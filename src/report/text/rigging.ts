@@ -1,5 +1,6 @@
 import { formatFactor, formatKg, formatNewtons, formatWind } from '../../engines/rigging/index.ts';
 import { formatLength } from '../../kernel/units.ts';
+import { mountsWords } from '../../plan/kinds/mount-words.ts';
 import { planRecord } from '../../plan/plan.ts';
 import type { Writer, WriterContext } from './context.ts';
 
@@ -14,19 +15,7 @@ const kg = (c: WriterContext, name: string): string => formatKg(c.num(name), uni
 const len = (c: WriterContext, name: string): string => formatLength(c.num(name), units(c));
 const wind = (c: WriterContext, name: string): string => formatWind(c.num(name), units(c));
 
-const MOUNTS: Readonly<Record<string, readonly [inch: string, mm: string]>> = {
-  'pin-16': ['5/8 in pin', '16 mm pin'],
-  'spigot-28': ['1-1/8 in spigot', '28 mm spigot'],
-  'grip-head': ['grip head', 'grip head'],
-  clamp: ['clamp', 'clamp'],
-  clip: ['clips', 'clips'],
-};
-const mounts = (c: WriterContext, name: string): string =>
-  c
-    .text(name)
-    .split(' ')
-    .map((m) => MOUNTS[m]?.[units(c) === 'imperial' ? 0 : 1] ?? m)
-    .join(', ');
+const mounts = (c: WriterContext, name: string): string => mountsWords(c.text(name).split(' '), units(c));
 
 const bagsText = (c: WriterContext): string => {
   const bags = c.num('bags');

@@ -2,6 +2,7 @@ import type { LengthUnits } from '../../kernel/units.ts';
 import { formatLength } from '../../kernel/units.ts';
 import { connector } from '../../plan/connectors.ts';
 import type { Kind } from '../../plan/kinds/kinds.ts';
+import { mountsWords } from '../../plan/kinds/mount-words.ts';
 import { addLoad, addMoreFacts } from './more-facts.ts';
 
 /** One line about a kind: what, how much, and where the figure is from. */
@@ -27,7 +28,7 @@ export const kindFacts = (kind: Kind, units: LengthUnits): readonly Fact[] => {
   add('Mass', kind.massKg > 0 ? num(kind.massKg, 'kg') : undefined, 'massKg');
   addLoad(kind, add);
   if (kind.family === 'fixture') {
-    add('Mount', kind.mount.fits.join(', '), 'mount');
+    add('Mount', mountsWords(kind.mount.fits, units), 'mount');
     add(
       'Beam / field',
       kind.beamDeg || kind.fieldDeg ? `${kind.beamDeg ?? '–'}° / ${kind.fieldDeg ?? '–'}°` : undefined,
@@ -88,7 +89,7 @@ export const kindFacts = (kind: Kind, units: LengthUnits): readonly Fact[] => {
       'heightMaxMm',
     );
     add('Leg circle', formatLength(kind.legCircleMm, units), 'legCircleMm');
-    add('Receives', kind.receives.join(', '), 'receives');
+    add('Receives', mountsWords(kind.receives, units), 'receives');
   }
   if (kind.family === 'box' || kind.family === 'source' || kind.family === 'dimmer') {
     add('Main breaker', kind.mainBreakerA ? `${kind.mainBreakerA} A` : undefined, 'mainBreakerA');
@@ -110,7 +111,7 @@ export const kindFacts = (kind: Kind, units: LengthUnits): readonly Fact[] => {
   }
   if (kind.family === 'source' && kind.what === 'power-station')
     add('Cells hold', kind.storedWh ? num(kind.storedWh, 'Wh') : undefined, 'storedWh');
-  addMoreFacts(kind, add);
+  addMoreFacts(kind, add, units);
   if (kind.family === 'cable') {
     add(
       'Conductors',

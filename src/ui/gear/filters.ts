@@ -45,6 +45,7 @@ export const FAMILY_WORDS: Readonly<Record<string, string>> = {
   repeater: 'Repeaters',
   node: 'Desks and nodes',
   dataSplitter: 'Data splitters',
+  dataCable: 'Data cables',
   camera: 'Cameras',
   furniture: 'Furniture',
   vehicle: 'Vehicles',

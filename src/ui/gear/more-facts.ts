@@ -1,5 +1,6 @@
-import { formatWatts } from '../../kernel/units.ts';
+import { formatLength, formatWatts, type LengthUnits } from '../../kernel/units.ts';
 import type { DataPort, DcPort, Kind } from '../../plan/kinds/kinds.ts';
+import { mountsWords } from '../../plan/kinds/mount-words.ts';
 import { loadOf, wattsUnknown } from './filters.ts';
 
 /** Adds one line: its name, value, the field its basis stands under, and the one to look at where that has none. */
@@ -72,9 +73,53 @@ const dataWords = (ports: readonly DataPort[]): string | undefined =>
 const dcWords = (ports: readonly DcPort[]): string | undefined =>
   counted(ports.map((p) => `${p.connector.replace(/-/g, ' ')} ${num(p.voltsV, 'V')}, ${num(p.maxA, 'A')}`));
 
-/** Lines of packs, chargers, converters, dimmers, adapters, radio and data gear. */
-export const addMoreFacts = (kind: Kind, add: Add): void => {
+/** Lines of grip, rigging, packs, chargers, converters, dimmers, adapters, radio and data gear. */
+export const addMoreFacts = (kind: Kind, add: Add, units: LengthUnits): void => {
   switch (kind.family) {
+    case 'grip':
+      add('Face in the wind', kind.areaM2 === undefined ? undefined : num(kind.areaM2, 'm²'), 'areaM2');
+      add(
+        'Share of the wind on a board',
+        kind.windShare === undefined ? undefined : num(kind.windShare * 100, '%'),
+        'windShare',
+      );
+      add('Stands', kind.stands > 0 ? String(kind.stands) : undefined, 'stands');
+      add('Lines outdoors', kind.guys > 0 ? String(kind.guys) : undefined, 'guys');
+      add('Goes on', mountsWords(kind.fits, units) || undefined, 'fits');
+      break;
+    case 'rigging':
+      add(
+        'Rated load',
+        kind.ratedLoadKg === undefined ? 'by its maker’s table' : num(kind.ratedLoadKg, 'kg'),
+        'ratedLoadKg',
+      );
+      add('Reach', kind.reachMm === undefined ? undefined : formatLength(kind.reachMm, units), 'reachMm');
+      add(
+        'Height',
+        kind.heightMinMm === undefined || kind.heightMaxMm === undefined
+          ? undefined
+          : `${formatLength(kind.heightMinMm, units)} to ${formatLength(kind.heightMaxMm, units)}`,
+        'heightMaxMm',
+      );
+      add(
+        'Circle of legs or wheels',
+        kind.legCircleMm === undefined ? undefined : formatLength(kind.legCircleMm, units),
+        'legCircleMm',
+      );
+      add('People', kind.people === undefined ? undefined : String(kind.people), 'people');
+      add(
+        'Wind limit',
+        kind.windLimitMps === undefined
+          ? undefined
+          : kind.windLimitMps === 0
+            ? 'indoors only'
+            : `${kind.windLimitMps} m/s`,
+        'windLimitMps',
+      );
+      add('Worked by', kind.operator, 'operator');
+      add('Goes on', mountsWords(kind.fits, units) || undefined, 'fits');
+      add('Offers', mountsWords(kind.receives, units) || undefined, 'receives');
+      break;
     case 'pack':
       add('Holds', `${num(kind.energyWh, 'Wh')}, ${num(kind.capacityAh, 'Ah')}`, 'energyWh', 'capacityAh');
       add('Volts', `${kind.voltsV} V, from ${kind.fullV} V full to ${kind.emptyV} V empty`, 'voltsV');
@@ -131,6 +176,17 @@ export const addMoreFacts = (kind: Kind, add: Add): void => {
       add('Takes signals from', `${kind.sensitivityDbm} dBm`, 'sensitivityDbm');
       add('Supply', num(kind.supplyW, 'W'), 'supplyW');
       add('Back-up cell', kind.backupWh === undefined ? undefined : num(kind.backupWh, 'Wh'), 'backupWh');
+      break;
+    case 'dataCable':
+      add('Ends', DATA_PORTS[kind.connector], 'connector');
+      add('Lines in it', String(kind.lines), 'lines');
+      add('Pairs', num(kind.impedanceOhm, 'Ω'), 'impedanceOhm');
+      add('Longest run', formatLength(kind.longestMm, units), 'longestMm');
+      add(
+        'Stock lengths',
+        kind.stockLengthsMm.map((mm) => formatLength(mm, units)).join(', '),
+        'stockLengthsMm',
+      );
       break;
     case 'node':
       add('Universes', String(kind.universes), 'universes');

@@ -38,6 +38,18 @@ for (const practice of ['north-america', 'europe'] as const) {
         expect(of(...families).length, families.join(', ')).toBeGreaterThanOrEqual(n);
     });
 
+    it('hold data cables by connector, each no longer than its longest run', () => {
+      const data = of('dataCable');
+      expect(new Set(data.map((k) => k.connector))).toEqual(new Set(['xlr-5', 'xlr-3', 'ethernet']));
+      for (const k of data) {
+        expect(Math.max(...k.stockLengthsMm), k.slug).toBeLessThanOrEqual(k.longestMm);
+        // ISO/IEC 11801 and TIA-568: 100 m of 100 Ω pairs. EIA-485 as ANSI E1.11 uses it: 120 Ω pairs.
+        expect(k.impedanceOhm, k.slug).toBe(k.connector === 'ethernet' ? 100 : 120);
+        if (k.connector === 'ethernet') expect(k.longestMm, k.slug).toBe(100_000);
+        expect(k.massKg, k.slug).toBeCloseTo((Math.max(...k.stockLengthsMm) / 1000) * k.massKgPerM, 0);
+      }
+    });
+
     it('have no faults', () => {
       for (const k of kinds) expect(kindFaults(k), k.slug).toEqual([]);
     });
