@@ -29,3 +29,6 @@ export const contentHash = (value: unknown): string => bytesToHex(sha256(utf8ToB
 
 /** Text as UTF-8 bytes, the same in a browser and in Node. */
 export const utf8Bytes = (text: string): Uint8Array => utf8ToBytes(text);
+
+/** SHA-256 of bytes, in hexadecimal (FIPS 180-4). */
+export const bytesHash = (bytes: Uint8Array): string => bytesToHex(sha256(bytes));

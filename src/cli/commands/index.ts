@@ -1,5 +1,6 @@
 import type { Command } from '../command.ts';
 import { balance } from './balance.ts';
+import { changes } from './changes.ts';
 import { check } from './check.ts';
 import { day } from './day.ts';
 import { explain } from './explain.ts';
@@ -22,6 +23,7 @@ export const commands: ReadonlyMap<string, Command> = new Map(
     'what-if': whatIfCommand,
     size,
     papers,
+    changes,
     patch,
     gear,
     schema,

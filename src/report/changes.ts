@@ -1,0 +1,193 @@
+import { canonicalJson } from '../kernel/canonical.ts';
+import { type Box, boxOf, growBox } from '../kernel/geometry.ts';
+import { compareIds, compareNatural, type Id } from '../kernel/ids.ts';
+import { fixturePlace, kindOf, type Plan, recordOf, recordsOf } from '../plan/plan.ts';
+import { placeOf } from '../plan/ports.ts';
+import type { AnyRecord, RecordType } from '../plan/records/index.ts';
+import { cableClauses, fixtureClauses, thingClauses } from './change-clauses.ts';
+import { levelChanges, moveChanges, planFieldChanges } from './change-groups.ts';
+import { addedWords, changedWords, nameOf, removedWords } from './change-words.ts';
+
+/** One thing that is not as it was. */
+export interface PlanChange {
+  readonly what: 'added' | 'removed' | 'changed';
+  /** A sentence without its stop: “Unit 14 moved 1.2 m, now on K3 way 5, was way 2”. */
+  readonly words: string;
+  /** What it is about, the main one first: ids of the later plan, of the earlier one for what was removed. */
+  readonly recordIds: readonly Id[];
+  /** Where it is drawn, floor millimetres; undefined for what has no place of its own. */
+  readonly floorId: Id | undefined;
+  readonly box: Box | undefined;
+}
+
+/** What never is a change of the design: notes of people, views, kinds (they tell by what uses them), issues themselves. */
+const SKIPPED: ReadonlySet<RecordType> = new Set([
+  'kind',
+  'issue',
+  'blob',
+  'view',
+  'labelPlace',
+  'tick',
+  'acknowledgement',
+  'dimension',
+  'level',
+  'move',
+  'plan',
+  'measurement',
+  'photo',
+]);
+
+const ORDER: readonly RecordType[] = [
+  'fixture',
+  'ballast',
+  'source',
+  'box',
+  'outlet',
+  'cable',
+  'stand',
+  'grip',
+];
+
+export interface Pair {
+  readonly before: AnyRecord | undefined;
+  readonly after: AnyRecord | undefined;
+}
+
+const pairsOf = (before: Plan, after: Plan): ReadonlyMap<Id, Pair> => {
+  const out = new Map<Id, Pair>();
+  for (const [id, b] of before.records) {
+    const a = after.records.get(id);
+    if (a !== b && (!a || canonicalJson(a) !== canonicalJson(b))) out.set(id, { before: b, after: a });
+  }
+  for (const [id, a] of after.records)
+    if (!before.records.has(id)) out.set(id, { before: undefined, after: a });
+  return out;
+};
+
+/** The fixture, box or other thing whose line of words tells of a changed record. */
+const subjectOf = (plan: Plan, r: AnyRecord): Id => {
+  if (r.type === 'ballast') return recordOf(plan, 'fixture', r.fixtureId)?.id ?? r.id;
+  if (r.type === 'stand')
+    return (
+      recordsOf(plan, 'fixture').find((f) => f.support.on === 'stand' && f.support.standId === r.id)?.id ??
+      r.id
+    );
+  if (r.type === 'cable') {
+    const fed = plan.records.get(r.to.recordId);
+    return fed ? subjectOf(plan, fed) : r.id;
+  }
+  return r.id;
+};
+
+/** Box of floor around a record, and its floor. */
+const placeBox = (plan: Plan, id: Id): { readonly floorId: Id; readonly box: Box } | undefined => {
+  const r = plan.records.get(id);
+  if (!r) return undefined;
+  if (r.type === 'wall') return { floorId: r.floorId, box: boxOf([r.from, r.to]) };
+  if (r.type === 'opening') {
+    const wall = recordOf(plan, 'wall', r.wallId);
+    if (!wall) return undefined;
+    const long = Math.hypot(wall.to.xMm - wall.from.xMm, wall.to.yMm - wall.from.yMm) || 1;
+    const at = (mm: number) => ({
+      xMm: wall.from.xMm + ((wall.to.xMm - wall.from.xMm) * mm) / long,
+      yMm: wall.from.yMm + ((wall.to.yMm - wall.from.yMm) * mm) / long,
+    });
+    return { floorId: wall.floorId, box: boxOf([at(r.offsetMm), at(r.offsetMm + r.widthMm)]) };
+  }
+  if (r.type === 'cable') {
+    const from = placeOf(plan, r.from.recordId);
+    const to = placeOf(plan, r.to.recordId);
+    const mid = r.route.points[Math.floor(r.route.points.length / 2)];
+    const spot = mid ?? to?.at;
+    return from && to && spot ? { floorId: to.floorId, box: growBox(boxOf([spot]), 150) } : undefined;
+  }
+  if (r.type === 'feature') return { floorId: r.floorId, box: growBox(boxOf(r.points), r.radiusMm ?? 0) };
+  if (r.type === 'fixture') {
+    const size = kindOf(plan, r.kindId)?.sizeMm;
+    return {
+      floorId: r.floorId,
+      box: growBox(
+        boxOf([fixturePlace(plan, r).at]),
+        Math.max(size?.lengthMm ?? 0, size?.widthMm ?? 0, 200) / 2,
+      ),
+    };
+  }
+  if (r.type === 'setPiece') {
+    const o = r.outline;
+    const half =
+      o.shape === 'polygon'
+        ? Math.max(...o.points.map((p) => Math.hypot(p.xMm, p.yMm)))
+        : Math.hypot(o.lengthMm, o.widthMm) / 2;
+    return { floorId: r.floorId, box: growBox(boxOf([r.at]), half) };
+  }
+  if (!('at' in r) || !('floorId' in r) || typeof r.floorId !== 'string') return undefined;
+  const at = r.at as { xMm: number; yMm: number };
+  const kind = 'kindId' in r && typeof r.kindId === 'string' ? kindOf(plan, r.kindId) : undefined;
+  const half = Math.max(kind?.sizeMm.lengthMm ?? 0, kind?.sizeMm.widthMm ?? 0, 300) / 2;
+  return { floorId: r.floorId, box: growBox(boxOf([at]), half) };
+};
+
+const clausesFor = (before: Plan, after: Plan, id: Id): readonly string[] => {
+  const [b, a] = [before.records.get(id), after.records.get(id)];
+  if (a?.type === 'fixture' && b?.type === 'fixture') return fixtureClauses(before, after, b, a);
+  if (a?.type === 'cable' && b?.type === 'cable') return cableClauses(before, after, b, a);
+  return a && b ? thingClauses(before, after, b, a) : [];
+};
+
+const rank = (plan: Plan, id: Id): number => {
+  const at = ORDER.indexOf(plan.records.get(id)?.type ?? 'plan');
+  return at < 0 ? ORDER.length : at;
+};
+
+/**
+ * What is different between two states of one plan, in words for the crew and with where it is drawn: units first, then
+ * what feeds them, then the rest, then levels by setup and the title block. A unit's stand, ballast and cable are told in
+ * the unit's own line. The same two plans always give the same list; equal plans give none.
+ */
+export const planChanges = (before: Plan, after: Plan): readonly PlanChange[] => {
+  const pairs = pairsOf(before, after);
+  const subjects = new Map<Id, Id[]>();
+  for (const [id, { before: b, after: a }] of pairs) {
+    const r = a ?? b;
+    if (!r || SKIPPED.has(r.type)) continue;
+    const subject = subjectOf(a ? after : before, r);
+    const list = subjects.get(subject) ?? [];
+    if (id !== subject) list.push(id);
+    subjects.set(subject, list);
+  }
+  const plan = (id: Id): Plan => (after.records.has(id) ? after : before);
+  const told = [...subjects]
+    .sort(
+      ([a], [b]) =>
+        rank(plan(a), a) - rank(plan(b), b) ||
+        compareNatural(nameOf(plan(a), a), nameOf(plan(b), b)) ||
+        compareIds(a, b),
+    )
+    .flatMap(([id, others]): PlanChange[] => {
+      const what = !before.records.has(id) ? 'added' : !after.records.has(id) ? 'removed' : 'changed';
+      const clauses = what === 'changed' ? clausesFor(before, after, id) : [];
+      // Only what has no words of its own changed, like the order of a bundle's runs.
+      if (what === 'changed' && clauses.length === 0 && !pairs.has(id)) return [];
+      return [
+        {
+          what,
+          words:
+            what === 'added'
+              ? addedWords(after, id)
+              : what === 'removed'
+                ? removedWords(before, id)
+                : changedWords(before, after, id, clauses),
+          recordIds: [id, ...others.sort(compareIds)],
+          floorId: undefined,
+          box: undefined,
+          ...placeBox(plan(id), id),
+        },
+      ];
+    });
+  return [
+    ...told,
+    ...moveChanges(before, after, pairs, placeBox),
+    ...levelChanges(before, after, pairs),
+    ...planFieldChanges(before, after),
+  ];
+};
