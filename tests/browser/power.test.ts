@@ -41,7 +41,7 @@ describe('the power workspace', () => {
 
     // A load row is dragged to another way, and the move is one undo step.
     const row = page.locator('tr[draggable=true]', { hasText: 'Unit 15' }).first();
-    const target = page.locator('tr.power-circuit', { hasText: 'K5 way 1' }).first();
+    const target = page.locator('tr.power-circuit', { has: page.getByLabel('Name of K5 way 1') }).first();
     await row.scrollIntoViewIfNeeded();
     await row.dragTo(target);
     await page.getByText(/is on K5 way 1 now|K5 way 1 has no free outlet/).waitFor();
@@ -60,6 +60,21 @@ describe('the power workspace', () => {
     expect(cableTo(await planText(page), 'unit-15')?.from).toMatchObject({ recordId: 'box-k5' });
     await page.getByRole('button', { name: /^Undo/ }).click();
     await figuresSettled(page);
+
+    // A breaker and a level are typed in place, and undone.
+    await page.getByRole('textbox', { name: 'Breaker of K5 way 1' }).fill('15');
+    await page.keyboard.press('Enter');
+    await figuresSettled(page);
+    const changed = recordsIn(await planText(page)).find((r) => r.id === 'box-k5');
+    expect((changed?.ways as { breakerA: number }[] | undefined)?.map((w) => w.breakerA)).toEqual([15]);
+    await page.getByRole('button', { name: /^Undo/ }).click();
+    await page.getByRole('textbox', { name: 'Breaker of K5 way 1' }).fill('none');
+    await page.getByText(/is no breaker/).waitFor();
+    await page.keyboard.press('Escape');
+    await page.getByRole('combobox', { name: /^Show/ }).selectOption({ label: 'that are free' });
+    expect(await page.getByRole('button', { name: /^Move Unit/ }).count()).toBe(0);
+    await page.getByRole('combobox', { name: /^Show/ }).selectOption({ label: 'all circuits' });
+    expect(await planText(page)).toBe(before);
 
     // The diagram pans, zooms, and shares the selection with the floor.
     await tab(page, 'One-line');
@@ -93,12 +108,36 @@ describe('the power workspace', () => {
     // What if: the loads of a tripped way go dark, and the plan stays as it is.
     await tab(page, 'What if');
     await page.getByRole('combobox', { name: /^Where/ }).selectOption({ label: 'K4 way 1' });
+    await page.getByRole('button', { name: 'Try it' }).click();
     const dark = page.getByRole('row', { name: /Unit 15 dark/ });
     await dark.waitFor();
     expect(await page.getByRole('row', { name: /Unit 16 dark/ }).count()).toBe(1);
     await page.getByRole('button', { name: 'Keep this case' }).click();
     await page.getByRole('combobox', { name: /^What happens/ }).selectOption('neutral');
+    await page.getByRole('button', { name: 'Try it' }).click();
+    // What is tried stays over every screen until it is ended.
+    const banner = page.getByRole('region', { name: 'Trying' });
+    await banner.getByText(/The neutral comes off/).waitFor();
     await shot(page, 'power-what-if');
+    await tab(page, 'Circuits');
+    await page.locator('.power-hit').first().waitFor();
+    await page.getByRole('button', { name: 'Floor', exact: true }).click();
+    await shot(page, 'power-what-if-floor');
+    await banner.getByRole('button', { name: 'Figures' }).click();
+    // Another source: tried, kept as one undo step.
+    await page.getByRole('combobox', { name: /^What happens/ }).selectOption('swap');
+    await page.getByRole('combobox', { name: /^Comes/ }).selectOption({
+      label: 'Generator 144 kW, three-phase 120/208 V',
+    });
+    await page.getByRole('button', { name: 'Try it' }).click();
+    await banner.getByText(/in place of/).waitFor();
+    expect(await planText(page)).toBe(before);
+    await banner.getByRole('button', { name: /^Keep/ }).click();
+    await banner.waitFor({ state: 'detached' });
+    await figuresSettled(page);
+    expect(await planText(page)).not.toBe(before);
+    await page.getByRole('button', { name: /^Undo/ }).click();
+    expect(await planText(page)).toBe(before);
     await page.getByRole('button', { name: /Discard “K4 way 1 trips”/ }).click();
 
     // Where can I plug in: the chosen unit, nearest first.

@@ -17,7 +17,7 @@ export const TryBanner = () => {
   const end = (): void => setTrying(undefined);
   if (!tried.result.ok)
     return (
-      <section className="try-banner" aria-label="What if">
+      <section className="try-banner" aria-label="Trying">
         <p>{problemText(tried.result.error)}</p>
         <button type="button" className="button" onClick={end}>
           End
@@ -35,7 +35,7 @@ export const TryBanner = () => {
     end();
   };
   return (
-    <section className="try-banner" aria-label="What if" aria-live="polite">
+    <section className="try-banner" aria-label="Trying" aria-live="polite">
       <p>
         <span className="strong">What if: {tried.result.value.title}</span>{' '}
         <span className="soft">{tried.what === 'fault' ? faultWords(tried) : swapWords(tried)}</span>
