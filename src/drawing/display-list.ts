@@ -132,6 +132,8 @@ export type DrawingLayer = (typeof DRAWING_LAYERS)[number];
 /** Everything drawn for one record on one layer. Items keep their identity while nothing in them changed. */
 export interface DisplayItem {
   readonly key: string;
+  /** Of a label: the spot of the floor it is held by when it is moved by hand. */
+  readonly anchor?: { readonly xMm: number; readonly yMm: number };
   readonly recordId: Id;
   readonly layer: DrawingLayer;
   readonly primitives: readonly Primitive[];

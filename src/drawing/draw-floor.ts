@@ -16,8 +16,9 @@ import {
   placedItem,
   standItem,
 } from './gear.ts';
+import { ghostItems } from './ghosts.ts';
 import { gripItems } from './grip.ts';
-import { type LabelReport, labelSteps, noLabels, type Steps } from './labels.ts';
+import { handLabels, type LabelReport, labelSteps, noLabels, type Steps } from './labels.ts';
 import { openingItem } from './openings.ts';
 import { keptDimensionItems } from './rooms.ts';
 import { markItem, setPieceItem } from './scene.ts';
@@ -50,6 +51,7 @@ const geometryItems = (ctx: DrawContext): DisplayItem[] => {
       .flat()
       .filter(mine)
       .map((o) => openingItem(ctx, o)),
+    ...(options.ghosts && !ctx.only ? ghostItems(ctx) : []),
     ...onFloor(ctx, 'setPiece').map((s) => setPieceItem(ctx, s)),
     ...onFloor(ctx, 'mark').map((m) => markItem(ctx, m)),
     ...(options.beams ? fixtures.map((f) => beamItem(ctx, f)) : []),
@@ -87,8 +89,11 @@ export function* drawFloorSteps(plan: Plan, what: DrawFloor): Steps<FloorDrawing
   const geometry = geometryItems(ctx);
   const dimensions =
     ctx.options.dimensions && !ctx.only ? [...dimensionItems(ctx), ...keptDimensionItems(ctx)] : [];
-  const labels =
-    ctx.options.labels && !ctx.only ? yield* labelSteps(ctx, [...geometry, ...dimensions]) : noLabels;
+  const labels = !ctx.options.labels
+    ? noLabels
+    : ctx.only
+      ? { ...noLabels, items: handLabels(ctx) }
+      : yield* labelSteps(ctx, [...geometry, ...dimensions]);
   const items = [...geometry, ...dimensions, ...labels.items];
   const own = ctx.only ? undefined : ownOrders(plan);
   const above = (i: DisplayItem): number => (i.layer === 'labels' ? 0 : (own?.get(i.recordId) ?? 0));

@@ -163,11 +163,11 @@ const everyBox = (
   return ok(x0 - PAD.side, top - PAD.above, x0 + b.w + PAD.side, top + b.h + PAD.below);
 };
 
-const textDx = (ask: LabelAsk, t: Try): number =>
+const textDx = (ask: LabelAsk, t: Pick<Try, 'side'>): number =>
   ask.bubbleMm > 0 ? t.side * (ask.bubbleMm + GAP_MM) : t.side * 0.3;
 
 /** The middle of the block is beside the bubble; lifted, its first or last line is. */
-const topDy = (b: Block, t: Try): number => -b.h / 2 + (t.lift * (b.h - LABEL_CAP_MM)) / 2;
+const topDy = (b: Block, t: Pick<Try, 'lift'>): number => -b.h / 2 + (t.lift * (b.h - LABEL_CAP_MM)) / 2;
 
 const spotFor = (ask: LabelAsk, b: Block, t: Try): LabelSpot => {
   const reach = reachMm(ask, b, t);
@@ -244,6 +244,53 @@ export const placeOverStrokes = (grid: LabelGrid, ask: LabelAsk): LabelSpot | un
     grid.overlaps({ minX, minY, maxX, maxY }) === 0;
   const found = tries(ask).find((t) => fits(ask, block, t, free));
   return found && spotFor(ask, block, found);
+};
+
+/** How far a text may be from its thing before it wants a leader. */
+const LEADER_FROM_MM = 3;
+
+/** A label where a hand put it: its bubble or the near end of its text at `at`, with a leader to the thing. */
+export const placeByHand = (ask: LabelAsk, at: Point): LabelSpot => {
+  const block = blockOf(ask);
+  const off = point(at.xMm - ask.at.xMm, at.yMm - ask.at.yMm);
+  const far = Math.hypot(off.xMm, off.yMm);
+  const side = off.xMm >= -1e-6 ? 1 : -1;
+  const t = { side, lift: 0 } as const;
+  const r = ask.bubbleMm;
+  const dx = textDx(ask, t);
+  const top = at.yMm + topDy(block, t);
+  const x0 = at.xMm + dx + (side === 1 ? 0 : -block.w);
+  const boxes: Box[] =
+    r > 0
+      ? [
+          {
+            minX: at.xMm - r - PAD.bubble,
+            minY: at.yMm - r - PAD.bubble,
+            maxX: at.xMm + r + PAD.bubble,
+            maxY: at.yMm + r + PAD.bubble,
+          },
+        ]
+      : [];
+  if (ask.lines.length > 0)
+    boxes.push({
+      minX: x0 - PAD.side,
+      minY: top - PAD.above,
+      maxX: x0 + block.w + PAD.side,
+      maxY: top + block.h + PAD.below,
+    });
+  const d = far > 0 ? scale(off, 1 / far) : point(1, 0);
+  const edge = edgeMm(ask.halfMm, (Math.atan2(d.yMm, d.xMm) * 180) / Math.PI - ask.facingDeg);
+  const to = add(ask.at, scale(d, Math.min(far, edge) * 0.75));
+  const from = r > 0 ? add(at, scale(d, -r)) : at;
+  return {
+    at,
+    textDx: dx,
+    firstBaselineDy: topDy(block, t) + LABEL_CAP_MM,
+    align: side === 1 ? 'left' : 'right',
+    leader: far > edge + r + (r > 0 ? 0.2 : LEADER_FROM_MM) ? [from, to] : undefined,
+    boxes,
+    patched: true,
+  };
 };
 
 /** Puts a placed label in the way of the next ones. */

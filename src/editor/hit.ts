@@ -125,6 +125,14 @@ const primitiveHit = (q: Primitive, p: Point, scale: number): Hit => {
   }
 };
 
+/** Whether a point is on a label: its bubble or its text, not its leader. */
+export const hitLabel = (item: DisplayItem, p: Point, scale: number, tolMm: number): boolean =>
+  item.primitives.some(
+    (q) =>
+      (q.kind === 'text' || (q.kind === 'circle' && q.rMm > 1)) &&
+      primitiveHit(q, p, scale).distanceMm <= tolMm,
+  );
+
 /** How a point lies to a drawn item. `scale` is the display list's nominal scale. Millimetres on the floor. */
 export const hitItem = (item: DisplayItem, p: Point, scale: number): Hit => {
   let best: Hit = { solid: false, distanceMm: Infinity };

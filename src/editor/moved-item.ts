@@ -24,6 +24,7 @@ export const movedItem = (item: DisplayItem, by: Point): DisplayItem =>
     ? item
     : {
         ...item,
+        ...(item.anchor ? { anchor: { xMm: item.anchor.xMm + by.xMm, yMm: item.anchor.yMm + by.yMm } } : {}),
         primitives: item.primitives.map((p) => movedPrimitive(p, by.xMm, by.yMm)),
         box: {
           minX: item.box.minX + by.xMm,

@@ -5,7 +5,7 @@ import type { Id } from '../kernel/ids.ts';
 import { alongWall, openingCentre } from '../plan/edits/openings.ts';
 import { type Plan, recordOf } from '../plan/plan.ts';
 import type { AnyRecord, RecordType } from '../plan/records/index.ts';
-import { type Hit, hitItem } from './hit.ts';
+import { type Hit, hitItem, hitLabel } from './hit.ts';
 
 interface Entry extends Box {
   readonly item: DisplayItem;
@@ -20,6 +20,8 @@ export interface Picker {
   mute(layers: ReadonlySet<DrawingLayer>): void;
   /** The topmost record at a point, with so many millimetres of tolerance. */
   pick(at: Point, toleranceMm: number, accept?: Accept): Id | undefined;
+  /** The label at a point, by the record it names and the spot it is held by; none where a thing lies there too. */
+  labelAt(at: Point, toleranceMm: number): { readonly recordId: Id; readonly anchor: Point } | undefined;
   /** Records whose drawn body lies inside the box. */
   within(box: Box): readonly Id[];
   /** Records whose drawn body meets the box. */
@@ -158,6 +160,19 @@ export const createPicker = (): Picker => {
         if (!best || less(score, best.score)) best = { id: r.id, score };
       }
       return best?.id;
+    },
+    labelAt: (at, tol) => {
+      if (muted.has('labels')) return undefined;
+      const near: Box = { minX: at.xMm - tol, minY: at.yMm - tol, maxX: at.xMm + tol, maxY: at.yMm + tol };
+      const scale = current?.nominalScale ?? 1;
+      let found: DisplayItem | undefined;
+      for (const { item } of tree.search(near)) {
+        if (item.layer === 'labels') {
+          if (item.anchor && hitLabel(item, at, scale, tol)) found = item;
+        } else if (item.layer === 'gear' && !muted.has('gear') && hitItem(item, at, scale).solid)
+          return undefined;
+      }
+      return found?.anchor && { recordId: found.recordId, anchor: found.anchor };
     },
     within: (box) =>
       bodies(

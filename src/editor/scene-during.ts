@@ -63,6 +63,7 @@ const affected = (plan: Plan, ids: ReadonlySet<Id>, preview: ChangeSet): Readonl
   for (const id of ids) {
     const r = plan.records.get(id);
     if (r?.type === 'level') all.add(r.fixtureId);
+    if (r?.type === 'labelPlace') all.add(r.recordId);
   }
   for (const c of recordsOf(plan, 'cable'))
     if (all.has(c.from.recordId) || all.has(c.to.recordId)) all.add(c.id);
@@ -107,7 +108,12 @@ export const drawDuring = (s: SessionState, preview: ChangeSet, before: DisplayL
     setupId: s.setupId,
     nominalScale: before.nominalScale,
     only,
-    options: { labels: false, dimensions: false },
+    options: {
+      // Labels put by hand only: the others find their places when the drag is over.
+      labels: only !== undefined && s.floorView.layers.labels.shown,
+      labelFields: s.floorView.labelFields,
+      dimensions: false,
+    },
   });
   const now = new Set(drawn.items.map((i) => i.key));
   const changed = drawn.items.filter((i) => !known.items.has(i));
@@ -116,6 +122,7 @@ export const drawDuring = (s: SessionState, preview: ChangeSet, before: DisplayL
   for (const id of ids)
     for (const item of known.byRecord.get(id) ?? []) {
       if (item.layer === 'labels') {
+        if (now.has(item.key)) continue;
         const by = item.key === throwKey(id) ? undefined : movedBy(s.plan, after, id);
         if (!by) continue;
         hidden.add(item.key);

@@ -5,7 +5,7 @@ import type { Steps } from '../drawing/labels.ts';
 import type { Box } from '../kernel/geometry.ts';
 import { boxHolds, growBox, point } from '../kernel/geometry.ts';
 import { peekChanges } from '../plan/change-set.ts';
-import { type Plan, planRecord } from '../plan/plan.ts';
+import { type Plan, planRecord, recordsOf } from '../plan/plan.ts';
 import { viewBox } from './fit.ts';
 import type { FloorView } from './floor-view.ts';
 import { poseOf } from './handles.ts';
@@ -88,14 +88,30 @@ export const createScene = (session: Session, how: { readonly labelsLater?: bool
   });
 
   /** The labels of before, for what is still there, moved along with it. */
-  const oldLabels = (s: SessionState): readonly DisplayItem[] =>
-    (labelled?.items ?? []).flatMap((item) => {
-      if (!labelled || !s.plan.records.has(item.recordId)) return [];
+  const oldLabels = (s: SessionState): readonly DisplayItem[] => {
+    const put = handLabelsChanged(s);
+    const anew = new Set(put.map((i) => i.key));
+    const kept = (labelled?.items ?? []).flatMap((item) => {
+      if (!labelled || anew.has(item.key) || !s.plan.records.has(item.recordId)) return [];
       if (labelled.plan.records.get(item.recordId) === s.plan.records.get(item.recordId)) return [item];
       const a = poseOf(labelled.plan, item.recordId)?.center;
       const b = poseOf(s.plan, item.recordId)?.center;
       return a && b ? [movedItem(item, { xMm: b.xMm - a.xMm, yMm: b.yMm - a.yMm })] : [item];
     });
+    return [...kept, ...put];
+  };
+
+  /** Labels that were moved by hand since labels were placed last: they are where the hand left them at once. */
+  const handLabelsChanged = (s: SessionState): readonly DisplayItem[] => {
+    const before = labelled?.plan;
+    const places = recordsOf(s.plan, 'labelPlace');
+    if (!before || places === recordsOf(before, 'labelPlace')) return [];
+    const ids = places.flatMap((l) => (before.records.get(l.id) === l ? [] : [l.recordId]));
+    if (ids.length === 0) return [];
+    return drawFloor(s.plan, { ...wanted(s, true), only: new Set(ids) }).items.filter(
+      (i) => i.layer === 'labels',
+    );
+  };
 
   const list = (): DisplayList | undefined => {
     const s = session.getState();
@@ -184,6 +200,7 @@ export const createScene = (session: Session, how: { readonly labelsLater?: bool
       update: picker.update,
       mute: picker.mute,
       pick: fresh(picker.pick),
+      labelAt: fresh(picker.labelAt),
       within: fresh(picker.within),
       touching: fresh(picker.touching),
       boxOf: fresh(picker.boxOf),

@@ -1,6 +1,7 @@
 import type { Id, NewId } from '../../kernel/ids.ts';
 import type { ChangeSet } from '../../plan/change-set.ts';
 import { groupRecords, lockRecords, ungroupRecords } from '../../plan/edits/groups.ts';
+import { labelPlaceOf, resetLabels } from '../../plan/edits/label-places.ts';
 import { letRoute } from '../../plan/edits/routes.ts';
 import { circuitOf, onCircuits, sameKind, sameUniverse } from '../same.ts';
 import type { SessionState } from '../session.ts';
@@ -83,6 +84,16 @@ export const selectionCommands: readonly Command[] = [
   ),
   edit('lock', 'Lock', ['KeyL'], (s) => lockRecords(s.plan, s.selection, true), 'locked'),
   edit('unlock', 'Unlock', ['Shift+KeyL'], (s) => lockRecords(s.plan, s.selection, false), 'free to move'),
+  {
+    id: 'reset-labels',
+    label: 'Let labels find their own place again',
+    keys: [],
+    enabled: (s) => canEditSelection(s) && [...s.selection].some((id) => labelPlaceOf(s.plan, id)),
+    perform: ({ session }) => {
+      const { plan, selection } = session.getState();
+      session.commit('Let labels find their place', resetLabels(plan, selection));
+    },
+  },
   {
     id: 'let-route',
     label: 'Lay the cable by itself again',

@@ -8,6 +8,7 @@ import type { RecordType } from '../../plan/records/index.ts';
 import { aimThere } from '../aiming.ts';
 import { type CornerHandle, cornerAt, cornersFor } from '../corners.ts';
 import { type Handle, handleAt, poseOf, ringFor } from '../handles.ts';
+import { type HeldLabel, labelDragged } from '../label-drag.ts';
 import { insideLoop } from '../lasso.ts';
 import { gridMm, OPTIONS } from '../options.ts';
 import { NO_OVERLAY } from '../overlay.ts';
@@ -34,6 +35,7 @@ type State =
       readonly id: Id | undefined;
       readonly handle: Handle['what'] | undefined;
       readonly corner: CornerHandle | undefined;
+      readonly label: HeldLabel | undefined;
     }
   | {
       readonly name: 'dragging';
@@ -46,6 +48,7 @@ type State =
   | { readonly name: 'marquee'; readonly start: PointerInfo; readonly touches: boolean }
   | { readonly name: 'lasso'; readonly start: PointerInfo }
   | { readonly name: 'pulling'; readonly handle: CornerHandle }
+  | { readonly name: 'labelling'; readonly start: PointerInfo; readonly label: HeldLabel }
   | { readonly name: 'turning'; readonly start: PointerInfo; readonly id: Id }
   | { readonly name: 'aiming'; readonly id: Id };
 
@@ -87,6 +90,10 @@ export const createSelectTool = (): Tool => {
         s.handle === 'aim'
           ? { name: 'aiming', id: ring.id }
           : { name: 'turning', start: s.start, id: ring.id };
+      return;
+    }
+    if (s.label && !readOnly) {
+      state = { name: 'labelling', start: s.start, label: s.label };
       return;
     }
     const grabs = s.id !== undefined && (selection.has(s.id) || !isBackground(plan, s.id));
@@ -148,6 +155,9 @@ export const createSelectTool = (): Tool => {
         });
         break;
       }
+      case 'labelling':
+        ctx.session.set({ preview: labelDragged(plan, state.label, sub(e.at, state.start.at)) });
+        break;
       case 'turning': {
         const pose = poseOf(plan, state.id);
         if (!pose) break;
@@ -209,16 +219,24 @@ export const createSelectTool = (): Tool => {
         overlay: NO_OVERLAY,
       });
     } else if (preview) {
-      const words = { dragging: 'Move', turning: 'Turn', aiming: 'Aim', pulling: 'Pull' } as const;
+      const words = {
+        dragging: 'Move',
+        turning: 'Turn',
+        aiming: 'Aim',
+        pulling: 'Pull',
+        labelling: 'Move the label of',
+      } as const;
       const name = state.name as keyof typeof words;
       const ids =
         state.name === 'dragging'
           ? [...state.ids]
           : state.name === 'pulling'
             ? [state.handle.recordId]
-            : 'id' in state && state.id
-              ? [state.id]
-              : [];
+            : state.name === 'labelling'
+              ? [state.label.recordId]
+              : 'id' in state && state.id
+                ? [state.id]
+                : [];
       ctx.session.commit(`${words[name]} ${wordsFor(plan, ids)}`, preview);
     }
     reset(ctx);
@@ -233,7 +251,14 @@ export const createSelectTool = (): Tool => {
       const handlePx = e.pointerType === 'touch' ? OPTIONS.touchHandlePx : OPTIONS.handlePx + 3;
       const handle = handleAt(ringFor(s.plan, s), e.at, handlePx / s.camera.pxPerMm);
       const corner = cornerAt(cornersFor(s.plan, s), e.at, handlePx / s.camera.pxPerMm);
-      state = { name: 'pressed', start: e, handle, corner, id: ctx.picker.pick(e.at, hitMm(ctx, e)) };
+      state = {
+        name: 'pressed',
+        start: e,
+        handle,
+        corner,
+        id: ctx.picker.pick(e.at, hitMm(ctx, e)),
+        label: ctx.picker.labelAt(e.at, hitMm(ctx, e) / 2),
+      };
     },
     onPointerMove: (ctx, e) => {
       if (state.name === 'pressed' && isDrag(state.start, e)) begin(ctx, state);

@@ -4,6 +4,7 @@ import { runBetween } from '../../../src/editor/connect.ts';
 import { needKind } from '../../../src/gear/index.ts';
 import { referenceProblems } from '../../../src/plan/checks.ts';
 import { addSetup } from '../../../src/plan/edits/document.ts';
+import { moveLabel } from '../../../src/plan/edits/label-places.ts';
 import { plug } from '../../../src/plan/edits/plug.ts';
 import { setRoute } from '../../../src/plan/edits/routes.ts';
 import { readPlan, serialisePlan } from '../../../src/plan/file.ts';
@@ -46,6 +47,7 @@ const prepare = (id: string, { rig, b, state }: ReturnType<typeof busyRig>): voi
     const more = recordsOf(state().plan, 'wall').at(-1)?.id ?? '';
     rig.session.set({ selection: new Set([wall?.id ?? '', more]) });
   }
+  if (id === 'reset-labels') rig.session.commit('Move', moveLabel(state().plan, b, { xMm: 900, yMm: 900 }));
   if (id === 'unlock') command('lock').perform(rig);
   if (id === 'show' || id === 'show-all') {
     const chosen = state().selection;
