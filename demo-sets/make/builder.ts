@@ -50,6 +50,8 @@ export interface FixtureSpec {
   /** Universe and mode; without an address it follows the last one in its universe. */
   readonly patch?: readonly [universe: number, modeId: string, address?: number];
   readonly radio?: boolean;
+  /** Label of the transmitter or receiver its radio link is with. */
+  readonly linkTo?: string;
   /** On its own cells, or on so many packs of a kind. */
   readonly packs?: boolean | readonly [slug: string, count: number];
   readonly ownCells?: 'recharge' | 'exchange';
@@ -282,6 +284,7 @@ export class Builder {
       use: f.use,
       gel: f.gel ?? '',
       link: f.radio ? 'radio' : f.patch ? 'line' : 'none',
+      ...(f.linkTo ? { linkId: `device-${f.linkTo.toLowerCase()}` } : {}),
       onPacks: f.packs !== undefined && f.packs !== false,
       ...(Array.isArray(f.packs)
         ? { packs: { kindId: this.#kind(f.packs[0], 'pack'), count: f.packs[1], joined: 'parallel' } }
@@ -415,6 +418,82 @@ export class Builder {
       label,
     });
     if (feed) this.#plug(feed, id, undefined, route);
+  }
+
+  /** A piece of control gear; `ports` by port id, the number of the universe each carries. */
+  device(
+    label: string,
+    slug: string,
+    at: XY,
+    more: {
+      readonly h?: number;
+      readonly stand?: string;
+      readonly rotationDeg?: number;
+      readonly feed?: string;
+      readonly cable?: string;
+      readonly route?: Route;
+      readonly ports?: Readonly<Record<string, number>>;
+      readonly listensTo?: string;
+      /** The unit a receiver is plugged into. */
+      readonly on?: string;
+    } = {},
+  ): void {
+    const id = `device-${label.toLowerCase()}`;
+    this.#labels.set(label, id);
+    const kind = findKind(this.#practice, slug);
+    if (!kind) throw new Error(`no kind ${slug}`);
+    const heightMm = this.#mm(more.h ?? 0);
+    const standId = more.stand ? `stand-${label.toLowerCase()}` : undefined;
+    if (more.stand && standId)
+      this.#put({
+        id: standId,
+        type: 'stand',
+        floorId: this.#floorId,
+        kindId: this.#kind(more.stand, 'stand'),
+        at: this.#point(at),
+        rotationDeg: 0,
+        heightMm,
+      });
+    this.#put({
+      id,
+      type: 'device',
+      floorId: this.#floorId,
+      kindId: this.#kind(slug, kind.family),
+      at: this.#point(at),
+      rotationDeg: more.rotationDeg ?? 0,
+      heightMm,
+      ...(standId ? { standId } : {}),
+      ...(more.on ? { fixtureId: this.#labelled(more.on) } : {}),
+      label,
+      ports: Object.entries(more.ports ?? {}).map(([portId, n]) => ({
+        portId,
+        universeId: `universe-${n}`,
+      })),
+      ...(more.listensTo ? { listensToId: this.#labelled(more.listensTo) } : {}),
+    });
+    if (more.feed) this.#plug(more.feed, id, more.cable, more.route);
+  }
+
+  /** A data line from a port (`N1:out-1`) to units and gear in their order; hops by hand by their position. */
+  line(
+    label: string,
+    from: string,
+    stops: readonly string[],
+    more: { readonly open?: boolean; readonly routes?: Readonly<Record<number, readonly XY[]>> } = {},
+  ): void {
+    const [start = '', portId = ''] = from.split(':');
+    this.#put({
+      id: `line-${label.toLowerCase()}`,
+      type: 'line',
+      label,
+      from: { recordId: this.#labelled(start), portId },
+      stops: stops.map((s) => this.#labelled(s)),
+      routes: Object.entries(more.routes ?? {}).map(([hop, points]) => ({
+        hop: Number(hop),
+        points: points.map(this.#point),
+      })),
+      terminated: more.open !== true,
+    });
   }
 
   /** A stretch of day 1, `07:30` to `09:00`; `setup` by its order. */

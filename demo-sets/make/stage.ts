@@ -1,5 +1,6 @@
 import type { Plan } from '../../src/plan/plan.ts';
 import { Builder } from './builder.ts';
+import { stageControl } from './stage-control.ts';
 
 /** A studio stage for a music drama, in metres, on a 230/400 V house service. */
 export const stage = (): Plan => {
@@ -33,6 +34,7 @@ export const stage = (): Plan => {
   tubes(d);
   cyclorama(d);
   floorUnits(d);
+  stageControl(d);
   setups(d);
   return d.build();
 };
@@ -393,6 +395,8 @@ const floorUnits = (d: Builder): void => {
     use: 'sky, kitchen window',
     feed: 'K4:4',
     patch: [1, 'full'],
+    radio: true,
+    linkTo: 'T1',
     route: 'down-first',
   });
   d.fixture({
@@ -405,6 +409,8 @@ const floorUnits = (d: Builder): void => {
     use: 'close key, song',
     feed: 'K7:1',
     patch: [1, 'full'],
+    radio: true,
+    linkTo: 'T1',
     route: [
       [14.4, 16.1],
       [14.4, 15.6],
@@ -421,6 +427,8 @@ const floorUnits = (d: Builder): void => {
     use: 'close fill, song',
     feed: 'K7:2',
     patch: [1, 'full'],
+    radio: true,
+    linkTo: 'T1',
     route: [
       [13.6, 16.1],
       [13.6, 15.6],
@@ -437,6 +445,8 @@ const floorUnits = (d: Builder): void => {
     use: 'corridor, kitchen arch',
     feed: 'K1:3',
     patch: [1, 'white-fine'],
+    radio: true,
+    linkTo: 'T1',
     route: [
       [27.3, 14.4],
       [27.3, 2.2],

@@ -1,5 +1,6 @@
 import type { Plan } from '../../src/plan/plan.ts';
 import { Builder } from './builder.ts';
+import { streetControl } from './street-control.ts';
 
 /** A street front at night on one three-phase generator. Feet throughout. */
 export const street = (): Plan => {
@@ -33,6 +34,7 @@ export const street = (): Plan => {
   hotel(d);
   bakery(d);
   close(d);
+  streetControl(d);
   setups(d);
   return d.build();
 };
@@ -720,6 +722,8 @@ const close = (d: Builder): void => {
     feed: 'K4:5a',
     cable: 'cord-10-3-20',
     patch: [1, 'white'],
+    radio: true,
+    linkTo: 'R3',
     route: [
       [114.5, -6],
       [114.5, 17.4],
@@ -750,6 +754,7 @@ const close = (d: Builder): void => {
     use: 'taxi roof',
     packs: true,
     radio: true,
+    linkTo: 'T1',
     patch: [1, 'hue'],
   });
   d.fixture({
