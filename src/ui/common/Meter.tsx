@@ -2,17 +2,22 @@ interface MeterProps {
   readonly now: number;
   readonly worst: number;
   readonly limit: number | undefined;
+  /** What the device is rated at, where less of it may be used. */
+  readonly rating?: number | undefined;
 }
 
 const FULL = 1.25;
 
-/** A bar for the worst setup, a dotted tick for this one, a heavy tick for the limit; past the limit it is hatched. */
-export const Meter = ({ now, worst, limit }: MeterProps) => {
+/** A bar for the worst setup, a dotted tick for this one, a heavy tick for the limit, a thin one for the rating; past the limit it is hatched. */
+export const Meter = ({ now, worst, limit, rating }: MeterProps) => {
   // Without a limit there is nothing to measure against, so the bar stays empty and the figures speak.
-  const top = limit !== undefined && limit > 0 ? limit * FULL : Number.POSITIVE_INFINITY;
+  const top =
+    limit !== undefined && limit > 0
+      ? Math.max(limit * FULL, (rating ?? 0) * 1.04)
+      : Number.POSITIVE_INFINITY;
   const x = (a: number): number => (Number.isFinite(a) ? Math.min(100, Math.max(0, (100 * a) / top)) : 0);
   const over = limit !== undefined && worst > limit;
-  const words = `now ${now.toFixed(1)} A, worst ${worst.toFixed(1)} A${limit === undefined ? '' : `, limit ${limit.toFixed(1)} A`}`;
+  const words = `now ${now.toFixed(1)} A, worst ${worst.toFixed(1)} A${limit === undefined ? '' : `, limit ${limit.toFixed(1)} A`}${rating === undefined ? '' : `, rated ${rating.toFixed(1)} A`}`;
   return (
     <svg className="meter" viewBox="0 0 100 10" preserveAspectRatio="none" role="img" aria-label={words}>
       <title>{words}</title>
@@ -22,6 +27,9 @@ export const Meter = ({ now, worst, limit }: MeterProps) => {
         <rect className="meter-hatch" x={x(limit)} y="1" width={x(worst) - x(limit)} height="8" />
       ) : null}
       <line className="meter-now" x1={x(now)} x2={x(now)} y1="0" y2="10" />
+      {limit !== undefined && rating !== undefined && rating > limit * 1.001 ? (
+        <line className="meter-rating" x1={x(rating)} x2={x(rating)} y1="0" y2="10" />
+      ) : null}
       {limit !== undefined ? (
         <line className="meter-limit" x1={x(limit)} x2={x(limit)} y1="0" y2="10" />
       ) : null}

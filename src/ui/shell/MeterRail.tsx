@@ -53,7 +53,7 @@ export const MeterRail = () => {
         </p>
         <p className="rail-key small soft" aria-hidden="true">
           <span className="key-bar" /> worst <span className="key-now" /> this setup{' '}
-          <span className="key-limit" /> limit
+          <span className="key-limit" /> limit <span className="key-rating" /> rating
         </p>
       </div>
     </section>
@@ -148,7 +148,7 @@ const MeterLine = ({ name, meter }: { readonly name: string; readonly meter: Met
       <span className="rail-name strong" title={name}>
         {name}
       </span>
-      <Meter now={meter.nowA} worst={meter.worstA} limit={meter.limitA} />
+      <Meter now={meter.nowA} worst={meter.worstA} limit={meter.limitA} rating={meter.ratingA} />
       <span className="num">
         <Figure figureKey={meter.figureKey} title={`${name} in this setup: show the working`}>
           {Number.isFinite(meter.nowA) ? meter.nowA.toFixed(1) : '–'}
