@@ -1,9 +1,9 @@
 import { useCallback, useEffect, useState } from 'react';
 import { demoPlans } from '../../demo-sets/index.ts';
 import { idMaker } from '../kernel/ids.ts';
-import { problemText } from '../kernel/result.ts';
+import { problemText, type Result } from '../kernel/result.ts';
 import { type NewPlan, newPlan } from '../plan/edits/new-plan.ts';
-import { readPlan } from '../plan/file.ts';
+import { type ReadPlan, readPlan } from '../plan/file.ts';
 import type { Plan } from '../plan/plan.ts';
 import { browserStore, memoryStore } from '../storage/browser.ts';
 import { browserGearStore, noGearStore } from '../storage/gear-store.ts';
@@ -12,7 +12,7 @@ import { openReadOnly } from '../storage/read-only.ts';
 import type { OwnBookService, Scheme } from '../ui/services.ts';
 import { StartPage } from '../ui/start/StartPage.tsx';
 import { Editor } from './Editor.tsx';
-import { chooseText, deliverFile } from './files.ts';
+import { choosePlan, deliverFile, readPlanOf } from './files.ts';
 import { openOwnBook } from './own-book.ts';
 
 /** Where the browser gives no storage, plans last as long as the page, and the start page says so. */
@@ -103,12 +103,9 @@ export const App = () => {
     void openOwnBook(hasStorage ? browserGearStore() : noGearStore).then(setOwnBook);
   }, [openStored, refresh]);
 
-  const openFile = async (): Promise<void> => {
-    const chosen = await chooseText();
-    if (!chosen.ok) return setMessage(problemText(chosen.error));
-    if (!chosen.value) return;
-    const read = readPlan(chosen.value.text, chosen.value.name);
+  const openRead = async (read: Result<ReadPlan | undefined>): Promise<void> => {
     if (!read.ok) return setMessage(problemText(read.error));
+    if (!read.value) return;
     if (read.value.newer) return show(openReadOnly('newer-file', read.value.plan, read.value.notices));
     await create(read.value.plan, read.value.notices);
   };
@@ -156,7 +153,8 @@ export const App = () => {
       onScheme={setSchemeState}
       onDemo={(slug) => void openDemo(slug)}
       onOpenStored={(id) => void openStored(id)}
-      onOpenFile={() => void openFile()}
+      onOpenFile={async () => openRead(await choosePlan())}
+      onDropFile={async (file) => openRead(await readPlanOf(file))}
       onNew={(p: NewPlan) => void create(newPlan(p, newId))}
       onRemove={async (id) => {
         const r = await store.remove(id);

@@ -7,7 +7,7 @@ import { createSession } from '../editor/session.ts';
 import { gearBook, searchKinds } from '../gear/index.ts';
 import type { NewId } from '../kernel/ids.ts';
 import { fail, ok } from '../kernel/result.ts';
-import { serialisePlan } from '../plan/file.ts';
+import { planFileBytes } from '../plan/container.ts';
 import { planRecord } from '../plan/plan.ts';
 import type { OpenPlan } from '../storage/port.ts';
 import { type OwnBookService, type Scheme, type Services, ServicesContext } from '../ui/services.ts';
@@ -112,8 +112,8 @@ export const Editor = ({ open, notice, scheme, setScheme, newId, ownBook, onLeav
       },
       saveFile: () => {
         const { plan } = session.getState();
-        const name = `${fileStem(planRecord(plan).title)}.plan.json`;
-        return deliverFile(name, serialisePlan(plan), 'application/json');
+        const { bytes, sort } = planFileBytes(plan);
+        return deliverFile(`${fileStem(planRecord(plan).title)}.plan.${sort}`, bytes, `application/${sort}`);
       },
       leave: onLeave,
       scheme,

@@ -20,6 +20,18 @@ export type FromWorker =
   | { readonly kind: 'assessment'; readonly data: AssessmentData }
   | { readonly kind: 'failed'; readonly revision: number; readonly what: string };
 
+/** What the engines' replica of the plan is about: pictures and other bytes stay out of it. */
+const concerns = (r: AnyRecord): boolean => r.type !== 'blob';
+
+export const recordsForEngines = (records: Iterable<AnyRecord>): readonly AnyRecord[] =>
+  [...records].filter(concerns);
+
+export const changesForEngines = (c: ChangeSet): ChangeSet => ({
+  added: c.added.filter(concerns),
+  updated: c.updated.filter((u) => concerns(u.to)),
+  removed: c.removed.filter(concerns),
+});
+
 export const dehydrate = (a: Assessment): AssessmentData => ({
   ...a,
   figures: { entityKeys: a.figures.entityKeys, setupIds: a.figures.setupIds, values: a.figures.values },

@@ -1,5 +1,11 @@
 import type { Session } from '../editor/session.ts';
-import { type FromWorker, rehydrate, type ToWorker } from './assess-messages.ts';
+import {
+  changesForEngines,
+  type FromWorker,
+  recordsForEngines,
+  rehydrate,
+  type ToWorker,
+} from './assess-messages.ts';
 
 /** Keeps a session's assessment up to date from a worker that holds a replica of the plan. Gives a way to stop it. */
 export const startAssessor = (session: Session): (() => void) => {
@@ -26,11 +32,11 @@ export const startAssessor = (session: Session): (() => void) => {
 
   const loadAll = (): void => {
     const { plan, revision } = session.getState();
-    send({ kind: 'load', records: [...plan.records.values()], revision });
+    send({ kind: 'load', records: recordsForEngines(plan.records.values()), revision });
   };
   loadAll();
   const offTransaction = session.onTransaction((t) =>
-    send({ kind: 'changes', changes: t.changes, revision: session.getState().revision }),
+    send({ kind: 'changes', changes: changesForEngines(t.changes), revision: session.getState().revision }),
   );
   const offLoad = session.subscribe((s, before) => {
     // A load has no transaction: the plan is another one, with a clean history.

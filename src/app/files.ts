@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../kernel/result.ts';
-import { MAX_PLAN_BYTES } from '../plan/file.ts';
+import { MAX_PLAN_FILE_BYTES, readPlanBytes } from '../plan/container.ts';
+import type { ReadPlan } from '../plan/file.ts';
 
 /** The part of the File System Access API that is used, where the browser has it. */
 interface FilePickers {
@@ -8,29 +9,37 @@ interface FilePickers {
 }
 
 const pickers = (): FilePickers => window as unknown as FilePickers;
-const PLAN_TYPES = [{ description: 'Lampwright plan', accept: { 'application/json': ['.json'] } }];
+const ACCEPT = { 'application/json': ['.json'], 'application/zip': ['.zip'] };
+const PLAN_TYPES = [{ description: 'Lampwright plan', accept: ACCEPT }];
 
 const cancelled = (cause: unknown): boolean => cause instanceof DOMException && cause.name === 'AbortError';
 
-/** Lets the person choose a file and gives its text; undefined when they change their mind. */
-export const chooseText = async (): Promise<
-  Result<{ readonly name: string; readonly text: string } | undefined>
-> => {
+/** Lets the person choose a plan file and reads it; undefined when they change their mind. */
+export const choosePlan = async (): Promise<Result<ReadPlan | undefined>> => {
   try {
     const file = await chooseFile();
-    if (!file) return ok(undefined);
-    if (file.size > MAX_PLAN_BYTES) {
-      return fail({
-        what: `${file.name} is too large to be a plan (${Math.round(file.size / 1e6)} MB).`,
-        todo: 'Choose a plan file saved by this program.',
-      });
-    }
-    return ok({ name: file.name, text: await file.text() });
+    return file ? await readPlanOf(file) : ok(undefined);
   } catch (cause) {
     if (cancelled(cause)) return ok(undefined);
+    return unreadable(cause);
+  }
+};
+
+const unreadable = (cause: unknown): Result<never> =>
+  fail({ what: `The file could not be read: ${cause instanceof Error ? cause.message : 'unknown error'}.` });
+
+/** Reads a plan file that was chosen or dropped. Its size is looked at first. */
+export const readPlanOf = async (file: File): Promise<Result<ReadPlan>> => {
+  if (file.size > MAX_PLAN_FILE_BYTES) {
     return fail({
-      what: `The file could not be read: ${cause instanceof Error ? cause.message : 'unknown error'}.`,
+      what: `${file.name} is too large to be a plan (${Math.round(file.size / 1e6)} MB).`,
+      todo: 'Choose a plan file saved by this program.',
     });
+  }
+  try {
+    return readPlanBytes(new Uint8Array(await file.arrayBuffer()), file.name);
+  } catch (cause) {
+    return unreadable(cause);
   }
 };
 
@@ -40,7 +49,7 @@ const chooseFile = async (): Promise<File | undefined> => {
   return new Promise((resolve) => {
     const input = document.createElement('input');
     input.type = 'file';
-    input.accept = '.json,application/json';
+    input.accept = '.json,.zip,application/json,application/zip';
     input.addEventListener('change', () => resolve(input.files?.[0]));
     input.addEventListener('cancel', () => resolve(undefined));
     input.click();
@@ -55,9 +64,11 @@ export const deliverFile = async (
 ): Promise<Result<string>> => {
   const blob = new Blob([bytes as BlobPart], { type: mime });
   const save = pickers().showSaveFilePicker;
-  if (save && mime === 'application/json') {
+  const extensions = mime in ACCEPT ? ACCEPT[mime as keyof typeof ACCEPT] : undefined;
+  if (save && extensions) {
     try {
-      const handle = await save.call(window, { suggestedName: name, types: PLAN_TYPES });
+      const types = [{ description: 'Lampwright plan', accept: { [mime]: extensions } }];
+      const handle = await save.call(window, { suggestedName: name, types });
       const out = await handle.createWritable();
       await out.write(blob);
       await out.close();

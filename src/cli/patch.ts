@@ -7,7 +7,6 @@ import {
 import { ok, type Result } from '../kernel/result.ts';
 import { type Address, printAddress } from '../plan/address.ts';
 import { applyChanges } from '../plan/change-set.ts';
-import { serialisePlan } from '../plan/file.ts';
 import { type Plan, recordOf } from '../plan/plan.ts';
 
 /** Orders as the command line names them. */
@@ -25,8 +24,8 @@ export interface PatchCommandOptions extends Partial<AssignOptions> {
 
 export interface PatchCommandResult {
   readonly text: string;
-  /** The plan with its new addresses, as a file. */
-  readonly planText: string;
+  /** The plan with its new addresses. */
+  readonly plan: Plan;
 }
 
 const places = (list: readonly Address[]): string =>
@@ -37,8 +36,10 @@ export const patchCommand = (plan: Plan, options: PatchCommandOptions): Result<P
   const { json, ...rest } = options;
   const assigned = assignAddresses(plan, { ...DEFAULT_ASSIGN, ...rest });
   if (!assigned.ok) return assigned;
-  const planText = serialisePlan(applyChanges(plan, assigned.value.changes));
-  return ok({ text: json ? jsonOf(plan, assigned.value) : textOf(plan, assigned.value), planText });
+  return ok({
+    text: json ? jsonOf(plan, assigned.value) : textOf(plan, assigned.value),
+    plan: applyChanges(plan, assigned.value.changes),
+  });
 };
 
 const unitOf = (plan: Plan, id: string): string => recordOf(plan, 'fixture', id)?.unit ?? '';

@@ -1,6 +1,6 @@
 import { realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { idMaker, type NewId } from '../kernel/ids.ts';
-import { serialisePlan } from '../plan/file.ts';
+import { planFileBytes } from '../plan/container.ts';
 import type { Plan } from '../plan/plan.ts';
 import { readPlanFile } from '../storage/file-node.ts';
 import { type Output, orRefuse, Refusal, UsageError } from './command.ts';
@@ -28,7 +28,7 @@ export const writePlanTo = async (out: string, plan: Plan, input: string): Promi
     throw new Refusal({ what: `${out} is the plan that is read.`, todo: 'Name another file for --out.' });
   const beside = `${out}.${process.pid}.part`;
   try {
-    await writeFile(beside, serialisePlan(plan), { flag: 'wx' });
+    await writeFile(beside, planFileBytes(plan).bytes, { flag: 'wx' });
     await rename(beside, out);
   } catch (error) {
     await rm(beside, { force: true });

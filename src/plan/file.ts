@@ -1,5 +1,6 @@
-import { compareIds } from '../kernel/ids.ts';
+import { compareIds, type Id } from '../kernel/ids.ts';
 import { fail, ok, type Result } from '../kernel/result.ts';
+import { blobFault, usedBlobIds } from './blobs.ts';
 import { migrate } from './migrations.ts';
 import type { Plan, SetAside } from './plan.ts';
 import { type AnyRecord, type RecordType, recordSchemas } from './records/index.ts';
@@ -18,14 +19,22 @@ export interface ReadPlan {
   readonly newer: boolean;
 }
 
+export interface ReadOptions {
+  /** Bytes, as base64, of a blob whose record does not carry them; or why they cannot be had. */
+  readonly bytesOf?: (id: Id) => Result<string, string>;
+  /** Longest text that is looked at; `MAX_PLAN_BYTES` where nothing is said. */
+  readonly maxChars?: number;
+}
+
 /**
  * Reads the text of a plan file. A record that cannot be read is set aside and written back later as it was;
  * a text that is no plan at all gives a problem that says what, where and what to do.
  */
-export const readPlan = (text: string, name = 'the file'): Result<ReadPlan> => {
-  if (text.length > MAX_PLAN_BYTES) {
+export const readPlan = (text: string, name = 'the file', options: ReadOptions = {}): Result<ReadPlan> => {
+  const maxChars = options.maxChars ?? MAX_PLAN_BYTES;
+  if (text.length > maxChars) {
     return fail({
-      what: `${name} is too large to be a plan (${Math.round(text.length / 1e6)} MB; the limit is ${Math.round(MAX_PLAN_BYTES / 1e6)} MB).`,
+      what: `${name} is too large to be a plan (${Math.round(text.length / 1e6)} MB; the limit is ${Math.round(maxChars / 1e6)} MB).`,
       todo: 'Choose a plan file saved by this program.',
     });
   }
@@ -70,7 +79,7 @@ export const readPlan = (text: string, name = 'the file'): Result<ReadPlan> => {
       todo: 'Open the last good copy.',
     });
   }
-  return readRecords(current, current.records, name, newer);
+  return readRecords(current, current.records, name, newer, options);
 };
 
 const readRecords = (
@@ -78,6 +87,7 @@ const readRecords = (
   list: readonly unknown[],
   name: string,
   newer: boolean,
+  options: ReadOptions,
 ): Result<ReadPlan> => {
   const records = new Map<string, AnyRecord>();
   const setAside: SetAside[] = [];
@@ -86,7 +96,7 @@ const readRecords = (
   };
   list.forEach((value, i) => {
     const key = isObject(value) && typeof value.id === 'string' ? value.id : `record ${i + 1}`;
-    const read = readRecord(value);
+    const read = readRecord(value, options);
     if (!read.ok) aside(key, value, read.error);
     else if (records.has(read.value.id)) aside(key, value, 'another record has the same id');
     else records.set(read.value.id, read.value);
@@ -106,14 +116,24 @@ const readRecords = (
   return ok({ plan: { records, setAside, extra }, notices, newer });
 };
 
-const readRecord = (value: unknown): Result<AnyRecord, string> => {
-  if (!isObject(value)) return fail('it is not a record');
+const readRecord = (written: unknown, options: ReadOptions): Result<AnyRecord, string> => {
+  if (!isObject(written)) return fail('it is not a record');
+  let value = written;
   const type = value.type;
   if (typeof type !== 'string' || !Object.hasOwn(recordSchemas, type)) {
     return fail(`its type “${String(type)}” is not known to this version`);
   }
+  if (type === 'blob' && value.base64 === undefined && typeof value.id === 'string') {
+    const bytes = options.bytesOf?.(value.id) ?? fail('its bytes are not in the file');
+    if (!bytes.ok) return bytes;
+    value = { ...value, base64: bytes.value };
+  }
   const parsed = recordSchemas[type as RecordType].safeParse(value);
-  if (parsed.success) return ok(parsed.data as AnyRecord);
+  if (parsed.success) {
+    const record = parsed.data as AnyRecord;
+    const fault = record.type === 'blob' ? blobFault(record) : undefined;
+    return fault === undefined ? ok(record) : fail(fault);
+  }
   const first = parsed.error.issues[0];
   return fail(
     first ? `${first.path.map(String).join('.') || 'record'}: ${first.message}` : 'it does not fit its type',
@@ -150,6 +170,9 @@ const recordLine = (r: AnyRecord): string => {
   }
   return line;
 };
+
+/** Blobs that anything in the plan names. The others are left out of plan files. */
+export const usedBlobs = (plan: Plan): ReadonlySet<Id> => usedBlobIds(plan, recordLine);
 
 const ordered = (value: unknown): unknown => {
   if (Array.isArray(value)) return value.map(ordered);

@@ -1,6 +1,7 @@
 import { open } from 'node:fs/promises';
-import { fail, ok, type Result } from '../kernel/result.ts';
-import { MAX_PLAN_BYTES, type ReadPlan, readPlan } from '../plan/file.ts';
+import { fail, type Result } from '../kernel/result.ts';
+import { MAX_PLAN_FILE_BYTES, readPlanBytes } from '../plan/container.ts';
+import type { ReadPlan } from '../plan/file.ts';
 
 const megabytes = (bytes: number): string => `${Math.round(bytes / 1e6)} MB`;
 
@@ -20,7 +21,7 @@ const openProblem = (path: string, error: unknown): ReturnType<typeof fail> => {
   });
 };
 
-/** Reads a plan file. Its size is looked at before anything of it is read into memory. */
+/** Reads a plan file, plain or with parts. Its size is looked at before anything of it is read into memory. */
 export const readPlanFile = async (path: string): Promise<Result<ReadPlan>> => {
   let bytes: Uint8Array;
   try {
@@ -32,9 +33,9 @@ export const readPlanFile = async (path: string): Promise<Result<ReadPlan>> => {
       // A pipe or a device has no size to look at, and may have no end.
       if (!stat.isFile())
         return fail({ what: `${path} is not a file.`, todo: 'Save the plan to a file first.' });
-      if (stat.size > MAX_PLAN_BYTES)
+      if (stat.size > MAX_PLAN_FILE_BYTES)
         return fail({
-          what: `${path} is too large to be a plan (${megabytes(stat.size)}; the limit is ${megabytes(MAX_PLAN_BYTES)}).`,
+          what: `${path} is too large to be a plan (${megabytes(stat.size)}; the limit is ${megabytes(MAX_PLAN_FILE_BYTES)}).`,
           todo: 'Choose a plan file saved by this program.',
         });
       bytes = await file.readFile();
@@ -44,16 +45,5 @@ export const readPlanFile = async (path: string): Promise<Result<ReadPlan>> => {
   } catch (error) {
     return openProblem(path, error) as Result<ReadPlan>;
   }
-  let text: string;
-  try {
-    text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    return fail({
-      what: `${path} is not text in UTF-8.`,
-      where: 'the file as a whole',
-      todo: 'Choose a plan file saved by this program.',
-    });
-  }
-  const read = readPlan(text, path);
-  return read.ok ? ok(read.value) : read;
+  return readPlanBytes(bytes, path);
 };

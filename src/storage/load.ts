@@ -7,6 +7,9 @@ import { checksum } from './checksum.ts';
 import { editsOf } from './journal.ts';
 import type { DamagedPart, Part, StoredPlan } from './medium.ts';
 
+/** Stored plans carry their parts as text and so may be longer than files; near what one string may hold. */
+const MAX_STORED_CHARS = 400 * 1024 * 1024;
+
 export interface LoadedPlan {
   readonly plan: Plan;
   readonly notices: readonly string[];
@@ -56,7 +59,9 @@ export const loadPlan = (stored: StoredPlan): Result<LoadedPlan> => {
     }
     for (const part of entries) if (part.seq > seq) damaged.push({ what: 'entry', part });
   }
-  const read = readPlan(raw ? textOf(raw) : base.text, `“${stored.head.title}”`);
+  const read = readPlan(raw ? textOf(raw) : base.text, `“${stored.head.title}”`, {
+    maxChars: MAX_STORED_CHARS,
+  });
   if (!read.ok) return read;
 
   const lost = stored.head.seq - seq;

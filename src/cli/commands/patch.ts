@@ -1,34 +1,10 @@
-import { realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { parseArgs } from 'node:util';
 import { parseAddress } from '../../plan/address.ts';
-import { type Command, EXIT, orRefuse, planFrom, Refusal, UsageError } from '../command.ts';
+import { type Command, EXIT, orRefuse, planFrom, UsageError } from '../command.ts';
 import { PATCH_ORDERS, patchCommand } from '../patch.ts';
+import { wholeNumber, writePlanTo } from '../plan-out.ts';
 
 const isOrder = (s: string): s is keyof typeof PATCH_ORDERS => Object.hasOwn(PATCH_ORDERS, s);
-
-const wholeNumber = (text: string | undefined, name: string): number | undefined => {
-  if (text === undefined) return undefined;
-  if (!/^\d+$/.test(text)) throw new UsageError(`“${text}” is no whole number for ${name}.`);
-  return Number(text);
-};
-
-/** Writes the plan whole or not at all, and never over the one that was read. */
-const writePlan = async (path: string, text: string, input: string): Promise<void> => {
-  const there = await stat(path).catch(() => undefined);
-  if (there?.isDirectory())
-    throw new Refusal({ what: `${path} is a folder.`, todo: 'Name a file for --out.' });
-  if (there && (await realpath(path)) === (await realpath(input)))
-    throw new Refusal({ what: `${path} is the plan that is read.`, todo: 'Name another file for --out.' });
-  const beside = `${path}.${process.pid}.part`;
-  try {
-    await writeFile(beside, text, { flag: 'wx' });
-    await rename(beside, path);
-  } catch (error) {
-    await rm(beside, { force: true });
-    const code = error instanceof Error && 'code' in error ? String(error.code) : String(error);
-    throw new Refusal({ what: `${path} could not be written (${code}).`, todo: 'Choose another place.' });
-  }
-};
 
 export const patch: Command = {
   usage: 'patch PLAN --out NEW [--order unit|channel|position|rows|path] [--json]',
@@ -87,7 +63,7 @@ export const patch: Command = {
         ...(spareSlots === undefined ? {} : { spareSlots }),
       }),
     );
-    await writePlan(values.out, done.planText, path);
+    await writePlanTo(values.out, done.plan, path);
     output.out(done.text);
     return EXIT.done;
   },

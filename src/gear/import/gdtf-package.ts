@@ -1,7 +1,7 @@
 import { fail, ok, type Result } from '../../kernel/result.ts';
+import { readZipDirectory, readZipEntry, type ZipEntry } from '../../plan/zip.ts';
 import type { Notices } from './notices.ts';
 import { decodeXml } from './xml.ts';
-import { readZipDirectory, readZipEntry, type ZipEntry } from './zip.ts';
 
 /** The description inside a fixture file, unpacked. */
 export const MAX_DESCRIPTION_BYTES = 32 * 1024 * 1024;

@@ -27,6 +27,8 @@ interface StartPageProps {
   readonly onSalvage: () => void;
   readonly onNew: (plan: NewPlan) => void;
   readonly onOpenFile: () => void;
+  /** A plan file was dropped on the page. */
+  readonly onDropFile: (file: File) => void;
   readonly scheme: 'bench' | 'truck';
   readonly onScheme: (s: 'bench' | 'truck') => void;
 }
@@ -38,7 +40,15 @@ export const StartPage = (p: StartPageProps) => {
     `${r.title} ${r.production}`.toLowerCase().includes(filter.toLowerCase()),
   );
   return (
-    <main className="start">
+    <main
+      className="start"
+      onDragOver={(e) => e.preventDefault()}
+      onDrop={(e) => {
+        e.preventDefault();
+        const file = e.dataTransfer.files[0];
+        if (file) p.onDropFile(file);
+      }}
+    >
       <header className="start-head">
         <div>
           <h1>Lampwright</h1>

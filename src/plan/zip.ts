@@ -1,7 +1,7 @@
 import { Inflate, strFromU8 } from 'fflate';
-import { fail, ok, type Problem, type Result } from '../../kernel/result.ts';
+import { fail, ok, type Problem, type Result } from '../kernel/result.ts';
 
-/** A container above this is refused before anything of it is looked at. */
+/** A zip container above this is refused before anything of it is looked at. */
 export const MAX_ZIP_BYTES = 64 * 1024 * 1024;
 export const MAX_ZIP_ENTRIES = 4096;
 /** All parts together, as their directory says. */
@@ -37,7 +37,7 @@ export const readZipDirectory = (bytes: Uint8Array): Result<readonly ZipEntry[]>
   if (bytes.length > MAX_ZIP_BYTES)
     return fail({
       what: `The file is too large (${megabytes(bytes.length)}; the limit is ${megabytes(MAX_ZIP_BYTES)}).`,
-      todo: 'Ask for a copy without its 3D models; only its description is used here.',
+      todo: 'Ask for a smaller copy: one without its 3D models or large pictures.',
     });
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const end = findEnd(view);
@@ -185,7 +185,7 @@ export const readZipEntry = (bytes: Uint8Array, entry: ZipEntry, maxBytes: numbe
   if (!packed) return bad('it lies outside the file');
   if (entry.method !== 0 && entry.method !== 8)
     return fail({
-      what: `A part of the file is packed by a method (${entry.method}) that fixture files do not use.`,
+      what: `A part of the file is packed by a method (${entry.method}) that is not read here.`,
       where,
       todo: 'Unpack it and pack it again as a plain zip.',
     });
@@ -194,7 +194,7 @@ export const readZipEntry = (bytes: Uint8Array, entry: ZipEntry, maxBytes: numbe
     if (plain.error === 'large') return fail(tooLarge);
     if (plain.error === 'bomb')
       return fail({
-        what: `A part of the file unpacks to more than ${MAX_RATIO} times its size, as no honest fixture file does.`,
+        what: `A part of the file unpacks to more than ${MAX_RATIO} times its size, as no honest file does.`,
         where,
         todo: BOMB,
       });
