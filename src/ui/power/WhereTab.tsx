@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react';
+import type { Point } from '../../kernel/geometry.ts';
 import { formatAmps, formatCableLength, formatVolts } from '../../kernel/units.ts';
 import { connector } from '../../plan/connectors.ts';
 import { replug } from '../../plan/edits/replug.ts';
@@ -51,6 +52,20 @@ const inletConnectors = (plan: Plan): readonly string[] => {
   return [...found];
 };
 
+/** Things of a floor that say where: marks, stands and set pieces that have a name. */
+const spotsOn = (
+  plan: Plan,
+  floorId: string | undefined,
+): readonly { readonly id: string; readonly name: string }[] =>
+  [...recordsOf(plan, 'mark'), ...recordsOf(plan, 'setPiece')]
+    .filter((r) => r.floorId === floorId && (r.type === 'mark' ? r.name : r.label) !== '')
+    .map((r) => ({ id: r.id, name: r.type === 'mark' ? r.name : r.label }));
+
+const spotOf = (plan: Plan, id: string): Point | undefined => {
+  const r = plan.records.get(id);
+  return r?.type === 'mark' || r?.type === 'setPiece' ? r.at : undefined;
+};
+
 /** The nearest outlets with room in every setup for a chosen unit or a load that is typed. */
 export const WhereTab = () => {
   const { session, book } = useServices();
@@ -67,6 +82,7 @@ export const WhereTab = () => {
   const [typed, setTyped] = useState(false);
   const [watts, setWatts] = useState('600');
   const [plug, setPlug] = useState('');
+  const [spot, setSpot] = useState('');
   const loadW = Number(watts.replace(',', '.'));
   const valid = Number.isFinite(loadW) && loadW > 0;
   const byHand = typed || !unit;
@@ -75,8 +91,15 @@ export const WhereTab = () => {
     if (!byHand && unit) return { ...unit.asked, ...more };
     const to = plug || connectors[0];
     if (floorId === undefined || !valid || to === undefined) return undefined;
-    return { floorId, at: camera.center, loadW, powerFactor: 1, connector: to, ...more };
-  }, [byHand, unit, plug, connectors, floorId, valid, loadW, camera.center, book]);
+    return {
+      floorId,
+      at: spotOf(plan, spot) ?? camera.center,
+      loadW,
+      powerFactor: 1,
+      connector: to,
+      ...more,
+    };
+  }, [byHand, unit, plug, connectors, floorId, valid, loadW, camera.center, book, plan, spot]);
   const places = useMemo(
     () => (assessment && asked ? whereToPlug(plan, assessment, asked) : []),
     [plan, assessment, asked],
@@ -126,6 +149,17 @@ export const WhereTab = () => {
                 aria-invalid={!valid}
                 onChange={(e) => setWatts(e.target.value)}
               />
+            </label>
+            <label>
+              At{' '}
+              <select className="input" value={spot} onChange={(e) => setSpot(e.target.value)}>
+                <option value="">the middle of the floor view</option>
+                {spotsOn(plan, floorId).map((s) => (
+                  <option key={s.id} value={s.id}>
+                    {s.name}
+                  </option>
+                ))}
+              </select>
             </label>
             <label>
               Its plug{' '}
