@@ -1,9 +1,11 @@
 import { add, direction, point, rotate, scale } from '../kernel/geometry.ts';
+import { kindOf } from '../plan/plan.ts';
 import type { Mark, SetPiece } from '../plan/records/index.ts';
 import { castFan } from './beams.ts';
 import { type DrawContext, memoItem } from './context.ts';
 import type { DisplayItem, PathCommand, Primitive } from './display-list.ts';
 import { ellipsePath, itemOf, linePrim, pen, polyPath, WEIGHT } from './prims.ts';
+import { symbolLines } from './symbol-paths.ts';
 
 const piecePath = (s: SetPiece): PathCommand[] => {
   const o = s.outline;
@@ -23,18 +25,26 @@ const piecePath = (s: SetPiece): PathCommand[] => {
   );
 };
 
-export const setPieceItem = (ctx: DrawContext, s: SetPiece): DisplayItem | undefined =>
-  memoItem(s, `piece|${ctx.nominalScale}`, [], () => {
+/** Furniture and vehicles of the gear book are drawn by their symbols, everything else by its outline. */
+export const setPieceItem = (ctx: DrawContext, s: SetPiece): DisplayItem | undefined => {
+  const kind = s.kindId === undefined ? undefined : kindOf(ctx.plan, s.kindId);
+  return memoItem(s, `piece|${ctx.nominalScale}`, [kind], () => {
     const stroke =
       s.line === 'hidden'
         ? pen('set-piece', WEIGHT.furniture, [2, 1])
         : s.line === 'ground'
           ? pen('ink-faint', WEIGHT.thin)
           : pen('set-piece', WEIGHT.furniture);
+    if (kind && s.outline.shape === 'rect') {
+      const pens = { outline: stroke, detail: { ...stroke, weightMm: WEIGHT.hair } };
+      const lines = symbolLines(kind.symbol, s.outline, s.at, s.rotationDeg, pens);
+      return itemOf(`piece:${s.id}`, s.id, 'set', ctx.nominalScale, lines);
+    }
     return itemOf(`piece:${s.id}`, s.id, 'set', ctx.nominalScale, [
       { kind: 'path', d: piecePath(s), stroke },
     ]);
   });
+};
 
 /** How far frame lines of a camera run when nothing stops them. */
 const VIEW_MM = 2600;
@@ -46,9 +56,10 @@ const MARK_SYMBOL = {
 } as const;
 
 /** A camera as its outline with frame lines, an actor's mark, a note. */
-export const markItem = (ctx: DrawContext, m: Mark): DisplayItem | undefined =>
-  memoItem(m, `mark|${ctx.nominalScale}`, [ctx.index.architecture], () => {
-    const look = MARK_SYMBOL[m.what];
+export const markItem = (ctx: DrawContext, m: Mark): DisplayItem | undefined => {
+  const kind = m.kindId === undefined ? undefined : kindOf(ctx.plan, m.kindId);
+  return memoItem(m, `mark|${ctx.nominalScale}`, [ctx.index.architecture, kind], () => {
+    const look = kind ? { id: kind.symbol, ...kind.sizeMm } : MARK_SYMBOL[m.what];
     // A note is a sign, not a thing: it keeps its size on paper.
     const k = m.what === 'note' ? Math.max(1, (3 * ctx.nominalScale) / look.lengthMm) : 1;
     const prims: Primitive[] = [];
@@ -71,3 +82,4 @@ export const markItem = (ctx: DrawContext, m: Mark): DisplayItem | undefined =>
     });
     return itemOf(`mark:${m.id}`, m.id, 'set', ctx.nominalScale, prims);
   });
+};

@@ -88,7 +88,7 @@ export const placeThere = (plan: Plan, book: Book, what: PlaceThere, newId: NewI
       return ok({ ...turned(changes, what.facingDeg), id: source.id, name: `source ${source.label}` });
     }
     case 'camera': {
-      const { changes, mark: m } = placeMark(plan, 'camera', what.floorId, what.at, newId);
+      const { changes, mark: m } = placeMark(plan, 'camera', what.floorId, what.at, newId, kind);
       return ok({ ...turned(changes, what.facingDeg), id: m.id, name: `mark ${m.name}` });
     }
     case 'furniture':

@@ -56,6 +56,11 @@ const problemsOf = (plan: Plan, r: AnyRecord): ReferenceProblem[] => {
         report('wayId', 'its circuit is not on the source', 'Choose one of the circuits of the source.');
       }
       break;
+    case 'setPiece':
+    case 'mark':
+      if (r.kindId !== undefined && !kindOf(plan, r.kindId, 'camera', 'furniture', 'vehicle'))
+        report('kindId', 'its kind is not in the plan', 'Take another from the gear book or remove it.');
+      break;
     case 'measurement':
       if (!plan.records.has(r.on.recordId))
         report('on', 'what was measured is not in the plan any more', 'Remove the measurement.');

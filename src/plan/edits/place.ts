@@ -13,6 +13,7 @@ import type {
   NodeKind,
   ReceiverKind,
   RepeaterKind,
+  SceneryKind,
   SourceKind,
   StandKind,
   TransmitterKind,
@@ -215,6 +216,7 @@ export const placeMark = (
   floorId: string,
   at: Point,
   newId: NewId,
+  kind?: SceneryKind,
 ): { readonly changes: ChangeSet; readonly mark: RecordOf<'mark'> } => {
   const names = recordsOf(plan, 'mark')
     .filter((m) => m.what === what)
@@ -231,6 +233,9 @@ export const placeMark = (
     facingDeg: 270,
     name: `${word} ${what === 'camera' ? String.fromCharCode(65 + (names.length % 26)) : names.length + 1}`,
     ...(what === 'camera' ? { viewDeg: 40 } : {}),
+    ...(kind ? { kindId: kind.id } : {}),
   };
-  return { changes: new Draft(plan).put(mark).changes(), mark };
+  const draft = new Draft(plan);
+  if (kind) ensureKind(draft, kind);
+  return { changes: draft.put(mark).changes(), mark };
 };

@@ -4,8 +4,9 @@ import { type ChangeSet, Draft } from '../change-set.ts';
 import type { SceneryKind } from '../kinds/kinds.ts';
 import type { Plan } from '../plan.ts';
 import type { RecordOf } from '../records/index.ts';
+import { ensureKind } from './shared.ts';
 
-/** Adds furniture, a vehicle or grip gear as a set piece of its kind's size, turned by `rotationDeg`. */
+/** Adds furniture or a vehicle as a set piece of its kind's size, turned by `rotationDeg`. */
 export const placeSetPiece = (
   plan: Plan,
   what: {
@@ -27,6 +28,9 @@ export const placeSetPiece = (
     heightMm: kind.sizeMm.heightMm ?? 0,
     label: kind.name,
     line: 'solid',
+    kindId: kind.id,
   };
-  return { changes: new Draft(plan).put(piece).changes(), piece };
+  const draft = new Draft(plan);
+  ensureKind(draft, kind);
+  return { changes: draft.put(piece).changes(), piece };
 };

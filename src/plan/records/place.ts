@@ -64,6 +64,8 @@ export const setPieceSchema = z.looseObject({
   label: z.string().default(''),
   material: wallMaterialSchema.optional(),
   line: z.enum(['solid', 'hidden', 'ground']).default('solid'),
+  /** Furniture or a vehicle of the gear book, drawn by its symbol inside the outline. */
+  kindId: z.string().optional(),
 });
 
 /** A spot that matters: a camera, an actor, a note. */
@@ -80,6 +82,8 @@ export const markSchema = z.looseObject({
   text: z.string().optional(),
   /** Photos pinned with it. */
   photoIds: z.array(z.string()).optional(),
+  /** A camera of the gear book, drawn by its symbol at its size. */
+  kindId: z.string().optional(),
   /** Horizontal angle of view of a camera. */
   viewDeg: z.number().optional(),
 });
