@@ -21,6 +21,16 @@ export {
 export { computedSetups, computePower, EVERYTHING_AT_FULL } from './compute.ts';
 export { explainPower, parseFigureKey } from './explain.ts';
 export { type FaultLoop, faultLoops, largestLoopOhm } from './fault-loop.ts';
+export {
+  type Complex,
+  type ComplexMatrix,
+  type FeederAnswer,
+  type FeederLoad,
+  type FeederSegment,
+  type FeederSpec,
+  solveFeeder,
+} from './feeder.ts';
+export { foldNeutral, transformerRatio } from './feeder-parts.ts';
 export { type CableAmpacity, cableAmpacity, deratingShare, type Rating, sourceRating } from './limits.ts';
 export { type FloatingNeutral, floatingNeutral, type NeutralLoad, onNeutral } from './lost-neutral.ts';
 export { sourceVolts, type VoltsBasis, wireImpedance } from './model.ts';

@@ -1,3 +1,5 @@
+import { type Coupling, type Ratios, ratiosOf, scratch, startVolts, through } from './coupling.ts';
+
 /**
  * A radial feeder as flat arrays. Node 0 is the source; a parent comes before its children.
  * Wires 0, 1, 2 are legs and 3 is the neutral. Complex values lie as (re, im) pairs.
@@ -10,6 +12,8 @@ export interface Feeder {
   readonly impedance: { readonly kind: 'diagonal' | 'full'; readonly ohms: Float64Array };
   /** Volts of the source's four wires to earth. */
   readonly sourceV: Float64Array;
+  /** Transformers: one for each node that is fed through one. */
+  readonly couplings?: readonly Coupling[];
 }
 
 /**
@@ -60,15 +64,17 @@ export const sweep = (
   const maxPasses = options.maxPasses ?? MAX_PASSES;
   const volts = new Float64Array(f.nodes * 8);
   const amps = new Float64Array(f.nodes * 8);
-  for (let n = 0; n < f.nodes; n++) volts.set(f.sourceV, n * 8);
+  const ratios = ratiosOf(f);
+  startVolts(f, ratios, volts);
   let changeV = Infinity;
   let passes = 0;
   while (passes < maxPasses) {
     passes++;
     amps.fill(0);
     drawCurrents(b, wattsW, varsVar, volts, amps);
-    sumTowardsSource(f, amps);
-    changeV = f.impedance.kind === 'full' ? dropFull(f, volts, amps) : dropDiagonal(f, volts, amps);
+    sumTowardsSource(f, ratios, amps);
+    changeV =
+      f.impedance.kind === 'full' ? dropFull(f, ratios, volts, amps) : dropDiagonal(f, ratios, volts, amps);
     if (!(changeV >= tolerance)) break;
   }
   return { volts, amps, passes, settled: changeV < tolerance, changeV };
@@ -112,27 +118,37 @@ const drawCurrents = (
   }
 };
 
-const sumTowardsSource = (f: Feeder, amps: Float64Array): void => {
+const sumTowardsSource = (f: Feeder, ratios: Ratios, amps: Float64Array): void => {
   for (let n = f.nodes - 1; n > 0; n--) {
     const to = (f.parent[n] as number) * 8;
     const from = n * 8;
+    const ratio = ratios?.[n];
+    if (ratio) {
+      through(ratio, amps, from, scratch, true);
+      for (let w = 0; w < 8; w++) amps[to + w] = (amps[to + w] as number) + (scratch[w] as number);
+      continue;
+    }
     for (let w = 0; w < 8; w++) amps[to + w] = (amps[to + w] as number) + (amps[from + w] as number);
   }
 };
 
-const dropDiagonal = (f: Feeder, volts: Float64Array, amps: Float64Array): number => {
+const dropDiagonal = (f: Feeder, ratios: Ratios, volts: Float64Array, amps: Float64Array): number => {
   const z = f.impedance.ohms;
   let change = 0;
   for (let n = 1; n < f.nodes; n++) {
-    const up = (f.parent[n] as number) * 8;
+    let up = (f.parent[n] as number) * 8;
     const at = n * 8;
+    const ratio = ratios?.[n];
+    if (ratio) through(ratio, volts, up, scratch, false);
+    const head = ratio ? scratch : volts;
+    if (ratio) up = 0;
     for (let w = 0; w < 8; w += 2) {
       const r = z[at + w] as number;
       const x = z[at + w + 1] as number;
       const ire = amps[at + w] as number;
       const iim = amps[at + w + 1] as number;
-      const re = (volts[up + w] as number) - (r * ire - x * iim);
-      const im = (volts[up + w + 1] as number) - (r * iim + x * ire);
+      const re = (head[up + w] as number) - (r * ire - x * iim);
+      const im = (head[up + w + 1] as number) - (r * iim + x * ire);
       const d = Math.abs(re - (volts[at + w] as number)) + Math.abs(im - (volts[at + w + 1] as number));
       // A NaN stays: nothing is larger than it. It ends the run as not settled.
       if (d > change || Number.isNaN(d)) change = d;
@@ -143,15 +159,19 @@ const dropDiagonal = (f: Feeder, volts: Float64Array, amps: Float64Array): numbe
   return change;
 };
 
-const dropFull = (f: Feeder, volts: Float64Array, amps: Float64Array): number => {
+const dropFull = (f: Feeder, ratios: Ratios, volts: Float64Array, amps: Float64Array): number => {
   const z = f.impedance.ohms;
   let change = 0;
   for (let n = 1; n < f.nodes; n++) {
-    const up = (f.parent[n] as number) * 8;
+    let up = (f.parent[n] as number) * 8;
     const at = n * 8;
+    const ratio = ratios?.[n];
+    if (ratio) through(ratio, volts, up, scratch, false);
+    const head = ratio ? scratch : volts;
+    if (ratio) up = 0;
     for (let w = 0; w < 4; w++) {
-      let re = volts[up + 2 * w] as number;
-      let im = volts[up + 2 * w + 1] as number;
+      let re = head[up + 2 * w] as number;
+      let im = head[up + 2 * w + 1] as number;
       for (let m = 0; m < 4; m++) {
         const k = n * 32 + (w * 4 + m) * 2;
         const r = z[k] as number;
