@@ -5,6 +5,7 @@ import { duplicate } from './duplicate.ts';
 import { fitAll, fitSelection } from './fit.ts';
 import { marks } from './marks.ts';
 import { nudges } from './nudge.ts';
+import { plottingCommands } from './plotting.ts';
 import { redo } from './redo.ts';
 import { registerCommands } from './registry.ts';
 import { roomCommands } from './rooms.ts';
@@ -43,6 +44,7 @@ export const commands = registerCommands([
   ...selectionCommands,
   ...arrangeCommands,
   ...stackingCommands,
+  ...plottingCommands,
   zoomIn,
   zoomOut,
   fitAll,

@@ -12,19 +12,12 @@ import { changeRecord, setLevels } from '../../plan/edits/document.ts';
 import { fixturePlace, kindOf, levelOf, planRecord, recordOf, recordsOf } from '../../plan/plan.ts';
 import type { Fixture } from '../../plan/records/index.ts';
 import { Field, Row } from '../common/Field.tsx';
-import {
-  anyText,
-  formatLevel,
-  parseDegrees,
-  parseHeight,
-  parseLevel,
-  requiredText,
-  text,
-} from '../common/parse.ts';
+import { anyText, formatLevel, parseDegrees, parseHeight, parseLevel, text } from '../common/parse.ts';
 import { PatchFields } from '../control/PatchFields.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { FixturePower } from './FixturePower.tsx';
+import { freeUnit } from './fields.ts';
 import { PlaceRows } from './PlaceRows.tsx';
 import { RiggingFigures } from './RiggingFigures.tsx';
 
@@ -84,7 +77,7 @@ export const FixtureInspector = ({ fixture }: { readonly fixture: Fixture }) => 
         label="Unit"
         value={fixture.unit}
         format={text}
-        parse={requiredText}
+        parse={(t) => freeUnit(plan, fixture.id, t)}
         disabled={readOnly}
         onCommit={(unit) => change('Renumber unit', { unit })}
       />

@@ -1,5 +1,7 @@
+import './plotting.css';
 import { useSessionSlice } from '../hooks.ts';
 import { CircuitDialog } from './CircuitDialog.tsx';
+import { RenumberDialog } from './RenumberDialog.tsx';
 import { ReplaceDialog } from './ReplaceDialog.tsx';
 import { RoomDialog } from './RoomDialog.tsx';
 import { RowDialog } from './RowDialog.tsx';
@@ -14,6 +16,8 @@ export const FloorDialogs = () => {
       return <CircuitDialog />;
     case 'row':
       return <RowDialog />;
+    case 'renumber':
+      return <RenumberDialog />;
     case 'replace':
       return <ReplaceDialog />;
     case undefined:

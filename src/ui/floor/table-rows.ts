@@ -8,14 +8,8 @@ import { changeRecord, setLevels } from '../../plan/edits/document.ts';
 import { portName, recordName } from '../../plan/names.ts';
 import { fixturePlace, kindOf, levelOf, type Plan, planRecord, recordsOf } from '../../plan/plan.ts';
 import type { AnyRecord, Cable, RecordType } from '../../plan/records/index.ts';
-import {
-  anyText,
-  formatLevel,
-  parseDegrees,
-  parseHeight,
-  parseLevel,
-  requiredText,
-} from '../common/parse.ts';
+import { anyText, formatLevel, parseDegrees, parseHeight, parseLevel } from '../common/parse.ts';
+import { freeUnit } from './fields.ts';
 
 export interface TableRow {
   readonly id: Id;
@@ -119,7 +113,7 @@ export const COLUMNS: readonly Column[] = [
             ? r.label
             : recordName(plan, r),
     edit: (plan, r, text) =>
-      then(r.type === 'fixture' ? requiredText(text) : anyText(text), (v) =>
+      then(r.type === 'fixture' ? freeUnit(plan, r.id, text) : anyText(text), (v) =>
         patch(plan, r, r.type === 'fixture' ? { unit: v } : r.type === 'mark' ? { name: v } : { label: v }),
       ),
   },
