@@ -1,5 +1,7 @@
 import { type Point, polylineLengthMm } from '../kernel/geometry.ts';
-import { kindOf, type Plan, recordOf } from '../plan/plan.ts';
+import type { Id } from '../kernel/ids.ts';
+import { movingRecords, planInSetup, wholePlan } from '../plan/moves.ts';
+import { kindOf, type Plan, recordOf, setupsOf } from '../plan/plan.ts';
 import { autoRoute, placeOf } from '../plan/ports.ts';
 import type { Cable } from '../plan/records/index.ts';
 import { limitOf } from './limits.ts';
@@ -22,14 +24,31 @@ export interface CableLength {
   readonly slackAssumed: boolean;
   /** Pieces were made up here, not chosen by hand. */
   readonly piecesAssumed: boolean;
+  /** The setup whose places need the longest cable, where an end moves between setups; it is cut for that one. */
+  readonly longestIn?: Id;
 }
 
 /**
  * Length of a cable: drawn route from end to end, rises and drops, slack, made up of the kind's stock lengths.
  * Slack is the cable's own share, else the table's share with the table's least length.
+ * Where an end moves between setups, the longest of all setups: the cable is cut once, and what is not needed in a setup
+ * lies in a coil and carries the current all the same.
  * Gives undefined where an end is on nothing that has a place.
  */
 export const cableLength = (plan: Plan, cable: Cable): CableLength | undefined => {
+  const whole = wholePlan(plan);
+  const moving = movingRecords(whole);
+  if (!moving.has(cable.from.recordId) && !moving.has(cable.to.recordId)) return lengthAsPlaced(plan, cable);
+  let longest: CableLength | undefined;
+  for (const { id } of setupsOf(whole)) {
+    const there = planInSetup(whole, id);
+    const l = lengthAsPlaced(there, recordOf(there, 'cable', cable.id) ?? cable);
+    if (l && l.neededMm > (longest?.neededMm ?? -1)) longest = { ...l, longestIn: id };
+  }
+  return longest;
+};
+
+const lengthAsPlaced = (plan: Plan, cable: Cable): CableLength | undefined => {
   const from = placeOf(plan, cable.from.recordId);
   const to = placeOf(plan, cable.to.recordId);
   if (!from || !to) return undefined;

@@ -1,5 +1,6 @@
 import type { Box } from '../kernel/geometry.ts';
 import type { Id } from '../kernel/ids.ts';
+import { planInSetup, wholePlan } from '../plan/moves.ts';
 import { kindOf, type Plan, planRecord, recordsOf } from '../plan/plan.ts';
 import { outletsOf, waysOf } from '../plan/ports.ts';
 import type { Ballast, Cable, Fixture, Opening, PlanRecord, Wall } from '../plan/records/index.ts';
@@ -20,6 +21,8 @@ export interface DrawOptions {
   readonly rooms?: boolean;
   /** What units' labels say beside their number. */
   readonly labelFields?: readonly LabelField[];
+  /** Where things that move between setups are in the other ones, faintly. Default false. */
+  readonly ghosts?: boolean;
 }
 
 /** What a unit's label can say. */
@@ -56,7 +59,10 @@ export interface FloorIndex {
 }
 
 export interface DrawContext extends Omit<DrawFloor, 'options'> {
+  /** As it stands in the shown setup. */
   readonly plan: Plan;
+  /** With the places of every setup. */
+  readonly whole: Plan;
   readonly settings: PlanRecord;
   readonly options: Required<DrawOptions>;
   readonly index: FloorIndex;
@@ -125,24 +131,29 @@ export const floorIndex = (plan: Plan, floorId: Id): FloorIndex => {
   return made;
 };
 
-export const drawContext = (plan: Plan, what: DrawFloor): DrawContext => ({
-  ...what,
-  plan,
-  settings: planRecord(plan),
-  options: {
-    labels: true,
-    beams: true,
-    aims: true,
-    cables: true,
-    dimensions: true,
-    stands: true,
-    findings: false,
-    rooms: false,
-    labelFields: ['kind', 'use', 'power', 'address', 'height'],
-    ...what.options,
-  },
-  index: floorIndex(plan, what.floorId),
-});
+export const drawContext = (any: Plan, what: DrawFloor): DrawContext => {
+  const plan = planInSetup(any, what.setupId);
+  return {
+    ...what,
+    plan,
+    whole: wholePlan(any),
+    settings: planRecord(plan),
+    options: {
+      labels: true,
+      beams: true,
+      aims: true,
+      cables: true,
+      dimensions: true,
+      stands: true,
+      findings: false,
+      rooms: false,
+      ghosts: false,
+      labelFields: ['kind', 'use', 'power', 'address', 'height'],
+      ...what.options,
+    },
+    index: floorIndex(plan, what.floorId),
+  };
+};
 
 const slots = new WeakMap<
   object,

@@ -22,6 +22,8 @@ export interface FloorView {
   readonly labelFields: readonly LabelField[];
   /** Area and inside measures of rooms. */
   readonly rooms: boolean;
+  /** Where things that move between setups are in the others, faintly. */
+  readonly ghosts: boolean;
   readonly shows: 'drawing' | 'table';
   readonly ask: FloorAsk;
   /** Where the thing the dialog makes is wanted; the middle of the view where nothing is said. */
@@ -39,6 +41,7 @@ export const START_VIEW: FloorView = {
   layers: Object.fromEntries(DRAWING_LAYERS.map((l) => [l, PLAIN])) as unknown as FloorView['layers'],
   labelFields: ['kind', 'use', 'power', 'address', 'height'],
   rooms: true,
+  ghosts: true,
   shows: 'drawing',
   ask: undefined,
   askAt: undefined,

@@ -84,7 +84,12 @@ export const createScene = (session: Session, how: { readonly labelsLater?: bool
     floorId: s.floorId ?? '',
     setupId: s.setupId,
     nominalScale: nominal(s),
-    options: { labelFields: s.floorView.labelFields, rooms: s.floorView.rooms, labels },
+    options: {
+      labelFields: s.floorView.labelFields,
+      rooms: s.floorView.rooms,
+      ghosts: s.floorView.ghosts,
+      labels,
+    },
   });
 
   /** The labels of before, for what is still there, moved along with it. */
@@ -116,9 +121,18 @@ export const createScene = (session: Session, how: { readonly labelsLater?: bool
   const list = (): DisplayList | undefined => {
     const s = session.getState();
     const nominalScale = nominal(s);
-    const { labelFields, rooms, layers } = s.floorView;
+    const { labelFields, rooms, ghosts, layers } = s.floorView;
     muteMemo([layers], () => picker.mute(mutedOf(s.floorView)));
-    const deps = [s.plan, s.floorId, s.setupId, nominalScale, labelFields, rooms, layers.labels.shown];
+    const deps = [
+      s.plan,
+      s.floorId,
+      s.setupId,
+      nominalScale,
+      labelFields,
+      rooms,
+      ghosts,
+      layers.labels.shown,
+    ];
     return listMemo([...deps, version], () => {
       if (s.floorId === undefined) return undefined;
       const later = how.labelsLater === true && !placed && layers.labels.shown;

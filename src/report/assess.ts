@@ -6,6 +6,7 @@ import { riggingFindings } from '../engines/rigging/index.ts';
 import type { Plan } from '../plan/plan.ts';
 import { acknowledgementsByFinding, stillHolds } from './acknowledge.ts';
 import { assumptionsOf } from './assumptions.ts';
+import { findingsInSetups } from './in-setups.ts';
 import { measuredFindings } from './measured.ts';
 import { referenceFindings } from './references.ts';
 import { remediesFor } from './remedies.ts';
@@ -33,7 +34,7 @@ export const assess = (plan: Plan, options: AssessOptions): Assessment => {
   const raw = [
     ...power.findings,
     ...controlFindings(plan),
-    ...riggingFindings(plan),
+    ...findingsInSetups(plan, setupIds, riggingFindings),
     ...batteryFindings(plan),
     ...measuredFindings(plan, power),
     ...referenceFindings(plan),

@@ -1,12 +1,15 @@
 import { useEffect, useMemo } from 'react';
 import { tinykeys } from 'tinykeys';
 import { type Command, type CommandContext, commands } from '../editor/commands/index.ts';
+import { onSetup } from '../editor/on-setup.ts';
 import { useServices } from './services.ts';
 import { useUi } from './ui-state.ts';
 
 /** The editor's commands, bound to the open plan. */
 export const useCommands = () => {
-  const { session, book } = useServices();
+  const { session: whole, book } = useServices();
+  // Commands work on what the floor shows.
+  const session = onSetup(whole);
   return useMemo(() => {
     const context: CommandContext = { session, book };
     const byId = new Map<string, Command>(commands.map((c) => [c.id, c]));

@@ -12,6 +12,7 @@ import { roomCommands } from './rooms.ts';
 import { rotations } from './rotate.ts';
 import { selectAll } from './select-all.ts';
 import { selectionCommands } from './selection.ts';
+import { setupPlaceCommands } from './setup-places.ts';
 import { nextSetup, previousSetup } from './setups.ts';
 import { stackingCommands } from './stacking.ts';
 import { putOnStands, takeOffStands } from './stands.ts';
@@ -51,6 +52,7 @@ export const commands = registerCommands([
   fitSelection,
   nextSetup,
   previousSetup,
+  ...setupPlaceCommands,
 ]);
 
 /** The command with this id. Throws for one that does not exist. */

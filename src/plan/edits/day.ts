@@ -5,6 +5,7 @@ import { clampMinute } from '../clock.ts';
 import type { Kind } from '../kinds/kinds.ts';
 import { levelId, type Plan, planRecord, recordOf, recordsOf, setupsOf } from '../plan.ts';
 import type { BatterySettings, Block, GeoPlace, OwnCellsUse, PackUse, Stock } from '../records/index.ts';
+import { copyMoves } from './moves.ts';
 import { nextLabel } from './place.ts';
 import { ensureKind } from './shared.ts';
 
@@ -117,7 +118,7 @@ export const moveSetup = (plan: Plan, setupId: Id, toIndex: number): ChangeSet =
   return draft.changes();
 };
 
-/** Copies a setup with its levels and puts the copy right after it. */
+/** Copies a setup with its levels and places and puts the copy right after it. */
 export const duplicateSetup = (plan: Plan, setupId: Id, name: string, newId: NewId): ChangeSet => {
   const setup = recordOf(plan, 'setup', setupId);
   if (!setup) throw new Error(`no setup ${setupId}`);
@@ -131,6 +132,7 @@ export const duplicateSetup = (plan: Plan, setupId: Id, name: string, newId: New
   }
   for (const l of recordsOf(plan, 'level'))
     if (l.setupId === setupId) draft.put({ ...l, id: levelId(id, l.fixtureId), setupId: id });
+  copyMoves(plan, draft, setupId, id);
   return draft.changes();
 };
 

@@ -4,6 +4,7 @@ import { type ChangeSet, Draft } from '../change-set.ts';
 import { recordName } from '../names.ts';
 import { levelId, type Plan, setupsOf } from '../plan.ts';
 import { type AnyRecord, type RecordOf, type RecordType, recordSchemas } from '../records/index.ts';
+import { copyMoves } from './moves.ts';
 
 /** Sets the level of fixtures in one setup, 0 to 100 %. */
 export const setLevels = (plan: Plan, setupId: Id, fixtureIds: Iterable<Id>, levelPct: number): ChangeSet => {
@@ -28,6 +29,7 @@ export const addSetup = (plan: Plan, name: string, likeId: Id | undefined, newId
       draft.put({ ...r, id: levelId(id, r.fixtureId), setupId: id });
     }
   }
+  if (likeId !== undefined) copyMoves(plan, draft, likeId, id);
   return draft.changes();
 };
 

@@ -44,6 +44,8 @@ export const moveSchema = z.looseObject({
   rotationDeg: z.number().optional(),
   facingDeg: z.number().optional(),
   tiltDeg: z.number().optional(),
+  /** The mark a fixture follows in this setup, in place of facing anywhere. */
+  aimMarkId: z.string().optional(),
 });
 
 export type LayerShow = z.infer<typeof layerShowSchema>;

@@ -10,11 +10,13 @@ import {
   Ruler,
   Table2,
 } from 'lucide-react';
+import { useMemo } from 'react';
 import { FloorCanvas } from '../../canvas/FloorCanvas.tsx';
+import { onSetup } from '../../editor/on-setup.ts';
 import type { ToolId } from '../../editor/session.ts';
 import { useCommands } from '../commands.ts';
 import { useSessionSlice } from '../hooks.ts';
-import { useServices } from '../services.ts';
+import { ServicesContext, useServices } from '../services.ts';
 import { useClipboard } from './clipboard.ts';
 import { EntryTag } from './EntryTag.tsx';
 import { FloorDialogs } from './FloorDialogs.tsx';
@@ -22,6 +24,7 @@ import { FloorTable } from './FloorTable.tsx';
 import { GearShelf } from './GearShelf.tsx';
 import { Inspector } from './Inspector.tsx';
 import { LayersPanel } from './LayersPanel.tsx';
+import { MoveOffer } from './MoveOffer.tsx';
 import { ViewsPanel } from './ViewsPanel.tsx';
 import './floor.css';
 
@@ -41,7 +44,18 @@ const TOOLS: readonly {
   { id: 'pan', command: 'tool-pan', name: 'Pan', icon: Hand },
 ];
 
+/** The floor works on the plan as it stands in the chosen setup. */
 export const FloorWorkspace = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => {
+  const services = useServices();
+  const here = useMemo(() => ({ ...services, session: onSetup(services.session) }), [services]);
+  return (
+    <ServicesContext.Provider value={here}>
+      <Floor fitAtFirst={fitAtFirst} />
+    </ServicesContext.Provider>
+  );
+};
+
+const Floor = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => {
   const { session, book, scheme } = useServices();
   const { run, keysOf } = useCommands();
   useClipboard(run);
@@ -91,6 +105,7 @@ export const FloorWorkspace = ({ fitAtFirst }: { readonly fitAtFirst: boolean })
         </div>
         {shows === 'table' ? <FloorTable /> : null}
         <EntryTag />
+        <MoveOffer />
         <div className="floor-corner">
           <LayersPanel />
           <ViewsPanel />

@@ -7,6 +7,7 @@ import { FindingList } from './FindingList.tsx';
 import { FixtureInspector } from './FixtureInspector.tsx';
 import { NextPanel } from './NextPanel.tsx';
 import { OtherInspector } from './OtherInspector.tsx';
+import { SetupPlace } from './SetupPlace.tsx';
 import { SeveralInspector } from './SeveralInspector.tsx';
 
 /** The right panel: what is selected, its figures, and the findings about it. */
@@ -37,6 +38,7 @@ export const Inspector = () => {
       ) : (
         <SeveralInspector ids={ids} />
       )}
+      {ids.length > 0 ? <SetupPlace ids={ids} /> : null}
       {ids.length > 0 ? <ArrangeButtons /> : null}
       {only ? <FindingList title="Findings here" about={relatedIds(only.id)} /> : null}
       <FindingList

@@ -121,6 +121,16 @@ export const LayersPanel = () => {
         />
         area and inside measures of rooms
       </label>
+      <label>
+        <input
+          type="checkbox"
+          checked={view.ghosts}
+          onChange={(e) =>
+            session.set({ floorView: { ...session.getState().floorView, ghosts: e.target.checked } })
+          }
+        />
+        places in the other setups, faintly
+      </label>
     </details>
   );
 };
