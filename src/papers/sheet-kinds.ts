@@ -7,7 +7,7 @@ import { dayPages } from './day-pages.ts';
 import { legSummaryPages } from './leg-summary.ts';
 import { oneLinePages } from './one-line.ts';
 import { patchSheets } from './patch-sheet.ts';
-import { plotPage } from './plot.ts';
+import { plotPages } from './plot-setups.ts';
 import { runSheetPages } from './run-sheet.ts';
 import { setupCards } from './setup-cards.ts';
 import { setupGridPages } from './setup-grid.ts';
@@ -44,7 +44,7 @@ const patched =
 
 /** The sheets of a set but its cover, in the order they are issued. */
 export const SHEET_KINDS: readonly SheetKind[] = [
-  { id: 'plot', name: 'Lighting plot', make: (plot) => drawnFloors(plot.plan).map((f) => plotPage(plot, f)) },
+  { id: 'plot', name: 'Lighting plot', make: (plot) => plotPages(plot, drawnFloors(plot.plan)) },
   { id: 'one-line', name: 'One-line diagram', make: (_, lists) => oneLinePages(lists) },
   { id: 'legs', name: 'Leg summary', make: (_, lists) => legSummaryPages(lists) },
   { id: 'circuits', name: 'Circuit schedule', make: (_, lists) => circuitPages(lists) },
