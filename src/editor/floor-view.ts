@@ -14,7 +14,7 @@ export interface LayerState {
 }
 
 /** A dialog that a command asks the screen for. */
-export type FloorAsk = 'room' | 'row' | 'replace' | 'circuit' | 'renumber' | undefined;
+export type FloorAsk = 'room' | 'row' | 'replace' | 'circuit' | 'renumber' | 'turn' | undefined;
 
 /** How the floor is looked at and what its tools will do next. Never part of the plan. */
 export interface FloorView {

@@ -113,6 +113,6 @@ export const arrangeCommands: readonly Command[] = [
   mirror('level', 'Mirror top to bottom', 'Shift+KeyJ'),
   about('turn-together-left', 'Turn together left 15°', 'Alt+BracketLeft', -15),
   about('turn-together-right', 'Turn together right 15°', 'Alt+BracketRight', 15),
-  asks('row', 'row', 'Repeat in a row or grid…', 'KeyG'),
+  asks('row', 'row', 'Repeat in a row, grid, line or arc…', 'KeyG'),
   asks('replace', 'replace', 'Replace by another kind…', 'KeyX'),
 ];

@@ -22,4 +22,5 @@ const hasUnit = (s: SessionState): boolean =>
 /** What a dialog asks more about before it is done to the selection. */
 export const plottingCommands: readonly Command[] = [
   asks('renumber', 'renumber', 'Number units by a rule…', ['Shift+KeyN'], hasUnit),
+  asks('turn-about', 'turn', 'Turn together about a point…', ['Alt+KeyR'], canEditSelection),
 ];

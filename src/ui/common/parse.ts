@@ -33,6 +33,14 @@ export const parseDegrees = (t: string): Result<number> => {
     : fail({ what: `“${t}” is not an angle.`, todo: 'Write degrees, like 90.' });
 };
 
+/** Degrees to turn by, as typed: `90`, `-15`, `22.5°`; more than a full turn is not cut. */
+export const parseTurn = (t: string): Result<number> => {
+  const n = Number(t.replace('°', '').replace('−', '-').replace(',', '.').trim());
+  return t.trim() !== '' && Math.abs(n) <= 3600
+    ? ok(n)
+    : fail({ what: `“${t}” is not an angle.`, todo: 'Write degrees, like 90 or -15.' });
+};
+
 export const parseLevel = (t: string): Result<number> => {
   const s = t.trim().toLowerCase();
   if (s === 'off') return ok(0);

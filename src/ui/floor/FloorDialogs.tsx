@@ -5,6 +5,7 @@ import { RenumberDialog } from './RenumberDialog.tsx';
 import { ReplaceDialog } from './ReplaceDialog.tsx';
 import { RoomDialog } from './RoomDialog.tsx';
 import { RowDialog } from './RowDialog.tsx';
+import { TurnDialog } from './TurnDialog.tsx';
 
 /** The dialogs that commands of the floor ask for. */
 export const FloorDialogs = () => {
@@ -16,6 +17,8 @@ export const FloorDialogs = () => {
       return <CircuitDialog />;
     case 'row':
       return <RowDialog />;
+    case 'turn':
+      return <TurnDialog />;
     case 'renumber':
       return <RenumberDialog />;
     case 'replace':

@@ -1,44 +1,55 @@
-import { useState } from 'react';
-import { problemText } from '../../kernel/result.ts';
+import { useEffect, useMemo, useState } from 'react';
+import type { NewId } from '../../kernel/ids.ts';
+import { fail, ok, problemText, type Result } from '../../kernel/result.ts';
 import { parseLengthMm } from '../../kernel/units.ts';
-import { repeatRecords } from '../../plan/edits/repeat.ts';
+import { arcPlaces, type CopyPlace, linePlaces, netPlaces, repeatAt } from '../../plan/edits/repeat.ts';
 import { planRecord } from '../../plan/plan.ts';
 import { Modal } from '../common/Modal.tsx';
+import { parseTurn } from '../common/parse.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { closeAsk } from './ask.ts';
+import { focusOnce } from './focus.ts';
 
 const MOST = 500;
+/** While the dialog is open that many copies are shown at most. */
+const MOST_SHOWN = 80;
 
-/** Copies of the selection in a row or a grid, evenly spaced. */
+type Shape = 'net' | 'line' | 'arc';
+
+const count = (t: string): number => (/^\d+$/.test(t.trim()) ? Number(t.trim()) : 0);
+
+/** Copies of the selection in a row, a grid, along a line or on an arc, evenly spaced, shown while it is asked. */
 export const RowDialog = () => {
   const { session } = useServices();
   const { plan, selection } = useSessionSlice((s) => ({ plan: s.plan, selection: s.selection }));
   const units = planRecord(plan).lengthUnits;
   const usual = units === 'imperial' ? `4'` : '1.2';
+  const wide = units === 'imperial' ? `12'` : '3.6';
+  const [shape, setShape] = useState<Shape>('net');
   const [across, setAcross] = useState('4');
   const [down, setDown] = useState('1');
   const [acrossGap, setAcrossGap] = useState(usual);
   const [downGap, setDownGap] = useState(usual);
+  const [length, setLength] = useState(wide);
+  const [deg, setDeg] = useState('0');
+  const [radius, setRadius] = useState(units === 'imperial' ? `8'` : '2.4');
+  const [towards, setTowards] = useState('0');
+  const [sweep, setSweep] = useState('90');
+  const [turns, setTurns] = useState(true);
   const [problem, setProblem] = useState('');
 
   const add = (): void => {
-    const [a, d] = [Number(across), Number(down)];
-    if (!(Number.isInteger(a) && Number.isInteger(d) && a >= 1 && d >= 1 && a * d > 1 && a * d <= MOST))
-      return setProblem(`How many is a whole number each way, 2 to ${MOST} in all.`);
-    const gaps = [acrossGap, downGap].map((t) => parseLengthMm(t, units));
-    const wrong = gaps.find((g) => !g.ok);
-    if (wrong && !wrong.ok) return setProblem(problemText(wrong.error));
-    const [acrossMm = 0, downMm = 0] = gaps.map((g) => (g.ok ? g.value : 0));
-    const { changes, copies } = repeatRecords(
-      plan,
-      selection,
-      { across: a, down: d, acrossMm, downMm },
-      session.newId,
-    );
+    if (!places.ok) return setProblem(problemText(places.error));
+    const { changes, copies } = repeatAt(plan, selection, places.value, session.newId);
     if (copies.size === 0)
       return setProblem('Cables and wall outlets are not repeated: run or place new ones.');
-    session.commit(d === 1 || a === 1 ? 'Repeat in a row' : 'Repeat in a grid', changes);
+    const words = {
+      net: count(down) === 1 || count(across) === 1 ? 'in a row' : 'in a grid',
+      line: 'along a line',
+      arc: 'on an arc',
+    }[shape];
+    session.commit(`Repeat ${words}`, changes);
     session.set({ selection: new Set([...selection, ...copies]) });
     closeAsk(session);
   };
@@ -50,12 +61,16 @@ export const RowDialog = () => {
         className="input"
         value={value}
         ref={first ? focusOnce : undefined}
-        onChange={(e) => set(e.target.value)}
+        onChange={(e) => {
+          setProblem('');
+          set(e.target.value);
+        }}
       />
     </label>
   );
+  const wrong = problem || (places.ok ? '' : problemText(places.error));
   return (
-    <Modal title="Repeat in a row or grid" open onClose={() => closeAsk(session)}>
+    <Modal title="Repeat in a row, grid, line or arc" open onClose={() => closeAsk(session)}>
       <form
         className="ask-form"
         onSubmit={(e) => {
@@ -64,27 +79,50 @@ export const RowDialog = () => {
         }}
       >
         <p className="soft">What is selected is the first one; the copies get the next free numbers.</p>
-        {field('How many across', across, setAcross, true)}
-        {field('From one to the next, across', acrossGap, setAcrossGap)}
-        {field('How many down', down, setDown)}
-        {field('From one to the next, down', downGap, setDownGap)}
-        {problem ? (
+        <label>
+          Shape
+          <select className="input" value={shape} onChange={(e) => setShape(e.target.value as Shape)}>
+            <option value="net">row or grid</option>
+            <option value="line">along a line</option>
+            <option value="arc">arc or circle</option>
+          </select>
+        </label>
+        {shape === 'net' ? (
+          <>
+            {field('How many across', across, setAcross, true)}
+            {field('From one to the next, across', acrossGap, setAcrossGap)}
+            {field('How many down', down, setDown)}
+            {field('From one to the next, down', downGap, setDownGap)}
+          </>
+        ) : (
+          field('How many in all', across, setAcross)
+        )}
+        {shape === 'line' ? (
+          <>
+            {field('From the first to the last', length, setLength)}
+            {field('Direction, degrees clockwise from the right', deg, setDeg)}
+          </>
+        ) : null}
+        {shape === 'arc' ? (
+          <>
+            {field('Radius', radius, setRadius)}
+            {field('The middle lies towards, degrees clockwise from the right', towards, setTowards)}
+            {field('From the first to the last, degrees (360 is a circle)', sweep, setSweep)}
+            <label className="ask-check">
+              <input type="checkbox" checked={turns} onChange={(e) => setTurns(e.target.checked)} />
+              each is turned along with the arc
+            </label>
+          </>
+        ) : null}
+        {wrong ? (
           <p className="field-error" role="alert">
-            {problem}
+            {wrong}
           </p>
         ) : null}
-        <button type="submit" className="button primary">
+        <button type="submit" className="button primary" disabled={!places.ok}>
           Repeat
         </button>
       </form>
     </Modal>
   );
-};
-
-const focusOnce = (el: HTMLInputElement | null): void => {
-  if (el && !el.dataset.met) {
-    el.dataset.met = 'yes';
-    el.focus();
-    el.select();
-  }
 };
