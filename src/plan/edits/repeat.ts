@@ -1,3 +1,13 @@
+import {
+  add,
+  angleDeg,
+  direction,
+  distanceMm,
+  type Point,
+  point,
+  rotate,
+  scale,
+} from '../../kernel/geometry.ts';
 import type { Id, NewId } from '../../kernel/ids.ts';
 import { applyChanges, type ChangeSet, compose, noChanges } from '../change-set.ts';
 import type { Plan } from '../plan.ts';
@@ -12,8 +22,55 @@ export interface Net {
   readonly downMm: number;
 }
 
-/** Repeats records in a row or a grid with even spacing, as one edit. The originals are the first place of the net. */
-export const repeatRecords = (
+/** Where a copy goes: so far from the original, and turned about its own middle by so much. */
+export interface CopyPlace {
+  readonly by: Point;
+  readonly turnDeg: number;
+}
+
+export interface Repeated {
+  readonly changes: ChangeSet;
+  readonly copies: ReadonlySet<Id>;
+}
+
+/** Places of a row or a grid; the originals stand at the first. */
+export const netPlaces = (net: Net): readonly CopyPlace[] =>
+  Array.from({ length: net.down * net.across }, (_, i) => {
+    const [row, column] = [Math.floor(i / net.across), i % net.across];
+    return { by: point(column * net.acrossMm, row * net.downMm), turnDeg: 0 };
+  }).slice(1);
+
+/** Places along a straight line of this length, evenly spaced, the originals at its start. Degrees clockwise from +x. */
+export const linePlaces = (count: number, lengthMm: number, deg: number): readonly CopyPlace[] =>
+  Array.from({ length: Math.max(0, count - 1) }, (_, i) => ({
+    by: scale(direction(deg), (lengthMm * (i + 1)) / (count - 1)),
+    turnDeg: 0,
+  }));
+
+export interface Arc {
+  readonly count: number;
+  readonly radiusMm: number;
+  /** From the originals to the middle of the arc. */
+  readonly towardsDeg: number;
+  /** From the first to the last; a full turn puts one at each step of it and none twice. */
+  readonly sweepDeg: number;
+  /** Whether each is turned along with the arc, so that all face its middle as the first does. */
+  readonly turns: boolean;
+}
+
+/** Places on an arc, evenly spaced, the originals at its start. */
+export const arcPlaces = (arc: Arc): readonly CopyPlace[] => {
+  const out = scale(direction(arc.towardsDeg), arc.radiusMm);
+  const full = Math.abs(arc.sweepDeg) >= 360;
+  const step = arc.sweepDeg / Math.max(1, full ? arc.count : arc.count - 1);
+  return Array.from({ length: Math.max(0, arc.count - 1) }, (_, i) => {
+    const deg = step * (i + 1);
+    return { by: add(out, rotate(scale(out, -1), deg)), turnDeg: arc.turns ? deg : 0 };
+  });
+};
+
+/** Copies of records at these places, as one edit. */
+export const repeatAt = (
   plan: Plan,
   ids: ReadonlySet<Id>,
   places: readonly CopyPlace[],

@@ -39,6 +39,44 @@ export const RowDialog = () => {
   const [turns, setTurns] = useState(true);
   const [problem, setProblem] = useState('');
 
+  const places = useMemo((): Result<readonly CopyPlace[]> => {
+    const mm = (t: string): Result<number> => parseLengthMm(t, units);
+    const [a, d] = [count(across), shape === 'net' ? count(down) : 1];
+    if (a < 1 || d < 1 || a * d < 2 || a * d > MOST)
+      return fail({
+        what: shape === 'net' ? 'How many is a whole number each way.' : 'How many is a whole number.',
+        todo: `2 to ${MOST} in all.`,
+      });
+    if (shape === 'net') {
+      const [x, y] = [mm(acrossGap), mm(downGap)];
+      if (!x.ok) return x;
+      if (!y.ok) return y;
+      return ok(netPlaces({ across: a, down: d, acrossMm: x.value, downMm: y.value }));
+    }
+    if (shape === 'line') {
+      const [l, way] = [mm(length), parseTurn(deg)];
+      if (!l.ok) return l;
+      if (!way.ok) return way;
+      return ok(linePlaces(a, l.value, way.value));
+    }
+    const [r, way, turn] = [mm(radius), parseTurn(towards), parseTurn(sweep)];
+    if (!r.ok) return r;
+    if (!way.ok) return way;
+    if (!turn.ok) return turn;
+    if (r.value <= 0) return fail({ what: 'An arc needs a radius.', todo: 'Write a length above 0.' });
+    return ok(arcPlaces({ count: a, radiusMm: r.value, towardsDeg: way.value, sweepDeg: turn.value, turns }));
+  }, [shape, across, down, acrossGap, downGap, length, deg, radius, towards, sweep, turns, units]);
+
+  useEffect(() => {
+    let n = 0;
+    const ghosts: NewId = (prefix) => `ghost-${prefix}-${n++}`;
+    const shown = places.ok ? places.value.slice(0, MOST_SHOWN) : [];
+    session.set({
+      preview: shown.length > 0 ? repeatAt(plan, selection, shown, ghosts).changes : undefined,
+    });
+    return () => session.set({ preview: undefined });
+  }, [session, plan, selection, places]);
+
   const add = (): void => {
     if (!places.ok) return setProblem(problemText(places.error));
     const { changes, copies } = repeatAt(plan, selection, places.value, session.newId);
