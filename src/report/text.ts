@@ -2,6 +2,7 @@ import type { Plan } from '../plan/plan.ts';
 import { batteryTexts } from './text/battery.ts';
 import { type Writer, writerContext } from './text/context.ts';
 import { controlTexts } from './text/control.ts';
+import { lineTexts } from './text/lines.ts';
 import { measuredTexts } from './text/measured.ts';
 import { overloadTexts } from './text/overload.ts';
 import { protectionTexts } from './text/protection.ts';
@@ -17,6 +18,7 @@ const texts: ReadonlyMap<string, Writer> = new Map(
     ...structureTexts,
     ...protectionTexts,
     ...controlTexts,
+    ...lineTexts,
     ...riggingTexts,
     ...batteryTexts,
     ...measuredTexts,

@@ -26,8 +26,10 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
     'stop power-connector cable-ballast-6',
     'warn power-volts-low unit-9',
     'warn power-drop unit-9',
+    'warn control-line-end line-l3',
   ],
   stage: [
+    'note control-line-chain unit-25',
     'warn power-drop unit-3',
     'warn rigging-door stand-59',
     'note power-leakage box-k4',

@@ -1,6 +1,9 @@
 import type { EngineFinding } from '../../derive/findings.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { checkPatch } from './check.ts';
+import { lineFindings } from './line-check.ts';
+import { chainFindings } from './line-segments.ts';
+import { reachFindings } from './reach-check.ts';
 
 export { assignAddresses } from './assign/assign.ts';
 export { type AssignOptions, type Common, DEFAULT_ASSIGN, ORDERS } from './assign/options.ts';
@@ -9,11 +12,18 @@ export { placesOf } from './assign/outcome.ts';
 export type { Assignment, AssignRow, PatchPlace } from './assign/types.ts';
 export { DIP_WEIGHTS, type DipConvention, dipSwitches } from './dip.ts';
 export { controlFigure, controlSource } from './figures.ts';
+export { lineLabel, unitLoadsOf, universeWords } from './line-words.ts';
 export { bandwidthKbps, multicastGroup, packetBytes, universesOnLink, wireBytes } from './network.ts';
 export { placeProblem } from './place-problem.ts';
+export { hasLines } from './reach-check.ts';
 export { type LineTiming, packetUs, RECEIVE, refreshHz, TRANSMIT } from './timing.ts';
 export type { Gap, PatchRow, UniverseUse } from './types.ts';
 export { universeUse } from './use.ts';
 
-/** What is wrong with the patch. */
-export const controlFindings = (plan: Plan): readonly EngineFinding[] => checkPatch(plan).findings;
+/** What is wrong with the patch, with the data lines, and with what reaches whom. */
+export const controlFindings = (plan: Plan): readonly EngineFinding[] => [
+  ...checkPatch(plan).findings,
+  ...lineFindings(plan),
+  ...chainFindings(plan),
+  ...reachFindings(plan),
+];

@@ -48,6 +48,8 @@ export const lineSchema = z.looseObject({
   /** A terminator is plugged into the last device. */
   terminated: z.boolean().default(false),
   slackPct: z.number().optional(),
+  /** Units on it are to be reached from the desk for remote management (ANSI E1.20). */
+  remote: z.boolean().optional(),
   /** A data cable from the gear book. */
   kindId: z.string().optional(),
 });
