@@ -8,6 +8,7 @@ import { type DrawContext, type DrawFloor, drawContext } from './context.ts';
 import { dimensionItems } from './dimensions.ts';
 import { type DisplayItem, type DisplayList, DRAWING_LAYERS } from './display-list.ts';
 import {
+  armItem,
   ballastItem,
   deviceItem,
   fixtureItem,
@@ -58,6 +59,7 @@ const geometryItems = (ctx: DrawContext): DisplayItem[] => {
     ...(options.aims ? fixtures.map((f) => aimItem(ctx, f)) : []),
     ...(options.cables ? [...cableItems(ctx), ...ballasts.map((b) => headCableItem(ctx, b))] : []),
     ...(options.stands ? onFloor(ctx, 'stand').map((s) => standItem(ctx, s)) : []),
+    ...(options.stands ? fixtures.map((f) => armItem(ctx, f)) : []),
     ...gripItems(ctx).filter((i) => !ctx.only || (i !== undefined && ctx.only.has(i.recordId))),
     ...ballasts.map((b) => ballastItem(ctx, b)),
     ...onFloor(ctx, 'source').map((s) => placedItem(ctx, s)),

@@ -1,12 +1,15 @@
 import { add, direction, type Point, scale } from '../kernel/geometry.ts';
 import { facingOf } from '../plan/edits/arrange.ts';
-import { fixturePlace, kindOf, recordOf } from '../plan/plan.ts';
+import { outletSockets, outletSymbol } from '../plan/outlet-sockets.ts';
+import { armDirectionDeg, armOf, fixturePlace, kindOf, recordOf } from '../plan/plan.ts';
 import { placeOf } from '../plan/ports.ts';
 import type { Ballast, Box, Charger, Device, Fixture, Outlet, Source, Stand } from '../plan/records/index.ts';
 import { burns } from './beams.ts';
 import { type DrawContext, kindLook, memoItem } from './context.ts';
 import type { ColorRole, DisplayItem, Primitive } from './display-list.ts';
+import { outlineOf, outlinePrims } from './outline.ts';
 import { itemOf, linePrim, pen, WEIGHT } from './prims.ts';
+import { symbolShape } from './symbols.ts';
 
 interface Placement {
   readonly symbolId: string;
@@ -50,18 +53,21 @@ export const drawnSize = (
   };
 };
 
-/** A fixture as its symbol at true size, broken where it is off in the shown setup. */
+/** A fixture as its symbol, or the top view it brought along, at true size; broken where it is off in the shown setup. */
 export const fixtureItem = (ctx: DrawContext, f: Fixture): DisplayItem | undefined => {
   const { at } = fixturePlace(ctx.plan, f);
   const facing = facingOf(ctx.plan, f);
   const broken = !burns(ctx, f);
   const kind = kindOf(ctx.plan, f.kindId);
   const look = kindLook(ctx.plan, f.kindId);
-  return memoItem(f, `fixture|${ctx.nominalScale}`, [at.xMm, at.yMm, facing, broken, kind], () =>
-    itemOf(`fixture:${f.id}`, f.id, 'gear', ctx.nominalScale, [
-      symbolPrim({ ...look, ...drawnSize(look, ctx.nominalScale), at, rotationDeg: facing, broken }),
-    ]),
-  );
+  return memoItem(f, `fixture|${ctx.nominalScale}`, [at.xMm, at.yMm, facing, broken, kind], () => {
+    const outline = outlineOf(kind);
+    const size = drawnSize(look, ctx.nominalScale);
+    const prims = outline
+      ? outlinePrims(outline, at, facing, size.widthMm / Math.max(1, look.widthMm), broken)
+      : [symbolPrim({ ...look, ...size, at, rotationDeg: facing, broken })];
+    return itemOf(`fixture:${f.id}`, f.id, 'gear', ctx.nominalScale, prims);
+  });
 };
 
 /** A stand as the circle its legs take up, with its middle. */
@@ -82,6 +88,43 @@ export const standItem = (ctx: DrawContext, s: Stand): DisplayItem | undefined =
       return linePrim(add(s.at, scale(d, r * 0.86)), add(s.at, scale(d, r)), pen('stand', WEIGHT.thin));
     });
     return itemOf(`stand:${s.id}`, s.id, 'stands', ctx.nominalScale, [ring, ...legs]);
+  });
+};
+
+/** The arm that puts a fixture out from its stand, with its counterweight. */
+export const armItem = (ctx: DrawContext, f: Fixture): DisplayItem | undefined => {
+  const stand = f.support.on === 'stand' ? recordOf(ctx.plan, 'stand', f.support.standId) : undefined;
+  const arm = f.accessories?.length ? armOf(ctx.plan, f) : undefined;
+  if (!stand || !arm || !(arm.outMm > 0)) return undefined;
+  const deg = armDirectionDeg(ctx.plan, f, stand.at);
+  return memoItem(f, `arm|${ctx.nominalScale}`, [stand, arm.kind, deg], () => {
+    const shape = symbolShape(arm.kind.symbol);
+    const { counterKg = 0, counterMm = 0 } = f.arm ?? {};
+    const weight = add(stand.at, scale(direction(deg), -Math.max(0, counterMm)));
+    return itemOf(`arm:${f.id}`, f.id, 'stands', ctx.nominalScale, [
+      symbolPrim({
+        symbolId: arm.kind.symbol,
+        at: stand.at,
+        rotationDeg: deg,
+        // The symbol's tip comes to the fixture; what lies behind its mounting point goes along.
+        lengthMm: (arm.outMm * shape.lengthMm) / Math.max(1, shape.box[2]),
+        widthMm: Math.max(arm.kind.sizeMm.widthMm, LEAST_MM * ctx.nominalScale),
+        role: 'stand',
+      }),
+      ...(counterKg > 0 && counterMm > 0
+        ? [
+            linePrim(stand.at, weight, pen('stand', WEIGHT.tick)),
+            {
+              kind: 'circle' as const,
+              xMm: weight.xMm,
+              yMm: weight.yMm,
+              rMm: Math.max(90, 0.7 * ctx.nominalScale),
+              space: 'floor' as const,
+              fill: { role: 'stand' as const },
+            },
+          ]
+        : []),
+    ]);
   });
 };
 
@@ -119,17 +162,20 @@ export const placedItem = (ctx: DrawContext, r: Box | Charger | Source): Display
   );
 };
 
-/** A wall outlet: a sign, so never smaller than readable on paper. */
+/** A wall outlet, single or duplex, its back on the wall: a sign, so never smaller than readable on paper. */
 export const outletItem = (ctx: DrawContext, o: Outlet): DisplayItem | undefined =>
   memoItem(o, `outlet|${ctx.nominalScale}`, [], () => {
-    const lengthMm = Math.max(135, 2 * ctx.nominalScale);
+    const symbolId = outletSymbol(outletSockets(o).count);
+    const shape = symbolShape(symbolId);
+    const k = Math.max(135, 2 * ctx.nominalScale) / shape.lengthMm;
+    const back = scale(direction(o.rotationDeg), -shape.box[0] * k);
     return itemOf(`outlet:${o.id}`, o.id, 'gear', ctx.nominalScale, [
       symbolPrim({
-        symbolId: 'wall-outlet',
-        at: o.at,
+        symbolId,
+        at: add(o.at, back),
         rotationDeg: o.rotationDeg,
-        lengthMm,
-        widthMm: (lengthMm * 200) / 135,
+        lengthMm: shape.lengthMm * k,
+        widthMm: shape.widthMm * k,
       }),
     ]);
   });

@@ -2,14 +2,15 @@ import { add, type Point, point, rotate } from '../kernel/geometry.ts';
 import type { PathCommand, Primitive, Stroke } from './display-list.ts';
 import { scaledSymbol, symbolShape } from './symbols.ts';
 
-/** Path data turned about the origin and moved to a point. */
+/** Path data stretched by `k`, turned about the origin and moved to a point. */
 export const placedPath = (
   d: readonly PathCommand[],
   at: Point,
   rotationDeg: number,
+  k = 1,
 ): readonly PathCommand[] => {
   const to = (x: number, y: number): readonly [number, number] => {
-    const p = add(at, rotate(point(x, y), rotationDeg));
+    const p = add(at, rotate(point(x * k, y * k), rotationDeg));
     return [p.xMm, p.yMm];
   };
   return d.map((c): PathCommand => {

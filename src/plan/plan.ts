@@ -1,6 +1,7 @@
+import { add, angleDeg, direction, type Point, scale } from '../kernel/geometry.ts';
 import type { Id } from '../kernel/ids.ts';
 import { compareIds } from '../kernel/ids.ts';
-import type { Kind, KindFamily } from './kinds/kinds.ts';
+import type { Kind, KindFamily, RiggingKind } from './kinds/kinds.ts';
 import type { AnyRecord, PlanRecord, RecordOf, RecordType } from './records/index.ts';
 
 /** A plan is a flat, immutable map of records. Only change-sets make a new one. */
@@ -129,11 +130,36 @@ export const levelOf = (plan: Plan, setupId: Id, fixtureId: Id): { levelPct: num
   return level ? { levelPct: level.levelPct, assumed: false } : { levelPct: 100, assumed: true };
 };
 
-/** Where a fixture is: on its stand where it has one. */
+/** The arm between a fixture and its stand: the longest among its accessories, and how far out it puts the fixture. */
+export const armOf = (
+  plan: Plan,
+  f: RecordOf<'fixture'>,
+): { readonly kind: RiggingKind; readonly outMm: number } | undefined => {
+  let arm: RiggingKind | undefined;
+  for (const id of f.accessories ?? []) {
+    const k = kindOf(plan, id, 'rigging');
+    if (k?.what === 'arm' && (!arm || (k.reachMm ?? 0) > (arm.reachMm ?? 0))) arm = k;
+  }
+  return arm && { kind: arm, outMm: Math.max(0, f.arm?.outMm ?? arm.reachMm ?? 0) };
+};
+
+/** Which way an arm goes out from its stand, degrees clockwise from +x: as given, else the way the fixture faces. */
+export const armDirectionDeg = (plan: Plan, f: RecordOf<'fixture'>, from: Point): number => {
+  if (f.arm?.directionDeg !== undefined) return f.arm.directionDeg;
+  if (f.aim.at === 'facing') return f.aim.facingDeg;
+  const mark = recordOf(plan, 'mark', f.aim.markId);
+  return mark ? angleDeg(from, mark.at) : 0;
+};
+
+/** Where a fixture is: on its stand where it has one, and out on its arm where it has one of these too. */
 export const fixturePlace = (
   plan: Plan,
   f: RecordOf<'fixture'>,
-): { readonly at: { xMm: number; yMm: number }; readonly heightMm: number } => {
+): { readonly at: Point; readonly heightMm: number } => {
   const stand = f.support.on === 'stand' ? recordOf(plan, 'stand', f.support.standId) : undefined;
-  return stand ? { at: stand.at, heightMm: stand.heightMm } : { at: f.at, heightMm: f.heightMm };
+  if (!stand) return { at: f.at, heightMm: f.heightMm };
+  const outMm = f.accessories?.length ? (armOf(plan, f)?.outMm ?? 0) : 0;
+  if (!(outMm > 0)) return { at: stand.at, heightMm: stand.heightMm };
+  const at = add(stand.at, scale(direction(armDirectionDeg(plan, f, stand.at)), outMm));
+  return { at: { xMm: Math.round(at.xMm), yMm: Math.round(at.yMm) }, heightMm: stand.heightMm };
 };

@@ -2,7 +2,7 @@ import { limitOf } from '../../derive/limits.ts';
 import type { Id } from '../../kernel/ids.ts';
 import { compareIds } from '../../kernel/ids.ts';
 import type { GripKind, RiggingKind, StandKind } from '../../plan/kinds/kinds.ts';
-import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../../plan/plan.ts';
+import { armOf, kindOf, type Plan, planRecord, recordOf, recordsOf } from '../../plan/plan.ts';
 import type { Fixture, Grip, Stand } from '../../plan/records/index.ts';
 import { tipRadiusMm } from './calc.ts';
 
@@ -50,18 +50,13 @@ export interface Carried {
 export const carriedOf = (plan: Plan, fixture: Fixture): Carried => {
   const own = kindOf(plan, fixture.kindId)?.massKg ?? Number.NaN;
   const accessories = (fixture.accessories ?? []).flatMap((id) => kindOf(plan, id, 'rigging', 'grip') ?? []);
-  const arms = accessories.filter((k): k is RiggingKind => k.family === 'rigging' && k.what === 'arm');
-  const arm = arms.reduce<RiggingKind | undefined>(
-    (most, k) => (most && (most.reachMm ?? 0) >= (k.reachMm ?? 0) ? most : k),
-    undefined,
-  );
-  const outMm = arm ? Math.max(0, fixture.arm?.outMm ?? arm.reachMm ?? 0) : 0;
+  const arm = armOf(plan, fixture);
   return {
     fixture,
     massKg: own + accessories.reduce((sum, k) => sum + k.massKg, 0),
     accessories,
-    arm,
-    outMm,
+    arm: arm?.kind,
+    outMm: arm?.outMm ?? 0,
   };
 };
 

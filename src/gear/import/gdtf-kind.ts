@@ -4,7 +4,7 @@ import { PROFILES } from '../mains.ts';
 import { identityOf } from './gdtf-identity.ts';
 import { type FileLight, fileLight } from './gdtf-light.ts';
 import { readModes } from './gdtf-modes.ts';
-import { plainOutline } from './gdtf-outline.ts';
+import { fileOutline } from './gdtf-outline.ts';
 import type { Package } from './gdtf-package.ts';
 import { filePorts } from './gdtf-ports.ts';
 import { type FilePower, filePower } from './gdtf-power.ts';
@@ -15,7 +15,7 @@ import { cleanText, numberOf, positiveOf } from './gdtf-values.ts';
 import { type Visit, Walker } from './gdtf-walk.ts';
 import type { Notices } from './notices.ts';
 import type { ImportOptions } from './options.ts';
-import { attrOf, childOf, childrenOf, type XmlNode } from './xml.ts';
+import { attrOf, childOf, type XmlNode } from './xml.ts';
 
 interface Context extends ImportOptions {
   readonly fileName: string;
@@ -59,7 +59,7 @@ export const kindFromFile = (
   const parts = Math.max(1, ...modes.map((m) => m.mode.parts));
   const style = styleOf(light, parts, size);
   const mass = massOf(type, power);
-  const outline = outlineOf(type, file, visits, notices);
+  const outline = fileOutline(childOf(type, 'Models'), file, visits, notices);
   const load = loadOf(light.source, power);
   const identity = identityOf(type);
   const operating = operatingOf(type);
@@ -185,27 +185,4 @@ const operatingOf = (type: XmlNode): { lowC: number; highC: number } | undefined
   return lowC !== undefined && highC !== undefined && lowC < highC && highC < 200 && lowC > -100
     ? { lowC, highC }
     : undefined;
-};
-
-const outlineOf = (
-  type: XmlNode,
-  file: Package,
-  visits: readonly Visit[],
-  notices: Notices,
-): string | undefined => {
-  const models = new Map(
-    childrenOf(childOf(type, 'Models'), 'Model').map((m) => [attrOf(m, 'Name') ?? '', attrOf(m, 'File')]),
-  );
-  const name = visits.map((v) => models.get(v.model ?? '')).find((f) => f !== undefined);
-  const bytes = name === undefined ? undefined : file.outline(name);
-  if (!bytes) return undefined;
-  const outline = plainOutline(bytes);
-  if (outline.ok && outline.value !== undefined) {
-    notices.add('The file has a top view drawing; its bare shapes are kept.');
-    return outline.value;
-  }
-  notices.add(
-    `Its top view drawing was left out: ${outline.ok ? 'it holds no plain shapes or too many' : outline.error.what}`,
-  );
-  return undefined;
 };

@@ -144,6 +144,9 @@ const mapped = (
       return {
         ...r,
         at: place(fixturePlace(plan, r).at),
+        ...(r.arm?.directionDeg === undefined
+          ? {}
+          : { arm: { ...r.arm, directionDeg: turn(r.arm.directionDeg) } }),
         aim:
           r.aim.at === 'mark'
             ? r.aim

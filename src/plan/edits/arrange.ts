@@ -128,7 +128,8 @@ export const aimAtMark = (plan: Plan, ids: Iterable<Id>, markId: Id): ChangeSet 
 export const putOnStand = (plan: Plan, fixtureId: Id, kind: StandKind, newId: NewId): ChangeSet => {
   const f = recordOf(plan, 'fixture', fixtureId);
   if (!f) throw new Error(`no fixture ${fixtureId}`);
-  const place = fixturePlace(plan, f);
+  const old = f.support.on === 'stand' ? recordOf(plan, 'stand', f.support.standId) : undefined;
+  const place = { ...fixturePlace(plan, f), ...(old ? { at: old.at } : {}) };
   const draft = new Draft(plan);
   ensureKind(draft, kind);
   const wanted = place.heightMm > 0 ? place.heightMm : 2000;

@@ -68,6 +68,8 @@ export const fixtureKindSchema = z.looseObject({
   warmUpMin: z.number().optional(),
   /** Least distance in front and around to cloth and other things that burn, and to lit surfaces. */
   clearanceMm: z.looseObject({ cloth: z.number().optional(), surface: z.number().optional() }).optional(),
+  /** Its own top view as plain absolute paths in millimetres, x right and the front down the page. */
+  outlineSvg: z.string().optional(),
 });
 
 export const ballastKindSchema = z.looseObject({

@@ -115,6 +115,8 @@ export const outletSchema = z.looseObject({
   legs: z.int().min(1).max(3).default(1),
   neutral: z.boolean().default(true),
   label: z.string(),
+  /** Sockets in its plate; absent: the usual number for its connector, assumed. */
+  sockets: z.int().min(1).max(8).optional(),
   /** Outdoors or in a wet place. */
   wet: z.boolean().optional(),
   /** The wall it is in and how far from the wall's start; it goes where the wall goes. */

@@ -48,6 +48,8 @@ export const riggingSchema = z.looseObject({
 export const armSchema = z.looseObject({
   /** Distance from the column to the fixture; absent means the arm's own reach. */
   outMm: z.number().optional(),
+  /** Which way it goes out, clockwise from +x; absent: the way the fixture faces. */
+  directionDeg: z.number().optional(),
   /** A leg of the stand lies under the arm. */
   overLeg: z.boolean().default(false),
   /** Counterweight on the other end, and how far from the column it hangs. */

@@ -310,8 +310,9 @@ describe('the top view drawing', () => {
   test('is kept as bare shapes', () => {
     const svg =
       '<?xml version="1.0"?><!DOCTYPE svg PUBLIC "a" "b"><svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 5" onload="x()"><style>*{}</style><g id="a" style="fill:url(http://x)"><path d="M0 0 L10 5z" fill="red"/></g></svg>';
+    // The drawing is not in millimetres, so it is stretched to the model: 1000 mm across, 80 mm deep.
     expect(withSvg(svg)).toBe(
-      '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 5"><g><path d="M0 0 L10 5z"/></g></svg>',
+      '<svg xmlns="http://www.w3.org/2000/svg" viewBox="-500 -40 1000 80"><path d="M-500 -40L500 40Z"/></svg>',
     );
   });
 
@@ -332,7 +333,7 @@ describe('the top view drawing', () => {
       '<svg><path d="M0 0&quot; onclick=&quot;x" transform="url(#a)"/><rect x="1" y="1" width="2" height="2" onclick="x"/></svg>',
     );
     expect(kept).toBe(
-      '<svg xmlns="http://www.w3.org/2000/svg"><path/><rect x="1" y="1" width="2" height="2"/></svg>',
+      '<svg xmlns="http://www.w3.org/2000/svg" viewBox="-500 -40 1000 80"><path d="M-500 -40L500 -40L500 40L-500 40Z"/></svg>',
     );
   });
 
