@@ -1,5 +1,6 @@
 import batteries from '../../shared/batteries.json' with { type: 'json' };
 import table from '../../shared/limits.json' with { type: 'json' };
+import radio from '../../shared/radio.json' with { type: 'json' };
 import rigging from '../../shared/rigging.json' with { type: 'json' };
 import { type Plan, planRecord } from '../plan/plan.ts';
 import type { PlanRecord, Practice } from '../plan/records/index.ts';
@@ -26,6 +27,7 @@ export const limitRows: readonly LimitRow[] = [
   ...table.rows,
   ...rigging.rows,
   ...batteries.rows,
+  ...radio.rows,
 ] as readonly LimitRow[];
 
 const byPlan = new WeakMap<PlanRecord, ReadonlyMap<string, Limit>>();

@@ -2,6 +2,7 @@ import type { EngineFinding } from '../derive/findings.ts';
 import { batteryFindings } from '../engines/battery/index.ts';
 import { controlFindings } from '../engines/control/index.ts';
 import { computePower, type PowerResult } from '../engines/power/index.ts';
+import { radioFindings } from '../engines/radio/index.ts';
 import { riggingFindings } from '../engines/rigging/index.ts';
 import type { Plan } from '../plan/plan.ts';
 import { acknowledgementsByFinding, stillHolds } from './acknowledge.ts';
@@ -34,6 +35,7 @@ export const assess = (plan: Plan, options: AssessOptions): Assessment => {
   const raw = [
     ...power.findings,
     ...controlFindings(plan),
+    ...radioFindings(plan),
     ...findingsInSetups(plan, setupIds, riggingFindings),
     ...batteryFindings(plan),
     ...measuredFindings(plan, power),

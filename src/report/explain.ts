@@ -1,5 +1,6 @@
 import { explainRuntime } from '../engines/battery/index.ts';
 import { explainPower } from '../engines/power/index.ts';
+import { explainRadio } from '../engines/radio/index.ts';
 import { explainRigging } from '../engines/rigging/index.ts';
 import { fail, ok, type Result } from '../kernel/result.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -15,7 +16,7 @@ export const explain = (plan: Plan, key: string): Working | undefined => {
 export const explainOrWhy = (plan: Plan, key: string): Result<Working> => {
   const w = key.startsWith('runtimeMin@')
     ? explainRuntime(plan, key)
-    : (explainRigging(plan, key) ?? explainPower(plan, key));
+    : (explainRadio(plan, key) ?? explainRigging(plan, key) ?? explainPower(plan, key));
   return 'why' in w
     ? fail({ what: w.why, where: key, todo: 'Take a key from the list that “check --json” prints.' })
     : ok(w);

@@ -6,6 +6,7 @@ import { lineTexts } from './text/lines.ts';
 import { measuredTexts } from './text/measured.ts';
 import { overloadTexts } from './text/overload.ts';
 import { protectionTexts } from './text/protection.ts';
+import { radioTexts } from './text/radio.ts';
 import { riggingTexts } from './text/rigging.ts';
 import { structureTexts } from './text/structure.ts';
 import { voltsTexts } from './text/volts.ts';
@@ -18,6 +19,7 @@ const texts: ReadonlyMap<string, Writer> = new Map(
     ...structureTexts,
     ...protectionTexts,
     ...controlTexts,
+    ...radioTexts,
     ...lineTexts,
     ...riggingTexts,
     ...batteryTexts,

@@ -8,6 +8,7 @@ import { gear } from './gear.ts';
 import { papers } from './papers.ts';
 import { patch } from './patch.ts';
 import { plug } from './plug.ts';
+import { radio } from './radio.ts';
 import { schema } from './schema.ts';
 import { size } from './size.ts';
 import { whatIfCommand } from './what-if.ts';
@@ -25,6 +26,7 @@ export const commands: ReadonlyMap<string, Command> = new Map(
     papers,
     changes,
     patch,
+    radio,
     gear,
     schema,
   }),
