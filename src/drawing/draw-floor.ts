@@ -5,6 +5,7 @@ import type { RecordOf, RecordType } from '../plan/records/index.ts';
 import { aimItem, beamItem } from './beams.ts';
 import { cableItems } from './cables.ts';
 import { type DrawContext, type DrawFloor, drawContext } from './context.ts';
+import { dataLineItems } from './data-lines.ts';
 import { dimensionItems } from './dimensions.ts';
 import { type DisplayItem, type DisplayList, DRAWING_LAYERS } from './display-list.ts';
 import {
@@ -58,6 +59,7 @@ const geometryItems = (ctx: DrawContext): DisplayItem[] => {
     ...(options.beams ? fixtures.map((f) => beamItem(ctx, f)) : []),
     ...(options.aims ? fixtures.map((f) => aimItem(ctx, f)) : []),
     ...(options.cables ? [...cableItems(ctx), ...ballasts.map((b) => headCableItem(ctx, b))] : []),
+    ...(options.cables ? dataLineItems(ctx) : []),
     ...(options.stands ? onFloor(ctx, 'stand').map((s) => standItem(ctx, s)) : []),
     ...(options.stands ? fixtures.map((f) => armItem(ctx, f)) : []),
     ...gripItems(ctx).filter((i) => !ctx.only || (i !== undefined && ctx.only.has(i.recordId))),

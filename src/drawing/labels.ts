@@ -1,3 +1,4 @@
+import { linesInOrder } from '../derive/data-lines.ts';
 import { type Box, emptyBox, growBox, isEmptyBox, type Point, unionBox } from '../kernel/geometry.ts';
 import type { Id } from '../kernel/ids.ts';
 import { formatLength } from '../kernel/units.ts';
@@ -5,6 +6,7 @@ import { recordOf, recordsOf } from '../plan/plan.ts';
 import { waysOf } from '../plan/ports.ts';
 import { aimOf } from './beams.ts';
 import { type DrawContext, kindLook, memoItem } from './context.ts';
+import { lineMiddle, lineTag } from './data-lines.ts';
 import type { DisplayItem } from './display-list.ts';
 import { gripNames } from './grip.ts';
 import { labelGrid } from './label-grid.ts';
@@ -203,7 +205,21 @@ function* turn(p: Placer, hands: boolean): Steps<LabelReport> {
   roomLabels(p);
   yield* throwLabels(p);
   yield* placeNames(p);
-  return yield* unitLabels(p);
+  const report = yield* unitLabels(p);
+  yield* lineNames(p);
+  return report;
+}
+
+/** Data lines by label and universe, where there is room left. */
+function* lineNames(p: Placer): Steps<void> {
+  if (!p.ctx.options.cables) return;
+  for (const l of linesInOrder(p.ctx.plan)) {
+    const at = l.hidden || !itsTurn(p, l.id) ? undefined : lineMiddle(p.ctx, l);
+    const tag = at && lineTag(p.ctx, l);
+    if (!at || !tag) continue;
+    yield;
+    placeBeside(p, l, at, [0, 0], 0, [line(tag, 'semibold', true)]);
+  }
 }
 
 const placedByHand = (ctx: DrawContext): ReadonlyMap<Id, Point> =>
