@@ -1,4 +1,5 @@
 import { add, direction, type Point, scale } from '../kernel/geometry.ts';
+import { barKind, barSize } from '../plan/edits/hang.ts';
 import { kindOf, recordsOf } from '../plan/plan.ts';
 import type { Grip, Rigging } from '../plan/records/index.ts';
 import { type DrawContext, kindLook, memoItem } from './context.ts';
@@ -16,12 +17,15 @@ const drawnMm = (mm: number, nominal: number): number => Math.max(mm, LEAST_MM *
 const sizeOf = (
   ctx: DrawContext,
   r: Grip | Rigging,
-): { readonly lengthMm: number; readonly widthMm: number } => {
+): { readonly lengthMm: number; readonly widthMm: number; readonly deg: number } => {
   const look = kindLook(ctx.plan, r.kindId);
-  const lengthMm = r.type === 'rigging' && r.lengthMm !== undefined ? r.lengthMm : look.lengthMm;
+  const bar = r.type === 'rigging' ? barKind(ctx.plan, r) : undefined;
+  const size =
+    bar && r.type === 'rigging' ? barSize(bar, r) : { ...look, thickMm: look.widthMm, deg: r.rotationDeg };
   return {
-    lengthMm: drawnMm(lengthMm, ctx.nominalScale),
-    widthMm: drawnMm(look.widthMm, ctx.nominalScale),
+    lengthMm: drawnMm(size.lengthMm, ctx.nominalScale),
+    widthMm: drawnMm(size.thickMm, ctx.nominalScale),
+    deg: size.deg,
   };
 };
 
@@ -47,14 +51,15 @@ const item = (ctx: DrawContext, r: Grip | Rigging): DisplayItem | undefined => {
   const kind = kindOf(ctx.plan, r.kindId);
   return memoItem(r, `grip|${ctx.nominalScale}`, [kind], () => {
     const look = kindLook(ctx.plan, r.kindId);
+    const { deg, ...size } = sizeOf(ctx, r);
     return itemOf(`${r.type}:${r.id}`, r.id, 'gear', ctx.nominalScale, [
       {
         kind: 'symbol',
         symbolId: look.symbolId,
         xMm: r.at.xMm,
         yMm: r.at.yMm,
-        rotationDeg: r.rotationDeg,
-        ...sizeOf(ctx, r),
+        rotationDeg: deg,
+        ...size,
         broken: false,
         role: 'gear',
       },
@@ -75,6 +80,7 @@ export const gripItems = (ctx: DrawContext): readonly (DisplayItem | undefined)[
 export interface GripName {
   readonly record: Grip | Rigging;
   readonly halfMm: readonly [number, number];
+  readonly facingDeg: number;
   readonly lines: readonly LabelLine[];
 }
 
@@ -89,6 +95,7 @@ export const gripNames = (ctx: DrawContext): readonly GripName[] =>
     return {
       record,
       halfMm: [size.lengthMm / 2, size.widthMm / 2],
+      facingDeg: size.deg,
       lines: [...(label ? [line(label, 'semibold')] : []), line(name), ...(cloth ? [line(cloth)] : [])],
     };
   });

@@ -133,8 +133,7 @@ function* placeNames(p: Placer): Steps<void> {
       ]);
     }
   }
-  for (const g of gripNames(p.ctx))
-    placeBeside(p, g.record, g.record.at, g.halfMm, g.record.rotationDeg, g.lines);
+  for (const g of gripNames(p.ctx)) placeBeside(p, g.record, g.record.at, g.halfMm, g.facingDeg, g.lines);
   for (const o of recordsOf(plan, 'outlet')) {
     if (o.floorId !== floorId || o.hidden || !itsTurn(p, o.id)) continue;
     yield;

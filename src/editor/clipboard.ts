@@ -202,6 +202,18 @@ const rebound = (r: AnyRecord, plan: Plan, here: Find, inClip: Find): AnyRecord 
       };
       return { ...r, from: anchor(r.from), to: anchor(r.to) };
     }
+    case 'device': {
+      const { standId, fixtureId, listensToId, ...bare } = r;
+      const [stand, fixture, heard] = [inClip(standId), inClip(fixtureId), here(listensToId)];
+      return {
+        ...bare,
+        label: freeLabel(plan, r.label),
+        ports: r.ports.filter((p) => plan.records.has(p.universeId)),
+        ...(stand ? { standId: stand } : {}),
+        ...(fixture ? { fixtureId: fixture } : {}),
+        ...(heard ? { listensToId: heard } : {}),
+      };
+    }
     case 'box':
     case 'charger':
     case 'source':

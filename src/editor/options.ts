@@ -48,6 +48,9 @@ export const OPTIONS = {
   /** Height a unit is hung at when it is placed hung, and when it is on the floor. */
   hungHeightMm: 2700,
   floorHeightMm: 150,
+  /** A unit placed so near to a tube hangs on it; one that is told to hang looks for a tube this far. */
+  tubeReachMm: 120,
+  hangReachMm: 600,
 } as const;
 
 /** Steps that arrow keys move by, millimetres. */

@@ -1,9 +1,10 @@
 import type { Point } from '../kernel/geometry.ts';
 import type { Id, NewId } from '../kernel/ids.ts';
 import { fail, ok, type Result } from '../kernel/result.ts';
-import type { ChangeSet } from '../plan/change-set.ts';
+import { type ChangeSet, compose, peekChanges } from '../plan/change-set.ts';
 import { addCharger } from '../plan/edits/day.ts';
 import { placeGrip, placeRigging } from '../plan/edits/grip.ts';
+import { hangOn, lineUnder } from '../plan/edits/hang.ts';
 import {
   placeBox,
   placeDevice,
@@ -52,6 +53,9 @@ export const placeThere = (plan: Plan, book: Book, what: PlaceThere, newId: NewI
   switch (kind.family) {
     case 'fixture': {
       const hung = kind.mount.fits.includes('hung') || kind.mount.fits.every((m) => m === 'clamp');
+      const tube = kind.mount.fits.some((m) => m === 'clamp' || m === 'hung')
+        ? lineUnder(plan, what.floorId, what.at, OPTIONS.tubeReachMm)
+        : undefined;
       const ceiling = recordOf(plan, 'floor', what.floorId)?.ceilingMm ?? OPTIONS.hungHeightMm;
       const { changes, fixture } = placeFixture(
         plan,
@@ -65,7 +69,10 @@ export const placeThere = (plan: Plan, book: Book, what: PlaceThere, newId: NewI
         },
         newId,
       );
-      return ok({ changes, id: fixture.id, name: `unit ${fixture.unit}` });
+      const all = tube
+        ? compose(changes, hangOn(peekChanges(plan, changes), [fixture.id], tube.rigging.id))
+        : changes;
+      return ok({ changes: all, id: fixture.id, name: `unit ${fixture.unit}` });
     }
     case 'stand': {
       const { changes, stand } = placeStand(plan, kind, what.floorId, what.at, newId);

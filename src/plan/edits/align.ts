@@ -34,11 +34,17 @@ const spotOf = (plan: Plan, id: Id): Spot | undefined => {
       return sized(r.kindId, fixturePlace(plan, r).at, facingOf(plan, r));
     case 'ballast':
     case 'box':
+    case 'charger':
     case 'source':
     case 'stand':
     case 'grip':
     case 'rigging':
       return sized(r.kindId, r.at, r.rotationDeg);
+    case 'device':
+      // Where it is carried by something, that is what is lined up.
+      return r.standId !== undefined || r.fixtureId !== undefined
+        ? undefined
+        : sized(r.kindId, r.at, r.rotationDeg);
     case 'outlet':
     case 'mark':
       return { id, at: r.at, half: point(0, 0) };

@@ -7,6 +7,7 @@ import { cablesAt, placeOf } from '../ports.ts';
 import type { AnyRecord, RecordOf } from '../records/index.ts';
 import { freeDimensions, offsetDimension } from './dimensions.ts';
 import { gripMovedWith, letGo, ownSupports, turnSupports } from './grip.ts';
+import { turnHung } from './hang.ts';
 import { slideOpening } from './openings.ts';
 import { ensureKind, rerouteCables, shifted } from './shared.ts';
 import { cornersFollow } from './walls.ts';
@@ -63,6 +64,7 @@ export const rotateRecords = (plan: Plan, ids: ReadonlySet<Id>, byDeg: number): 
     const r = plan.records.get(id);
     if (!r || r.locked) continue;
     if (r.type === 'grip') turnSupports(draft, plan, r, byDeg, ids);
+    if (r.type === 'rigging') turnHung(draft, plan, r, byDeg, ids);
     if (r.type === 'fixture')
       draft.put({
         ...r,
@@ -72,6 +74,9 @@ export const rotateRecords = (plan: Plan, ids: ReadonlySet<Id>, byDeg: number): 
     else if ('rotationDeg' in r && typeof r.rotationDeg === 'number')
       draft.put({ ...r, rotationDeg: turned(r.rotationDeg) } as AnyRecord);
   }
+  // What hangs on turned rigging went somewhere else.
+  const moved = new Set(draft.changes().updated.flatMap((u) => (ids.has(u.to.id) ? [] : [u.to.id])));
+  if (moved.size > 0) rerouteCables(draft, peekChanges(plan, draft.changes()), moved);
   return draft.changes();
 };
 

@@ -41,6 +41,18 @@ export const parseTurn = (t: string): Result<number> => {
     : fail({ what: `“${t}” is not an angle.`, todo: 'Write degrees, like 90 or -15.' });
 };
 
+export const formatTilt = (d: number): string => `${Math.round(d)}°`.replace('-', '−');
+
+/** A tilt as typed, down is negative: `-30`, `30 down`. */
+export const parseTilt = (t: string): Result<number> => {
+  const s = t.replace('°', '').replace('−', '-').trim().toLowerCase();
+  const m = /^([+-]?\d+(?:[.,]\d+)?)\s*(down|up)?$/.exec(s);
+  const n = Number(m?.[1]?.replace(',', '.')) * (m?.[2] === 'down' ? -1 : 1);
+  return m && Math.abs(n) <= 90
+    ? ok(n)
+    : fail({ what: `“${t}” is not a tilt.`, todo: 'Write -90 to 90 degrees, like -30 or 30 down.' });
+};
+
 export const parseLevel = (t: string): Result<number> => {
   const s = t.trim().toLowerCase();
   if (s === 'off') return ok(0);

@@ -9,10 +9,20 @@ import {
   tiltOf,
 } from '../../plan/edits/arrange.ts';
 import { changeRecord, setLevels } from '../../plan/edits/document.ts';
+import { setTilts } from '../../plan/edits/many.ts';
 import { fixturePlace, kindOf, levelOf, planRecord, recordOf, recordsOf } from '../../plan/plan.ts';
 import type { Fixture } from '../../plan/records/index.ts';
 import { Field, Row } from '../common/Field.tsx';
-import { anyText, formatLevel, parseDegrees, parseHeight, parseLevel, text } from '../common/parse.ts';
+import {
+  anyText,
+  formatLevel,
+  formatTilt,
+  parseDegrees,
+  parseHeight,
+  parseLevel,
+  parseTilt,
+  text,
+} from '../common/parse.ts';
 import { PatchFields } from '../control/PatchFields.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
@@ -117,10 +127,18 @@ export const FixtureInspector = ({ fixture }: { readonly fixture: Fixture }) => 
         format={(d) => `${Math.round(d)}°`}
         parse={parseDegrees}
         disabled={readOnly}
-        hint={`tilt ${Math.round(tiltOf(plan, fixture))}°`.replace('-', '−')}
         onCommit={(facingDeg) =>
           change('Turn unit', { aim: { at: 'facing', facingDeg, tiltDeg: tiltOf(plan, fixture) } })
         }
+      />
+      <Field
+        label="Tilt"
+        value={tiltOf(plan, fixture)}
+        format={formatTilt}
+        parse={parseTilt}
+        disabled={readOnly}
+        hint={fixture.aim.at === 'mark' ? 'to the mark' : undefined}
+        onCommit={(tiltDeg) => session.commit('Tilt unit', setTilts(plan, [fixture.id], tiltDeg))}
       />
       <Row label="Aim">
         <select

@@ -9,6 +9,7 @@ import { NextPanel } from './NextPanel.tsx';
 import { OtherInspector } from './OtherInspector.tsx';
 import { SetupPlace } from './SetupPlace.tsx';
 import { SeveralInspector } from './SeveralInspector.tsx';
+import { StateRows } from './StateRows.tsx';
 
 /** The right panel: what is selected, its figures, and the findings about it. */
 export const Inspector = () => {
@@ -38,6 +39,7 @@ export const Inspector = () => {
       ) : (
         <SeveralInspector ids={ids} />
       )}
+      {ids.length > 0 ? <StateRows key={ids.join()} ids={ids} /> : null}
       {ids.length > 0 ? <SetupPlace ids={ids} /> : null}
       {ids.length > 0 ? <ArrangeButtons /> : null}
       {only ? <FindingList title="Findings here" about={relatedIds(only.id)} /> : null}

@@ -1,17 +1,21 @@
 import { recordLabel } from '../../derive/labels.ts';
 import { computeRigging, formatKg, formatWind, isLift, riggingKey } from '../../engines/rigging/index.ts';
-import { formatLength, formatPct, parseLengthMm } from '../../kernel/units.ts';
+import { fail, type Result } from '../../kernel/result.ts';
+import { formatLength, formatPct, type LengthUnits, parseLengthMm } from '../../kernel/units.ts';
+import { alongOf, barSize, hangOn, setRiggingHeight, slideAlong } from '../../plan/edits/hang.ts';
 import { planRecord, recordsOf } from '../../plan/plan.ts';
 import type { Fixture, Grip, Rigging } from '../../plan/records/index.ts';
 import { Field, Row } from '../common/Field.tsx';
 import { Figure } from '../common/Figure.tsx';
-import { anyText, text } from '../common/parse.ts';
+import { anyText, parseHeight, text } from '../common/parse.ts';
 import { useSessionSlice } from '../hooks.ts';
+import { useServices } from '../services.ts';
 import { formatCount, parseCount, parseKg, useChange } from './rigging-fields.ts';
 
 /** Tube, a point, a lift or a crane: load, people, reach and who works it. */
 export const LiftRows = ({ rigging }: { readonly rigging: Rigging }) => {
   const { plan, readOnly } = useSessionSlice((s) => ({ plan: s.plan, readOnly: s.readOnly }));
+  const { session } = useServices();
   const change = useChange(rigging);
   const units = planRecord(plan).lengthUnits;
   const use = computeRigging(plan).rigging.get(rigging.id);
@@ -29,10 +33,17 @@ export const LiftRows = ({ rigging }: { readonly rigging: Rigging }) => {
   );
   return (
     <>
-      {length('Height', rigging.heightMm, 'heightMm')}
+      <Field
+        label="Height"
+        value={rigging.heightMm}
+        format={(v) => formatLength(v, units)}
+        parse={(t) => parseHeight(t, units)}
+        disabled={readOnly}
+        onCommit={(mm) => session.commit('Change height', setRiggingHeight(plan, rigging.id, mm))}
+      />
       {lift ? length('Reach', rigging.reachMm ?? 0, 'reachMm') : null}
       {use.kind.what === 'pipe' || use.kind.what === 'truss'
-        ? length('Length', rigging.lengthMm ?? use.kind.sizeMm.lengthMm, 'lengthMm')
+        ? length('Length', barSize(use.kind, rigging).lengthMm, 'lengthMm')
         : null}
       <Field
         label="Rated load"
@@ -98,8 +109,11 @@ export const LiftRows = ({ rigging }: { readonly rigging: Rigging }) => {
 /** What a rigged unit or a frame hangs on, of the rigging on its floor. */
 export const HungRow = ({ record }: { readonly record: Fixture | Grip }) => {
   const { plan, readOnly } = useSessionSlice((s) => ({ plan: s.plan, readOnly: s.readOnly }));
+  const { session } = useServices();
   const change = useChange(record);
   if (record.type === 'fixture' && record.support.on !== 'rigged') return null;
+  const along = record.type === 'fixture' ? alongOf(plan, record) : undefined;
+  const units = planRecord(plan).lengthUnits;
   const all = recordsOf(plan, 'rigging').filter((r) => r.floorId === record.floorId);
   const now =
     record.type === 'grip'
@@ -110,25 +124,47 @@ export const HungRow = ({ record }: { readonly record: Fixture | Grip }) => {
   if (all.length === 0 && now === undefined) return null;
   const hang = (id: string): void => {
     const what = id === '' ? {} : { riggingId: id };
-    if (record.type === 'fixture') change('Change what it hangs on', { support: { on: 'rigged', ...what } });
+    if (record.type === 'fixture' && what.riggingId !== undefined)
+      session.commit('Change what it hangs on', hangOn(plan, [record.id], what.riggingId));
+    else if (record.type === 'fixture') change('Change what it hangs on', { support: { on: 'rigged' } });
     else change('Change what it hangs on', { riggingId: what.riggingId });
   };
   return (
-    <Row label="Hangs on">
-      <select
-        className="inline-input"
-        aria-label="Hangs on"
-        disabled={readOnly}
-        value={now ?? ''}
-        onChange={(e) => hang(e.target.value)}
-      >
-        <option value="">not said</option>
-        {all.map((r) => (
-          <option key={r.id} value={r.id}>
-            {recordLabel(plan, r)}
-          </option>
-        ))}
-      </select>
-    </Row>
+    <>
+      <Row label="Hangs on">
+        <select
+          className="inline-input"
+          aria-label="Hangs on"
+          disabled={readOnly}
+          value={now ?? ''}
+          onChange={(e) => hang(e.target.value)}
+        >
+          <option value="">not said</option>
+          {all.map((r) => (
+            <option key={r.id} value={r.id}>
+              {recordLabel(plan, r)}
+            </option>
+          ))}
+        </select>
+      </Row>
+      {along ? (
+        <Field
+          label="Along it"
+          value={along.alongMm}
+          format={(mm) => formatLength(mm, units)}
+          parse={(t) => parseAlong(t, units, along.line.lengthMm)}
+          disabled={readOnly}
+          hint={`of ${formatLength(along.line.lengthMm, units)}${along.besideMm > 20 ? `, ${formatLength(along.besideMm, units)} beside it` : ''}`}
+          onCommit={(mm) => session.commit('Slide along', slideAlong(plan, record.id, mm))}
+        />
+      ) : null}
+    </>
   );
+};
+
+const parseAlong = (t: string, units: LengthUnits, mostMm: number): Result<number> => {
+  const r = parseLengthMm(t, units);
+  return r.ok && (r.value < 0 || r.value > mostMm)
+    ? fail({ what: 'That is beyond its end.', todo: `Write 0 to ${formatLength(mostMm, units)}.` })
+    : r;
 };

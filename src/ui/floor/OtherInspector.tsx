@@ -13,6 +13,7 @@ import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { EntityFigures } from './EntityFigures.tsx';
 import { PlaceRows } from './PlaceRows.tsx';
+import { PlotRows } from './PlotRows.tsx';
 import { PlugDialog } from './PlugDialog.tsx';
 import { RiggingFigures } from './RiggingFigures.tsx';
 import { DimensionRows, OpeningRows, WallRows } from './RoomInspector.tsx';
@@ -97,6 +98,7 @@ export const OtherInspector = ({ record }: { readonly record: AnyRecord }) => {
       {record.type === 'opening' ? <OpeningRows opening={record} /> : null}
       {record.type === 'dimension' ? <DimensionRows dimension={record} /> : null}
       <PlaceRows record={record} />
+      <PlotRows record={record} />
       <RiggingFigures record={record} />
       {ref ? (
         <>

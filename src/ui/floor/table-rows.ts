@@ -1,14 +1,25 @@
 import { poseOf } from '../../editor/handles.ts';
 import type { Id } from '../../kernel/ids.ts';
-import { ok, type Result } from '../../kernel/result.ts';
+import { fail, ok, type Result } from '../../kernel/result.ts';
 import { formatLength, parseLengthMm } from '../../kernel/units.ts';
-import type { ChangeSet } from '../../plan/change-set.ts';
-import { moveRecords, setHeight, tiltOf } from '../../plan/edits/arrange.ts';
+import { applyChanges, type ChangeSet, compose } from '../../plan/change-set.ts';
+import { aimAtMark, moveRecords, tiltOf } from '../../plan/edits/arrange.ts';
 import { changeRecord, setLevels } from '../../plan/edits/document.ts';
+import { lockRecords } from '../../plan/edits/groups.ts';
+import { heightOf, letGoOfMarks, setFacings, setHeights, setNotes, setTilts } from '../../plan/edits/many.ts';
+import { hideRecords } from '../../plan/edits/stacking.ts';
 import { portName, recordName } from '../../plan/names.ts';
-import { fixturePlace, kindOf, levelOf, type Plan, planRecord, recordsOf } from '../../plan/plan.ts';
+import { kindOf, levelOf, type Plan, planRecord, recordOf, recordsOf } from '../../plan/plan.ts';
 import type { AnyRecord, Cable, RecordType } from '../../plan/records/index.ts';
-import { anyText, formatLevel, parseDegrees, parseHeight, parseLevel } from '../common/parse.ts';
+import {
+  anyText,
+  formatLevel,
+  formatTilt,
+  parseDegrees,
+  parseHeight,
+  parseLevel,
+  parseTilt,
+} from '../common/parse.ts';
 import { freeUnit } from './fields.ts';
 
 export interface TableRow {
@@ -42,6 +53,8 @@ const GEAR: readonly RecordType[] = [
   'grip',
   'rigging',
   'outlet',
+  'charger',
+  'device',
   'mark',
   'setPiece',
 ];
@@ -61,6 +74,8 @@ const WORDS: Partial<Record<RecordType, string>> = {
   wall: 'wall',
   opening: 'opening',
   dimension: 'dimension',
+  charger: 'charger',
+  device: 'control gear',
 };
 
 const then = <T>(r: Result<T>, make: (v: T) => Result<ChangeSet>): Result<ChangeSet> =>
@@ -68,13 +83,6 @@ const then = <T>(r: Result<T>, make: (v: T) => Result<ChangeSet>): Result<Change
 const unitsOf = (plan: Plan) => planRecord(plan).lengthUnits;
 const patch = (plan: Plan, r: AnyRecord, p: Record<string, unknown>): Result<ChangeSet> =>
   changeRecord(plan, r, p as Partial<AnyRecord>);
-
-const heightOf = (plan: Plan, r: AnyRecord): number | undefined =>
-  r.type === 'fixture'
-    ? fixturePlace(plan, r).heightMm
-    : 'heightMm' in r && typeof r.heightMm === 'number'
-      ? r.heightMm
-      : undefined;
 
 const place = (name: string, axis: 'xMm' | 'yMm'): Column => ({
   name,
@@ -103,7 +111,7 @@ export const COLUMNS: readonly Column[] = [
   { name: 'Type', for: [], text: (r) => (r.type === 'opening' ? r.what : (WORDS[r.type] ?? r.type)) },
   {
     name: 'Name',
-    for: ['fixture', 'box', 'source', 'outlet', 'mark', 'setPiece', 'rigging'],
+    for: ['fixture', 'box', 'source', 'outlet', 'mark', 'setPiece', 'rigging', 'charger', 'device'],
     text: (r, { plan }) =>
       r.type === 'fixture'
         ? r.unit
@@ -131,35 +139,44 @@ export const COLUMNS: readonly Column[] = [
   place('Down', 'yMm'),
   {
     name: 'Height',
-    for: ['fixture', 'stand', 'grip', 'rigging', 'outlet', 'mark', 'wall'],
+    for: ['fixture', 'stand', 'grip', 'rigging', 'outlet', 'device', 'mark', 'setPiece', 'wall'],
     text: (r, { plan }) => {
       const mm = heightOf(plan, r);
       return mm === undefined ? '' : formatLength(mm, unitsOf(plan));
     },
-    edit: (plan, r, text) =>
-      then(parseHeight(text, unitsOf(plan)), (mm) =>
-        r.type === 'fixture' ? ok(setHeight(plan, r.id, mm)) : patch(plan, r, { heightMm: mm }),
-      ),
+    edit: (plan, r, text) => then(parseHeight(text, unitsOf(plan)), (mm) => ok(setHeights(plan, [r.id], mm))),
   },
   {
     name: 'Facing',
-    for: ['fixture', 'box', 'source', 'outlet', 'mark', 'setPiece', 'grip', 'rigging'],
+    for: ['fixture', 'box', 'source', 'outlet', 'device', 'charger', 'mark', 'setPiece', 'grip', 'rigging'],
     text: (r, { plan }) => {
       const deg = poseOf(plan, r.id)?.facingDeg;
       return deg === undefined ? '' : `${Math.round(deg)}°`;
     },
-    edit: (plan, r, text) =>
-      then(parseDegrees(text), (deg) =>
-        patch(
-          plan,
-          r,
-          r.type === 'fixture'
-            ? { aim: { at: 'facing', facingDeg: deg, tiltDeg: tiltOf(plan, r) } }
-            : r.type === 'mark'
-              ? { facingDeg: deg }
-              : { rotationDeg: deg },
-        ),
-      ),
+    edit: (plan, r, text) => then(parseDegrees(text), (deg) => ok(setFacings(plan, [r.id], deg))),
+  },
+  {
+    name: 'Tilt',
+    for: ['fixture'],
+    text: (r, { plan }) => (r.type === 'fixture' ? formatTilt(tiltOf(plan, r)) : ''),
+    edit: (plan, r, text) => then(parseTilt(text), (deg) => ok(setTilts(plan, [r.id], deg))),
+  },
+  {
+    name: 'Aim',
+    for: ['fixture'],
+    text: (r, { plan }) =>
+      r.type === 'fixture' && r.aim.at === 'mark' ? (recordOf(plan, 'mark', r.aim.markId)?.name ?? '') : '',
+    edit: (plan, r, text) => {
+      const name = text.trim().toLowerCase();
+      if (name === '') return ok(letGoOfMarks(plan, [r.id]));
+      const mark = recordsOf(plan, 'mark').find((m) => m.what !== 'note' && m.name.toLowerCase() === name);
+      return mark
+        ? ok(aimAtMark(plan, [r.id], mark.id))
+        : fail({
+            what: `No mark is called “${text}”.`,
+            todo: 'Write the name of a mark, or nothing to let go.',
+          });
+    },
   },
   {
     name: 'Level',
@@ -172,6 +189,30 @@ export const COLUMNS: readonly Column[] = [
   free('Use', 'use'),
   free('Gel', 'gel'),
   free('Channel', 'channel'),
+  {
+    name: 'State',
+    for: SHOWN,
+    text: (r) => [r.locked ? 'locked' : '', r.hidden ? 'hidden' : ''].filter(Boolean).join(', '),
+    edit: (plan, r, text) => {
+      const words = text
+        .toLowerCase()
+        .split(/[\s,]+/)
+        .filter(Boolean);
+      const wrong = words.find((w) => w !== 'locked' && w !== 'hidden');
+      if (wrong !== undefined)
+        return fail({ what: `“${wrong}” is no state.`, todo: 'Write locked, hidden, both or nothing.' });
+      const one = new Set([r.id]);
+      const first = lockRecords(plan, one, words.includes('locked'));
+      const shown = hideRecords(applyChanges(plan, first), one, words.includes('hidden'));
+      return ok(compose(first, shown));
+    },
+  },
+  {
+    name: 'Notes',
+    for: SHOWN,
+    text: (r) => (typeof r.notes === 'string' ? r.notes : ''),
+    edit: (plan, r, text) => then(anyText(text), (v) => ok(setNotes(plan, [r.id], v))),
+  },
   {
     name: 'Fed from',
     for: [],

@@ -4,6 +4,7 @@ import { runBetween } from '../../../src/editor/connect.ts';
 import { needKind } from '../../../src/gear/index.ts';
 import { referenceProblems } from '../../../src/plan/checks.ts';
 import { addSetup } from '../../../src/plan/edits/document.ts';
+import { placeRigging } from '../../../src/plan/edits/grip.ts';
 import { moveLabel } from '../../../src/plan/edits/label-places.ts';
 import { plug } from '../../../src/plan/edits/plug.ts';
 import { setRoute } from '../../../src/plan/edits/routes.ts';
@@ -46,6 +47,18 @@ const prepare = (id: string, { rig, b, state }: ReturnType<typeof busyRig>): voi
     command('split-wall').perform(rig);
     const more = recordsOf(state().plan, 'wall').at(-1)?.id ?? '';
     rig.session.set({ selection: new Set([wall?.id ?? '', more]) });
+  }
+  if (id === 'hang') {
+    const tube = needKind('north-america', 'pipe-steel-6', 'rigging');
+    const at = { xMm: 3000, yMm: 1500 };
+    const made = placeRigging(
+      state().plan,
+      { kind: tube, floorId: rig.floorId, at, rotationDeg: 0, heightMm: 3000 },
+      rig.session.newId,
+    );
+    const { selection } = state();
+    rig.add(made.changes);
+    rig.session.set({ selection });
   }
   if (id === 'reset-labels') rig.session.commit('Move', moveLabel(state().plan, b, { xMm: 900, yMm: 900 }));
   if (id === 'unlock') command('lock').perform(rig);
