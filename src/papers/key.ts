@@ -1,53 +1,8 @@
 import { symbolShape } from '../drawing/symbols.ts';
-import type { FixtureKind, Kind } from '../plan/kinds/kinds.ts';
-import { recordsOf } from '../plan/plan.ts';
-import { CAP, type Ink } from './ink.ts';
+import { wrapText } from '../drawing/text.ts';
+import { CAP, type Ink, PITCH_MM, widthOf } from './ink.ts';
+import { keyRows } from './key-rows.ts';
 import type { SetInfo } from './sheet-info.ts';
-
-export interface KeyRow {
-  readonly kind: FixtureKind;
-  readonly count: number;
-  /** Input watts of one, ballast included; undefined where the plan does not give them. */
-  readonly eachW: number | undefined;
-}
-
-const MOUNT: Readonly<Record<string, string>> = {
-  'pin-16': '16 mm pin',
-  'spigot-28': '28 mm spigot',
-  clamp: 'clamp',
-  clip: 'clips',
-  socket: 'socket',
-  hung: 'hung',
-  floor: 'floor',
-  held: 'by hand',
-};
-const MOUNT_INCH: Readonly<Record<string, string>> = { 'pin-16': '5/8 in', 'spigot-28': '1-1/8 in' };
-
-export const mountText = (k: FixtureKind, imperial: boolean): string => {
-  const first = k.mount.fits[0];
-  return first === undefined ? '' : ((imperial ? MOUNT_INCH[first] : undefined) ?? MOUNT[first] ?? first);
-};
-
-/** Fixture kinds on a floor with their counts, the most power first. */
-export const keyRows = (info: SetInfo, floorId: string | undefined): readonly KeyRow[] => {
-  const kinds = new Map<string, { kind: FixtureKind; count: number; eachW: number | undefined }>();
-  const ballastWatts = new Map<string, number>();
-  for (const b of recordsOf(info.plan, 'ballast')) {
-    const k = info.plan.records.get(b.kindId) as Kind | undefined;
-    if (k?.family === 'ballast') ballastWatts.set(b.fixtureId, k.load.wattsW);
-  }
-  for (const f of recordsOf(info.plan, 'fixture')) {
-    if (floorId !== undefined && f.floorId !== floorId) continue;
-    const kind = info.plan.records.get(f.kindId) as Kind | undefined;
-    if (kind?.family !== 'fixture') continue;
-    const row = kinds.get(kind.id) ?? { kind, count: 0, eachW: kind.load?.wattsW ?? ballastWatts.get(f.id) };
-    row.count += 1;
-    kinds.set(kind.id, row);
-  }
-  return [...kinds.values()].sort(
-    (a, b) => (b.eachW ?? 0) * b.count - (a.eachW ?? 0) * a.count || (a.kind.name < b.kind.name ? -1 : 1),
-  );
-};
 
 /** A symbol at most `boxMm` wide and high with its middle at (x, y). */
 export const iconAt = (
@@ -85,6 +40,23 @@ export const iconAt = (
   ]);
 };
 
+/** A stand as it is drawn: the circle its legs take up, with the ends of three of them. */
+const legCircle = (ink: Ink, cx: number, cy: number, r: number): void => {
+  ink.add([
+    {
+      kind: 'circle',
+      xMm: cx,
+      yMm: cy,
+      rMm: r,
+      stroke: { role: 'stand', weightMm: 0.18, dashMm: [1.2, 0.8] },
+    },
+  ]);
+  for (const deg of [0, 120, 240]) {
+    const [c, s] = [Math.cos((deg * Math.PI) / 180), Math.sin((deg * Math.PI) / 180)];
+    ink.line(cx + 0.6 * r * c, cy + 0.6 * r * s, cx + r * c, cy + r * s, 0.18, 'stand');
+  }
+};
+
 const watts = (w: number): string => String(Math.round(w));
 
 /**
@@ -100,8 +72,7 @@ export const drawKey = (
   scale: number,
   floorId: string | undefined,
 ): { readonly y: number; readonly left: number } => {
-  const rows = keyRows(info, floorId);
-  const imperial = info.units === 'imperial';
+  const rows = keyRows(info.plan, floorId, info.units);
   // A narrow column has no room for the mount beside the name.
   const narrow = w < 85;
   const right = [x + w - 29, x + w - 20, x + w - 10.5, x + w] as const;
@@ -113,31 +84,41 @@ export const drawKey = (
   ink.line(x, y0 + 5.6, x + w, y0 + 5.6, 0.25);
   const top = y0 + 5.6;
   const room = maxH - 5.6 - 6;
-  const rowH = Math.min(6.6, Math.max(4.4, room / Math.max(1, rows.length)));
-  const fit = Math.max(0, Math.min(rows.length, Math.floor(room / rowH)));
+  const mountW = narrow ? 0 : Math.max(0, ...rows.map((r) => widthOf(r.mount))) + 2;
+  const nameX = x + 17;
+  const nameW = (narrow ? right[1] - 7 : right[0] - mountW) - nameX;
+  // A name too long for one line takes two, which asks for a higher row.
+  const least = rows.map((r) => (wrapText(r.name, CAP.note, 'regular', nameW, 2).length > 1 ? 8 : 4.4));
+  const spare = Math.max(0, room - least.reduce((n, h) => n + h, 0)) / Math.max(1, rows.length);
+  const heights = least.map((h) => Math.max(h, Math.min(8.4, h + spare)));
+  let fit = 0;
+  for (let used = 0; fit < rows.length && used + (heights[fit] ?? 0) <= room + 0.01; fit++)
+    used += heights[fit] ?? 0;
   const shown = rows.slice(0, fit);
   let y = top;
-  for (const r of shown) {
-    const turn = r.kind.sizeMm.widthMm > r.kind.sizeMm.lengthMm * 2 ? 90 : 0;
-    iconAt(ink, r.kind.symbol, r.kind.sizeMm, x + 8, y + rowH / 2, 15, rowH - 1.2, scale, turn);
+  shown.forEach((r, i) => {
+    const rowH = heights[i] ?? 4.4;
+    const turn = r.look.widthMm > r.look.lengthMm * 2 ? 90 : 0;
+    if (r.circle) legCircle(ink, x + 8, y + rowH / 2, (Math.min(rowH, 7) - 1.6) / 2);
+    else iconAt(ink, r.symbolId, r.look, x + 8, y + rowH / 2, 15, rowH - 1.2, scale, turn);
     const base = y + rowH / 2 + CAP.note / 2;
-    ink.text(x + 17, base, r.kind.name, { maxMm: right[0] - (narrow ? 0 : imperial ? 12 : 16.5) - (x + 17) });
-    if (!narrow) ink.text(right[0], base, mountText(r.kind, imperial), { align: 'right', role: 'ink-soft' });
+    const lines = wrapText(r.name, CAP.note, 'regular', nameW, 2).length;
+    ink.paragraph(nameX, base - ((lines - 1) * PITCH_MM) / 2, r.name, nameW, { maxLines: 2 });
+    if (!narrow) ink.text(right[0], base, r.mount, { align: 'right', role: 'ink-soft' });
     ink.text(right[1], base, String(r.count), { align: 'right' });
     ink.text(right[2], base, r.eachW === undefined ? '–' : watts(r.eachW), { align: 'right' });
     ink.text(right[3], base, r.eachW === undefined ? '–' : watts(r.eachW * r.count), { align: 'right' });
     y += rowH;
     ink.line(x, y, x + w, y, 0.13, 'ink-faint');
-  }
-  const count = rows.reduce((s, r) => s + r.count, 0);
-  const total = rows.reduce((s, r) => s + (r.eachW ?? 0) * r.count, 0);
+  });
+  const lights = rows.filter((r) => r.light);
+  const count = lights.reduce((s, r) => s + r.count, 0);
+  const total = lights.reduce((s, r) => s + (r.eachW ?? 0) * r.count, 0);
   const base = y + 4;
   ink.text(
     x,
     base,
-    fit < rows.length
-      ? `All units, ${rows.length - fit} more kinds in the unit list`
-      : 'All units, rated input',
+    fit < rows.length ? `All units, ${rows.length - fit} more kinds in the lists` : 'All units, rated input',
     {
       weight: 'semibold',
       maxMm: right[1] - 8 - x,
@@ -149,32 +130,13 @@ export const drawKey = (
   return { y: base + 1.6, left: rows.length - fit };
 };
 
+/** Height of the signs. */
+export const SIGNS_MM = 23;
+
 /** What the other signs on the plot mean, two to a row; gives the y below. */
 export const drawSigns = (ink: Ink, x: number, y0: number, w: number): number => {
   const half = w / 2;
   const signs: readonly (readonly [string, (cx: number, cy: number) => void])[] = [
-    [
-      'Distribution box',
-      (cx, cy) => iconAt(ink, 'box-small', { lengthMm: 250, widthMm: 350 }, cx, cy, 7, 4.2, 48, 90),
-    ],
-    [
-      'Stand, legs’ circle',
-      (cx, cy) =>
-        ink.add([
-          {
-            kind: 'circle',
-            xMm: cx,
-            yMm: cy,
-            rMm: 2.1,
-            stroke: { role: 'stand', weightMm: 0.18, dashMm: [1.2, 0.8] },
-          },
-        ]),
-    ],
-    [
-      'Wall outlet',
-      (cx, cy) => iconAt(ink, 'wall-outlet', { lengthMm: 135, widthMm: 200 }, cx, cy, 4, 3.6, 48),
-    ],
-    ['Ballast', (cx, cy) => iconAt(ink, 'ballast', { lengthMm: 400, widthMm: 220 }, cx, cy, 7, 3.4, 48)],
     ['Cable', (cx, cy) => ink.line(cx - 6, cy, cx + 6, cy, 0.35, 'cable')],
     ['Feeder', (cx, cy) => ink.line(cx - 6, cy, cx + 6, cy, 0.5, 'feeder')],
     [

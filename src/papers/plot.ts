@@ -7,7 +7,8 @@ import { planRecord, recordOf, recordsOf } from '../plan/plan.ts';
 import { drawFindingHeads } from './findings-list.ts';
 import { frameOf, type Rect, TITLE_WIDTH_MM } from './frame.ts';
 import { CAP, type Ink, PITCH_MM } from './ink.ts';
-import { drawKey, drawSigns, keyRows } from './key.ts';
+import { drawKey, drawSigns, SIGNS_MM } from './key.ts';
+import { keyRows } from './key-rows.ts';
 import { placeList } from './place-list.ts';
 import { drawPowerSummary } from './power-summary.ts';
 import { drawScales } from './scale-bars.ts';
@@ -215,14 +216,12 @@ const revisionsBlock = (info: SetInfo): ColumnBlock | undefined => {
   };
 };
 
-const SIGNS_MM = 33;
-
 const drawColumn = (ink: Ink, info: SetInfo, c: Rect, view: View | undefined, floorId: Id): void => {
   ink.line(c.x, c.y, c.x, c.y + c.h, 0.35);
   const x = c.x + 4;
   const w = c.w - 8;
   const below: ColumnBlock[] = [cautionBlock(w)];
-  const keyLeast = 20 + Math.min(keyRows(info, floorId).length, 4) * 4.4;
+  const keyLeast = 20 + Math.min(keyRows(info.plan, floorId, info.units).length, 4) * 4.4;
   let left = c.h - keyLeast - (below[0]?.heightMm ?? 0);
   const offer = (b: ColumnBlock | undefined, first: boolean): void => {
     if (!b || b.heightMm > left) return;
