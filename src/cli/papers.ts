@@ -1,14 +1,14 @@
-import { compareNatural } from '../kernel/ids.ts';
 import { csvBytes } from '../output/csv.ts';
 import { type PaperFonts, pagesToPdf } from '../output/pdf.ts';
+import { issueOptions } from '../papers/issue-options.ts';
 import { paperLists } from '../papers/lists.ts';
 import { paperSet } from '../papers/paper-set.ts';
-import { type Plan, planRecord, recordsOf } from '../plan/plan.ts';
+import { type Plan, planRecord } from '../plan/plan.ts';
 import type { Assessment } from '../report/types.ts';
 
 export interface PapersCommandOptions {
   readonly fonts: PaperFonts;
-  /** Date of issue, `2026-03-09`; left out, that of the plan's last issue, else none. Never the clock's. */
+  /** Date, `2026-03-09`, for papers that are not as issued; those that are carry their issue's. Never the clock's. */
   readonly date?: string | undefined;
   readonly setupId?: string | undefined;
   readonly programVersion: string;
@@ -36,16 +36,9 @@ export const papersCommand = (
   assessment: Assessment,
   options: PapersCommandOptions,
 ): PapersResult => {
-  const last = [...recordsOf(plan, 'issue')].sort((a, b) => compareNatural(a.revision, b.revision)).at(-1);
-  const revision = last?.revision ?? '';
-  const date = options.date ?? last?.date ?? '';
-  const set = paperSet(plan, assessment, {
-    setupId: options.setupId,
-    revision,
-    date,
-    programVersion: options.programVersion,
-    sheets: options.sheets,
-  });
+  const issued = issueOptions(plan, options);
+  const { revision, date } = issued;
+  const set = paperSet(plan, assessment, issued);
   const head = planRecord(plan);
   const pdf = pagesToPdf(set.pages, options.fonts, {
     title: [head.production, head.title].filter(Boolean).join(' – '),

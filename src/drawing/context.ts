@@ -38,8 +38,10 @@ export interface DrawFloor {
   readonly options?: DrawOptions;
   /** Only what is drawn for these records; labels and dimensions left out. For what is looked at during a drag. */
   readonly only?: ReadonlySet<Id> | undefined;
-  /** Labels keep inside this box of the floor. */
+  /** Labels keep inside this box of the floor, and what is outside it gets none. */
   readonly bounds?: Box;
+  /** Marks drawn over the floor, like clouds round what changed; labels keep clear of them. */
+  readonly marks?: readonly DisplayItem[];
 }
 
 export interface Architecture {

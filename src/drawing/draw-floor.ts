@@ -93,12 +93,13 @@ export function* drawFloorSteps(plan: Plan, what: DrawFloor): Steps<FloorDrawing
   const geometry = geometryItems(ctx);
   const dimensions =
     ctx.options.dimensions && !ctx.only ? [...dimensionItems(ctx), ...keptDimensionItems(ctx)] : [];
+  const marks = ctx.only ? [] : (ctx.marks ?? []);
   const labels = !ctx.options.labels
     ? noLabels
     : ctx.only
       ? { ...noLabels, items: handLabels(ctx) }
-      : yield* labelSteps(ctx, [...geometry, ...dimensions]);
-  const items = [...geometry, ...dimensions, ...labels.items];
+      : yield* labelSteps(ctx, [...geometry, ...dimensions, ...marks]);
+  const items = [...geometry, ...dimensions, ...marks, ...labels.items];
   const own = ctx.only ? undefined : ownOrders(plan);
   const above = (i: DisplayItem): number => (i.layer === 'labels' ? 0 : (own?.get(i.recordId) ?? 0));
   items.sort((a, b) => (ORDER.get(a.layer) ?? 0) - (ORDER.get(b.layer) ?? 0) || above(a) - above(b));

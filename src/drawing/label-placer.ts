@@ -1,4 +1,4 @@
-import { add, type Box, type Point, scale } from '../kernel/geometry.ts';
+import { add, type Box, boxHolds, type Point, scale } from '../kernel/geometry.ts';
 import type { Id } from '../kernel/ids.ts';
 import type { DrawContext } from './context.ts';
 import { memoItem } from './context.ts';
@@ -33,6 +33,10 @@ export interface Placer {
 export const itsTurn = (p: Placer, id: Id): boolean =>
   p.hand.has(id) === p.handsTurn && (!p.ctx.only || p.ctx.only.has(id));
 
+/** Whether a spot of the floor is in the part that is drawn. */
+export const inBounds = (p: Placer, at: Point): boolean =>
+  p.bounds === undefined || boxHolds(p.bounds, paperPoint(at, p.ctx.nominalScale));
+
 /** The spot a hand chose for a label, on paper. */
 export const byHand = (p: Placer, ask: LabelAsk): LabelSpot | undefined => {
   const off = p.hand.get(ask.owner);
@@ -66,7 +70,7 @@ export const placeBeside = (
   facingDeg: number,
   texts: readonly LabelLine[],
 ): void => {
-  if (!itsTurn(p, record.id)) return;
+  if (!itsTurn(p, record.id) || !inBounds(p, at)) return;
   const n = p.ctx.nominalScale;
   const tags = p.tags.get(record.id) ?? [];
   const lines = [...texts, ...tags];

@@ -19,7 +19,7 @@ import { severityPrims } from './severity.ts';
 import { fitText, showable } from './text.ts';
 
 /** Longest line of a label on paper. */
-const MAX_LINE_MM = 46;
+export const MAX_LINE_MM = 46;
 
 export const line = (text: string, weight: LabelLine['weight'] = 'regular', soft = false): LabelLine => ({
   text: fitText(showable(text).text, LABEL_CAP_MM, weight, MAX_LINE_MM),

@@ -13,7 +13,7 @@ import {
   placeOverStrokes,
   takeSpot,
 } from './label-place.ts';
-import { byHand, itsTurn, labelItem, type Placer, push, type Steps } from './label-placer.ts';
+import { byHand, inBounds, itsTurn, labelItem, type Placer, push, type Steps } from './label-placer.ts';
 import { line, paperPoint, spotDeps, spotPrimitives, unitFacts } from './label-text.ts';
 import { fitText, showable } from './text.ts';
 
@@ -35,6 +35,7 @@ export function* unitLabels(p: Placer): Steps<LabelReport> {
     if (!itsTurn(p, f.id)) continue;
     yield;
     const { at } = fixturePlace(ctx.plan, f);
+    if (!inBounds(p, at)) continue;
     const kind = kindOf(ctx.plan, f.kindId);
     const look = kindLook(ctx.plan, f.kindId);
     const size = drawnSize(look, n);

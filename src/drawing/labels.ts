@@ -13,12 +13,12 @@ import { labelGrid } from './label-grid.ts';
 import { addObstacles, textCover } from './label-obstacles.ts';
 import { LABEL_CAP_MM } from './label-place.ts';
 import { itsTurn, type Placer, placeBeside, push, type Steps } from './label-placer.ts';
-import { findingTags, line } from './label-text.ts';
+import { findingTags, line, MAX_LINE_MM } from './label-text.ts';
 import { type LabelReport, unitLabels } from './label-units.ts';
 import { groundedText, itemOf, textPrim } from './prims.ts';
 import { roomSpots } from './room-faces.ts';
 import { roomTextBox, roomTextItem, roomTexts } from './rooms.ts';
-import { showable, textWidthMm } from './text.ts';
+import { showable, textWidthMm, wrapText } from './text.ts';
 
 export type { Steps } from './label-placer.ts';
 export type { LabelReport } from './label-units.ts';
@@ -62,7 +62,7 @@ function* pieceLabels(p: Placer): Steps<void> {
     });
     if (prim.kind !== 'text') continue;
     const cover = textCover(prim, n, 0.5);
-    if (cover.some((b) => p.grid.cost(b, s.id) === undefined)) {
+    if (cover.some((b) => p.grid.cost(b, s.id) === undefined || !within(p, b))) {
       placeBeside(p, s, s.at, [2 * n, 1 * n], 0, [line(s.label, 'regular', true)]);
       continue;
     }
@@ -102,7 +102,7 @@ function* throwLabels(p: Placer): Steps<void> {
       const prim = prims[1];
       if (prim?.kind !== 'text') continue;
       const cover = textCover(prim, n, 0.1);
-      if (cover.some((b) => p.grid.cost(b, f.id) === undefined)) continue;
+      if (cover.some((b) => p.grid.cost(b, f.id) === undefined || !within(p, b))) continue;
       for (const b of cover) p.grid.addBox(b, `label:${f.id}`);
       push(
         p,
@@ -129,7 +129,7 @@ function* placeNames(p: Placer): Steps<void> {
       const facts = r.type === 'source' && r.ways && r.ways.length > 0 ? `${look.name}` : look.name;
       placeBeside(p, r, r.at, [look.lengthMm / 2, look.widthMm / 2], r.rotationDeg, [
         line(r.label || type, 'semibold'),
-        line(facts),
+        ...wrapText(facts, LABEL_CAP_MM, 'regular', MAX_LINE_MM, 2).map((t) => line(t)),
       ]);
     }
   }
@@ -154,6 +154,11 @@ function* placeNames(p: Placer): Steps<void> {
     placeBeside(p, m, m.at, half, m.facingDeg, [line(m.name)]);
   }
 }
+
+/** Whether a box on paper is whole in the part that is drawn. */
+const within = (p: Placer, b: Box): boolean =>
+  p.bounds === undefined ||
+  (b.minX >= p.bounds.minX && b.maxX <= p.bounds.maxX && b.minY >= p.bounds.minY && b.maxY <= p.bounds.maxY);
 
 const paperBox = (b: Box, n: number): Box => ({
   minX: b.minX / n,

@@ -151,16 +151,21 @@ export const pdfWriter = (doc: jsPDF, colors: ColorScheme): PdfWriter => {
     doc.saveGraphicsState();
     doc.setGState(doc.GState({ opacity: i.opacity }));
     // One point square at the lower left corner of the page.
-    doc.addImage(
-      `data:${i.mediaType};base64,${i.base64}`,
-      i.mediaType === 'image/png' ? 'PNG' : 'JPEG',
-      0,
-      heightMm - 1 / k,
-      1 / k,
-      1 / k,
-      i.blobId,
-      'FAST',
-    );
+    try {
+      doc.addImage(
+        `data:${i.mediaType};base64,${i.base64}`,
+        i.mediaType === 'image/png' ? 'PNG' : 'JPEG',
+        0,
+        heightMm - 1 / k,
+        1 / k,
+        1 / k,
+        i.blobId,
+        'FAST',
+      );
+    } catch {
+      // A damaged picture shows as a crossed box: the rest of the page is worth having.
+      out('0.02 w 0 0 m 1 1 l 0 1 m 1 0 l S 0 0 1 1 re S');
+    }
     doc.restoreGraphicsState();
     out('Q');
   };
@@ -191,6 +196,7 @@ export const pdfWriter = (doc: jsPDF, colors: ColorScheme): PdfWriter => {
             image(i, heightMm, clip);
             continue;
           }
+          if (i.kind === 'link' || i.kind === 'anchor') continue;
           if (i.kind === 'clip') {
             end();
             const area = `${num(i.xMm)} ${num(i.yMm)} ${num(i.widthMm)} ${num(i.heightMm)} re W n`;

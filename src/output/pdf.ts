@@ -1,6 +1,6 @@
 import { jsPDF } from 'jspdf';
 import { contentHash } from '../kernel/canonical.ts';
-import type { Page } from '../papers/page.ts';
+import { anchorsOf, type Page, targetOf } from '../papers/page.ts';
 import { PAPER_COLORS } from './colors.ts';
 import { pdfWriter } from './pdf-writer.ts';
 
@@ -41,6 +41,19 @@ const pdfDate = (d: Date): string => `D:${d.toISOString().replace(/[-:T]/g, '').
  * selectable text, bookmarks. Two runs over the same pages give the same bytes.
  */
 export const pagesToPdf = (pages: readonly Page[], fonts: PaperFonts, meta: PdfMetadata): Uint8Array => {
+  const steps = pdfSteps(pages, fonts, meta);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+};
+
+/** As `pagesToPdf`, page by page: it gives the number of pages written after each, and the file at the end. */
+export function* pdfSteps(
+  pages: readonly Page[],
+  fonts: PaperFonts,
+  meta: PdfMetadata,
+): Generator<number, Uint8Array, undefined> {
   const [first] = pages;
   if (!first) throw new Error('no pages to write');
   const orientation = (p: Page): 'landscape' | 'portrait' =>
@@ -67,10 +80,21 @@ export const pagesToPdf = (pages: readonly Page[], fonts: PaperFonts, meta: PdfM
   doc.setCreationDate(pdfDate(creationDate(meta.date)) as unknown as Date);
   doc.setFileId(contentHash({ pages, meta }).slice(0, 32).toUpperCase());
   const writer = pdfWriter(doc, PAPER_COLORS);
-  pages.forEach((page, i) => {
+  const anchors = anchorsOf(pages);
+  for (const [i, page] of pages.entries()) {
     if (i > 0) doc.addPage([page.widthMm, page.heightMm], orientation(page));
     writer.page(page.items, page.heightMm);
     doc.outline.add(null, page.title, { pageNumber: i + 1 });
-  });
+    for (const item of page.items) {
+      const target = item.kind === 'link' ? targetOf(item, anchors) : undefined;
+      if (item.kind === 'link' && target)
+        doc.link(item.xMm, item.yMm, item.widthMm, item.heightMm, {
+          pageNumber: target.page + 1,
+          magFactor: 'XYZ',
+          top: Math.max(0, target.yMm - 6),
+        });
+    }
+    yield i + 1;
+  }
   return new Uint8Array(doc.output('arraybuffer'));
-};
+}

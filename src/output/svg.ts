@@ -86,6 +86,10 @@ const itemSvg = (p: PageItem, colors: ColorScheme, ids: { next: number }): strin
         `<image href="data:${p.mediaType};base64,${p.base64}" x="${num(p.xMm)}" y="${num(p.yMm)}" width="${num(p.widthMm)}" height="${num(p.heightMm)}"` +
         ` preserveAspectRatio="none" opacity="${num(p.opacity)}"${p.rotationDeg ? ` transform="rotate(${num(p.rotationDeg)} ${num(p.xMm)} ${num(p.yMm)})"` : ''}/>`
       );
+    case 'link':
+      return `<rect x="${num(p.xMm)}" y="${num(p.yMm)}" width="${num(p.widthMm)}" height="${num(p.heightMm)}" fill="transparent" cursor="pointer" data-to="${escapeText(p.to.join('|'))}"/>`;
+    case 'anchor':
+      return '';
     case 'clip': {
       const id = `clip${ids.next++}`;
       return (

@@ -1,81 +1,15 @@
 import { limitsOf } from '../derive/limits.ts';
 import { wrapText } from '../drawing/text.ts';
+import { issuesOf } from '../plan/edits/issue.ts';
 import { planRecord } from '../plan/plan.ts';
 import { cautions } from '../report/cautions.ts';
 import { findingText } from '../report/text.ts';
-import { type Block, flowArea, flowPages, type Section } from './flow.ts';
+import type { Finding } from '../report/types.ts';
+import { type Block, columnWidth, flowPages, type Section } from './flow.ts';
 import { CAP, PITCH_MM } from './ink.ts';
 import { type PageMaker, type SetInfo, sheetName } from './sheet-info.ts';
 import { severityTag } from './signs.ts';
-import { headingBlock } from './table.ts';
-
-/** Lines in columns: each a block of one height. */
-const inColumns = (texts: readonly (() => string)[], w: number, columns: number): readonly Block[] => {
-  const rows = Math.ceil(texts.length / columns);
-  const colW = w / columns;
-  return Array.from(
-    { length: rows },
-    (_, row): Block => ({
-      heightMm: 4.4,
-      draw: (ink, area) => {
-        for (let c = 0; c < columns; c++)
-          ink.text(area.x + c * colW, area.y + 3.2, texts[c * rows + row]?.() ?? '', { maxMm: colW - 4 });
-      },
-    }),
-  );
-};
-
-const paragraph = (text: string, w: number, lead = ''): Block => {
-  const left = lead === '' ? 0 : 36;
-  const lines = wrapText(text, CAP.note, 'regular', w - left, 5).length;
-  return {
-    heightMm: lines * PITCH_MM + 1.2,
-    draw: (ink, area) => {
-      if (lead !== '') ink.text(area.x, area.y + 3.2, lead, { weight: 'semibold', maxMm: left - 2 });
-      ink.paragraph(area.x + left, area.y + 3.2, text, w - left, { maxLines: 5 });
-    },
-  };
-};
-
-/** Blocks two to a row on a wide sheet, read across. */
-const twoUp = (make: (widthMm: number) => readonly Block[], w: number): readonly Block[] => {
-  if (w < 300) return make(w);
-  const half = w / 2 - 4;
-  const blocks = make(half);
-  const rows = Math.ceil(blocks.length / 2);
-  return Array.from({ length: rows }, (_, row): Block => {
-    const pair = [blocks[row], blocks[rows + row]];
-    return {
-      heightMm: Math.max(...pair.map((b) => b?.heightMm ?? 0)),
-      draw: (ink, area) => {
-        pair.forEach((b, i) => {
-          b?.draw(ink, { ...area, x: area.x + i * (half + 8), w: half });
-        });
-      },
-    };
-  });
-};
-
-/** Named boxes to write in, three to a row. */
-const writeIns = (names: readonly string[], w: number): readonly Block[] => {
-  const cols = w > 250 ? 3 : w > 160 ? 2 : 1;
-  const colW = w / cols;
-  return Array.from(
-    { length: Math.ceil(names.length / cols) },
-    (_, row): Block => ({
-      heightMm: 11,
-      draw: (ink, area) => {
-        for (let c = 0; c < cols; c++) {
-          const name = names[row * cols + c];
-          if (name === undefined) continue;
-          const x = area.x + c * colW;
-          ink.text(x, area.y + 2.6, name, { role: 'ink-soft', maxMm: colW - 4 });
-          ink.rect(x, area.y + 3.6, colW - 4, 6.2, { weightMm: 0.25 });
-        }
-      },
-    }),
-  );
-};
+import { paragraphBlock, section, writeInBlocks } from './text-blocks.ts';
 
 const ROLES: Readonly<Record<string, string>> = {
   'director-of-photography': 'Director of photography',
@@ -84,84 +18,177 @@ const ROLES: Readonly<Record<string, string>> = {
   'drawn-by': 'Drawn by',
   department: 'Department',
 };
+const ROLE_ORDER = Object.keys(ROLES);
 
 const EMERGENCY = [
   'Who stops the set, and where',
-  'Main isolator, and who works it',
-  'Generator stop',
+  'Main isolator: where, and who works it',
+  'Generator stop: where, and who works it',
   'Nearest hospital with emergency department',
   'Emergency number and set address',
   'Medic on set, radio channel',
 ];
 
-const roleName = (role: string): string => ROLES[role] ?? role.replaceAll('-', ' ');
+const NOTES = [
+  'Figures are computed from this plan; other loads are unknown to it. What was computed against which rating is said at each figure; who decides is a person.',
+  'The status stays “for review” whatever is noted as known. Only a person’s signature stands for more.',
+  'Worst figures are the worst of all setups of the plan; “this setup” is the one named in the title block.',
+  'An empty box is to be written in on the day: what it asks for is not in the plan and is never guessed.',
+];
 
-const section = (title: string, remark: string, blocks: readonly Block[]): readonly Section[] =>
-  blocks.length === 0
-    ? []
-    : [{ head: (continued) => headingBlock(continued ? `${title} (continued)` : title, remark, 3), blocks }];
+const roleName = (role: string): string => {
+  const plain = role.replaceAll('-', ' ');
+  return ROLES[role] ?? plain.charAt(0).toUpperCase() + plain.slice(1);
+};
 
-const findingLines = (info: SetInfo, w: number): readonly Block[] =>
-  info.assessment.findings.map((f): Block => {
-    const known = f.acknowledged;
-    return {
-      heightMm: known ? 8 : 4.4,
+/** Production and scene in large letters. */
+const nameBlock = (info: SetInfo, w: number): Block => {
+  const head = planRecord(info.plan);
+  const title = head.production || head.title || 'Production: not in the plan';
+  const lines = wrapText(title, 7, 'semibold', w, 2);
+  const sub = [head.scene, head.production ? head.title : ''].filter(Boolean).join(' · ');
+  return {
+    heightMm: lines.length * 10 + 10,
+    draw: (ink, area) => {
+      ink.paragraph(area.x, area.y + 8.6, title, w, {
+        capMm: 7,
+        weight: 'semibold',
+        maxLines: 2,
+        pitchMm: 10,
+      });
+      ink.text(area.x, area.y + lines.length * 10 + 5, sub, { capMm: CAP.head, role: 'ink-soft', maxMm: w });
+    },
+  };
+};
+
+const factBlock = (name: string, value: string, w: number): Block => {
+  const lines = wrapText(value || 'not in the plan', CAP.value, 'regular', w - 46, 3);
+  return {
+    heightMm: lines.length * 4.4 + 1,
+    draw: (ink, area) => {
+      ink.text(area.x, area.y + 3.4, name, { role: 'ink-soft', maxMm: 44 });
+      ink.paragraph(area.x + 46, area.y + 3.6, value || 'not in the plan', w - 46, {
+        capMm: CAP.value,
+        pitchMm: 4.4,
+        maxLines: 3,
+        ...(value ? {} : { role: 'ink-soft' as const }),
+      });
+    },
+  };
+};
+
+/** The sheets that come with this cover, two to a row, each leading to its first page. */
+const indexBlocks = (entries: readonly (() => IndexEntry)[], w: number): readonly Block[] => {
+  const columns = w > 120 ? 2 : 1;
+  const rows = Math.ceil(entries.length / columns);
+  const colW = w / columns;
+  return Array.from(
+    { length: rows },
+    (_, row): Block => ({
+      heightMm: 4.6,
       draw: (ink, area) => {
-        severityTag(ink, f.severity, f.number, area.x, area.y + 3.2);
-        ink.text(area.x + 20, area.y + 3.2, findingText(info.plan, f).head, { maxMm: w - 20 });
-        if (known)
-          ink.text(area.x + 20, area.y + 6.7, `noted by ${known.by}, ${known.when}: ${known.reason}`, {
-            role: 'ink-soft',
-            maxMm: w - 20,
-          });
+        for (let c = 0; c < columns; c++) {
+          const e = entries[c * rows + row]?.();
+          if (!e) continue;
+          const x = area.x + c * colW;
+          ink.text(x, area.y + 3.3, e.text, { maxMm: colW - 4 });
+          ink.link(x, area.y + 0.4, colW - 4, 4, `sheet:${e.id}`);
+        }
       },
-    };
-  });
+    }),
+  );
+};
+
+const TAG_MM = 20;
+
+/** A finding by its head, leading to where it is set out, with who noted it and why. */
+const findingBlock = (info: SetInfo, f: Finding, w: number): Block => {
+  const head = findingText(info.plan, f).head;
+  const known = f.acknowledged
+    ? `noted by ${f.acknowledged.by}, ${f.acknowledged.when}: ${f.acknowledged.reason}`
+    : '';
+  const headLines = wrapText(head, CAP.note, 'regular', w - TAG_MM, 2).length;
+  const knownLines = known ? wrapText(known, CAP.note, 'regular', w - TAG_MM, 3).length : 0;
+  return {
+    heightMm: (headLines + knownLines) * PITCH_MM + 1,
+    draw: (ink, area) => {
+      severityTag(ink, f.severity, f.number, area.x, area.y + 3.2);
+      const y = ink.paragraph(area.x + TAG_MM, area.y + 3.2, head, w - TAG_MM, { maxLines: 2 });
+      if (known) ink.paragraph(area.x + TAG_MM, y, known, w - TAG_MM, { role: 'ink-soft', maxLines: 3 });
+      ink.link(area.x, area.y + 0.4, w, area.h - 0.8, `finding:${f.number}`, `working:${f.number}`);
+    },
+  };
+};
 
 const SIGNATURE: Block = {
-  heightMm: 16,
+  heightMm: 15,
   draw: (ink, area) => {
     const names = ['Name', 'Signature', 'Date'];
     const colW = area.w / 3;
     names.forEach((name, i) => {
       const x = area.x + i * colW;
-      ink.line(x, area.y + 10, x + colW - 6, area.y + 10, 0.25);
-      ink.text(x, area.y + 13.4, name, { role: 'ink-soft' });
+      ink.line(x, area.y + 9, x + colW - (i === 2 ? 0 : 6), area.y + 9, 0.25);
+      ink.text(x, area.y + 12.4, name, { role: 'ink-soft' });
     });
   },
 };
 
-const sectionsFor = (info: SetInfo, index: readonly (() => string)[]): readonly Section[] => {
-  const w = flowArea(info).w;
+const issueBlocks = (info: SetInfo, w: number): readonly Block[] =>
+  [...issuesOf(info.plan)]
+    .slice(-6)
+    .map((i) =>
+      paragraphBlock(
+        [i.date, i.note || (i.revision === 'A' ? 'First issue' : ''), i.by ? `by ${i.by}` : '']
+          .filter(Boolean)
+          .join(', '),
+        w,
+        `Revision ${i.revision}`,
+      ),
+    );
+
+const sectionsFor = (info: SetInfo, index: readonly (() => IndexEntry)[], w: number): readonly Section[] => {
   const head = planRecord(info.plan);
-  const columns = w > 250 ? 3 : w > 160 ? 2 : 1;
-  const people = Object.entries(head.people).filter(([, v]) => v !== '');
-  const facts = [
-    head.location === '' ? '' : `Location: ${head.location}`,
-    head.dates.length === 0 ? '' : `Dates: ${head.dates.join(', ')}`,
-    ...people.map(([role, v]) => `${roleName(role)}: ${v}`),
-  ].filter(Boolean);
+  const people = Object.entries(head.people)
+    .filter(([, v]) => v !== '')
+    .sort(([a], [b]) => order(a) - order(b) || (a < b ? -1 : 1));
   const overrides = [...limitsOf(info.plan).values()].filter((l) => l.override);
+  const { findings, assumptions } = info.assessment;
+  const marked = info.changes.length;
   return [
+    {
+      head: (continued) => (continued ? paragraphBlock('Production (continued)', w) : nameBlock(info, w)),
+      blocks: [
+        factBlock('Location', head.location, w),
+        factBlock('Dates', head.dates.join(', '), w),
+        ...people.map(([role, v]) => factBlock(roleName(role), v, w)),
+      ],
+    },
     ...section(
-      'Contacts',
-      'as typed in the plan',
-      facts.length > 0
-        ? inColumns(
-            facts.map((f) => () => f),
-            w,
-            columns,
-          )
-        : [paragraph('No one is named in the plan.', w)],
+      'In an emergency',
+      'to be written in on the day',
+      writeInBlocks(EMERGENCY, w, w > 120 ? 2 : 1),
     ),
-    ...section('In an emergency', 'to be written in on the day', writeIns(EMERGENCY, w)),
-    ...section('Sheets', 'after this cover', inColumns(index, w, columns)),
-    ...section('Findings', 'stops first; a note that one is known changes no status', findingLines(info, w)),
+    ...section('Sheets', 'with this cover', indexBlocks(index, w)),
+    ...section('Seen', 'by a person; the program does not sign', [SIGNATURE]),
+    ...section(
+      'Findings',
+      findings.length > 0
+        ? 'stops first; a note that one is known changes no status'
+        : 'none; that is no leave to energize',
+      findings.length > 0
+        ? findings.map((f) => findingBlock(info, f, w))
+        : [paragraphBlock('No finding was computed from this plan. See the cautions.', w)],
+    ),
+    ...section(
+      'Issues',
+      marked > 0 ? `${marked} changes since ${info.options.since?.revision}` : '',
+      issueBlocks(info, w),
+    ),
     ...section(
       'Limits set in this plan',
       'in place of the table’s',
       overrides.map((l) =>
-        paragraph(
+        paragraphBlock(
           `${l.text} Set to ${l.value} ${l.unit} in place of ${l.override?.tableValue}: ${l.override?.reason}`,
           w,
           l.id,
@@ -171,35 +198,60 @@ const sectionsFor = (info: SetInfo, index: readonly (() => string)[]): readonly 
     ...section(
       'Assumed',
       'taken from elsewhere because the plan does not say',
-      twoUp((half) => info.assessment.assumptions.map((a) => paragraph(a.text, half)), w),
+      assumptions.map((a) => paragraphBlock(a.text, w)),
+    ),
+    ...section(
+      'General notes',
+      '',
+      NOTES.map((n, i) => paragraphBlock(`${i + 1}  ${n}`, w)),
     ),
     ...section(
       'Cautions',
       'they stand whatever the sheets say',
-      twoUp((half) => cautions(head.practice).map((c) => paragraph(c.text, half, c.title)), w),
+      cautions(head.practice).map((c) => paragraphBlock(c.text, w, c.title)),
     ),
-    ...section('Seen', 'by a person; the program does not sign', [SIGNATURE]),
   ];
 };
 
+const order = (role: string): number => {
+  const at = ROLE_ORDER.indexOf(role);
+  return at < 0 ? ROLE_ORDER.length : at;
+};
+
+interface IndexEntry {
+  readonly id: string;
+  readonly text: string;
+}
+
 /** The sheets of one kind in a set. */
 export interface SheetGroup {
+  readonly id: string;
   readonly name: string;
   readonly count: number;
 }
 
 /**
- * The cover of a set: contacts, emergency boxes, the sheets after it with their numbers, findings with who noted them,
- * overrides, assumptions, cautions and a line to sign on.
+ * The cover of a set: production and contacts, emergency boxes, the sheets with their numbers, a line to sign on, findings
+ * with who noted them, overrides, assumptions and cautions. `groupsBefore` says how many groups come before it.
  */
-export const coverPages = (info: SetInfo, groups: readonly SheetGroup[]): readonly PageMaker[] => {
+export const coverPages = (
+  info: SetInfo,
+  groups: readonly SheetGroup[],
+  groupsBefore: number,
+): readonly PageMaker[] => {
   // How many pages the cover itself takes is known once it is laid out, before any of them is drawn.
   let covers = 0;
-  const index = groups.map((g, i) => (): string => {
-    const first = covers + groups.slice(0, i).reduce((s, x) => s + x.count, 0) + 1;
+  const index = groups.map((g, i) => (): IndexEntry => {
+    const own = i >= groupsBefore ? covers : 0;
+    const first = own + groups.slice(0, i).reduce((s, x) => s + x.count, 0) + 1;
     const last = first + g.count - 1;
-    return `${sheetName(first)}${last > first ? ` to ${sheetName(last)}` : ''}  ${g.name}`;
+    return {
+      id: g.id,
+      text: `${sheetName(first)}${last > first ? ` to ${sheetName(last)}` : ''}  ${g.name}`,
+    };
   });
+  const columns = columnWidth(info, 2) >= 130 ? 2 : 1;
+  const w = columnWidth(info, columns);
   const pages = flowPages(
     info,
     {
@@ -209,10 +261,9 @@ export const coverPages = (info: SetInfo, groups: readonly SheetGroup[]): readon
       scale: 'none',
       units: 'none',
     },
-    sectionsFor(info, index),
-    [
-      'Figures are computed from this plan; other loads are unknown. Nothing on these sheets is leave to energize.',
-    ],
+    sectionsFor(info, index, w),
+    ['Nothing on these sheets is leave to connect or to energize anything.'],
+    columns,
   );
   covers = pages.length;
   return pages;

@@ -29,6 +29,8 @@ const findingBlock = (info: SetInfo, f: Finding, w: number): Block => {
     heightMm: lines * PITCH_MM + 2.2,
     draw: (ink, area) => {
       severityTag(ink, f.severity, f.number, area.x, area.y + 3.2);
+      ink.anchor(`finding:${f.number}`, area.x, area.y);
+      ink.link(area.x, area.y + 0.4, TAG_MM - 1, 4, `working:${f.number}`);
       let y = ink.paragraph(area.x + TAG_MM, area.y + 3.2, head, textW, { weight: 'semibold', maxLines: 2 });
       y = ink.paragraph(area.x + TAG_MM, y, body, textW, { maxLines: MAX_LINES });
       if (known) ink.text(area.x + TAG_MM, y, known, { role: 'ink-soft', maxMm: textW });
@@ -49,8 +51,7 @@ const textRow = (text: string, w: number): Block => {
   };
 };
 
-const hasCover = (info: SetInfo): boolean =>
-  info.options.sheets === undefined || info.options.sheets.includes('cover');
+const hasCover = (info: SetInfo): boolean => info.sheets.includes('cover');
 
 /** Findings in words, what was assumed, and limits the plan set in place of the table's. */
 export const findingSections = (info: SetInfo): readonly Section[] => {
@@ -114,6 +115,7 @@ export const drawFindingHeads = (ink: Ink, info: SetInfo, box: Rect): void => {
   let y = box.y + 10.5;
   for (const f of shown) {
     severityTag(ink, f.severity, f.number, box.x, y);
+    ink.link(box.x, y - 3, box.w, 4, `finding:${f.number}`, `working:${f.number}`);
     ink.text(box.x + TAG_MM, y, findingText(info.plan, f).head, { maxMm: box.w - TAG_MM });
     y += 4.2;
   }

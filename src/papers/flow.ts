@@ -25,33 +25,49 @@ export const flowArea = (info: SetInfo): Rect => {
   return { x: f.x + PAD_MM, y: f.y + 3, w: f.w - 2 * PAD_MM, h: f.h - TITLE_HEIGHT_MM - 6 };
 };
 
+/** Space between columns of text. */
+const GUTTER_MM = 8;
+
+/** Width of one of so many columns on a page of this set. */
+export const columnWidth = (info: SetInfo, columns: number): number =>
+  (flowArea(info).w - (columns - 1) * GUTTER_MM) / columns;
+
 interface Placed {
   readonly block: Block;
+  readonly column: number;
   readonly y: number;
 }
 
-/** Lays sections out over as many pages as they need. A block taller than a page is a programmer's mistake. */
-const layOut = (sections: readonly Section[], heightMm: number): readonly (readonly Placed[])[] => {
+/** Lays sections out over as many columns and pages as they need. A block taller than a page is a programmer's mistake. */
+const layOut = (
+  sections: readonly Section[],
+  heightMm: number,
+  columns: number,
+): readonly (readonly Placed[])[] => {
   const pages: Placed[][] = [[]];
   let y = 0;
+  let column = 0;
   const put = (block: Block): void => {
-    pages.at(-1)?.push({ block, y });
+    pages.at(-1)?.push({ block, column, y });
     y += block.heightMm;
+  };
+  const next = (): void => {
+    y = 0;
+    column = (column + 1) % columns;
+    if (column === 0) pages.push([]);
   };
   for (const s of sections) {
     const first = s.head(false);
     const firstH = first.heightMm + runHeight(s.blocks, 0);
     if (y > 0 && y + firstH > heightMm) {
-      pages.push([]);
-      y = 0;
+      next();
     }
     put(first);
     for (let i = 0; i < s.blocks.length; i++) {
       const block = s.blocks[i];
       if (!block) continue;
       if (y + runHeight(s.blocks, i) > heightMm) {
-        pages.push([]);
-        y = 0;
+        next();
         put(s.head(true));
       }
       put(block);
@@ -78,9 +94,11 @@ export const flowPages = (
   title: SheetTitle,
   sections: readonly Section[],
   aside: readonly string[],
+  columns = 1,
 ): readonly PageMaker[] => {
   const area = flowArea(info);
-  const pages = layOut(sections, area.h);
+  const w = columnWidth(info, columns);
+  const pages = layOut(sections, area.h, columns);
   return pages.map((placed, i) =>
     framedPage(
       info,
@@ -89,8 +107,13 @@ export const flowPages = (
         subtitle: pages.length > 1 ? `${title.subtitle} (${i + 1} of ${pages.length})` : title.subtitle,
       },
       (ink, f) => {
-        for (const { block, y } of placed)
-          block.draw(ink, { x: area.x, y: area.y + y, w: area.w, h: block.heightMm });
+        for (const { block, column, y } of placed)
+          block.draw(ink, {
+            x: area.x + column * (w + GUTTER_MM),
+            y: area.y + y,
+            w,
+            h: block.heightMm,
+          });
         drawAside(ink, f, aside);
       },
     ),

@@ -35,6 +35,18 @@ const fields = (from: number, to: number, centre: number): number[] => {
   return [from, ...out, to];
 };
 
+/** Zone of a point of the sheet by the letters and numerals of its border, like `C2`. */
+export const zoneOf = (sheet: Sheet, xMm: number, yMm: number): string => {
+  const f = frameOf(sheet);
+  const index = (edges: readonly number[], v: number): number =>
+    Math.max(0, Math.min(edges.length - 2, edges.findIndex((e) => v < e) - 1));
+  const xs = fields(f.x, f.x + f.w, f.x + f.w / 2);
+  const ys = fields(f.y, f.y + f.h, f.y + f.h / 2);
+  const col = xMm >= (xs.at(-1) ?? 0) ? xs.length - 2 : index(xs, xMm);
+  const row = yMm >= (ys.at(-1) ?? 0) ? ys.length - 2 : index(ys, yMm);
+  return `${LETTERS[row % LETTERS.length] ?? ''}${col + 1}`;
+};
+
 /** Frame line, border of zones with letters and numerals, and centring marks. */
 export const drawFrame = (ink: Ink, sheet: Sheet): Rect => {
   const f = frameOf(sheet);

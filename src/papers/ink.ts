@@ -20,6 +20,10 @@ export interface Ink extends Sketch {
     style?: TextStyle & { readonly maxLines?: number; readonly pitchMm?: number },
   ): number;
   add(items: readonly PageItem[]): void;
+  /** A field that leads to the first of these anchors that the set has. */
+  link(xMm: number, yMm: number, widthMm: number, heightMm: number, ...to: readonly string[]): void;
+  /** A place that links lead to. */
+  anchor(name: string, xMm: number, yMm: number): void;
 }
 
 /** Gathers notices of a set of papers, each once. */
@@ -123,6 +127,12 @@ export const makeInk = (notices: Notices): Ink => {
     },
     add: (more) => {
       items.push(...more);
+    },
+    link: (xMm, yMm, widthMm, heightMm, ...to) => {
+      items.push({ kind: 'link', xMm, yMm, widthMm, heightMm, to });
+    },
+    anchor: (name, xMm, yMm) => {
+      items.push({ kind: 'anchor', name, xMm, yMm });
     },
   };
 };

@@ -1,7 +1,7 @@
 import { symbolShape } from '../drawing/symbols.ts';
 import { wrapText } from '../drawing/text.ts';
 import { CAP, type Ink, PITCH_MM, widthOf } from './ink.ts';
-import { keyRows } from './key-rows.ts';
+import { type KeyRow, keyRows } from './key-rows.ts';
 import type { SetInfo } from './sheet-info.ts';
 
 /** A symbol at most `boxMm` wide and high with its middle at (x, y). */
@@ -86,9 +86,10 @@ export const drawKey = (
   const room = maxH - 5.6 - 6;
   const mountW = narrow ? 0 : Math.max(0, ...rows.map((r) => widthOf(r.mount))) + 2;
   const nameX = x + 17;
-  const nameW = (narrow ? right[1] - 7 : right[0] - mountW) - nameX;
-  // A name too long for one line takes two, which asks for a higher row.
-  const least = rows.map((r) => (wrapText(r.name, CAP.note, 'regular', nameW, 2).length > 1 ? 8 : 4.4));
+  const nameW = (r: KeyRow): number => (narrow || r.mount === '' ? right[1] - 7 : right[0] - mountW) - nameX;
+  // A name too long for one line takes more, which asks for a higher row.
+  const linesOf = (r: KeyRow): number => wrapText(r.name, CAP.note, 'regular', nameW(r), 3).length;
+  const least = rows.map((r) => 4.4 + (linesOf(r) - 1) * PITCH_MM);
   const spare = Math.max(0, room - least.reduce((n, h) => n + h, 0)) / Math.max(1, rows.length);
   const heights = least.map((h) => Math.max(h, Math.min(8.4, h + spare)));
   let fit = 0;
@@ -102,8 +103,8 @@ export const drawKey = (
     if (r.circle) legCircle(ink, x + 8, y + rowH / 2, (Math.min(rowH, 7) - 1.6) / 2);
     else iconAt(ink, r.symbolId, r.look, x + 8, y + rowH / 2, 15, rowH - 1.2, scale, turn);
     const base = y + rowH / 2 + CAP.note / 2;
-    const lines = wrapText(r.name, CAP.note, 'regular', nameW, 2).length;
-    ink.paragraph(nameX, base - ((lines - 1) * PITCH_MM) / 2, r.name, nameW, { maxLines: 2 });
+    const lines = linesOf(r);
+    ink.paragraph(nameX, base - ((lines - 1) * PITCH_MM) / 2, r.name, nameW(r), { maxLines: 3 });
     if (!narrow) ink.text(right[0], base, r.mount, { align: 'right', role: 'ink-soft' });
     ink.text(right[1], base, String(r.count), { align: 'right' });
     ink.text(right[2], base, r.eachW === undefined ? '–' : watts(r.eachW), { align: 'right' });

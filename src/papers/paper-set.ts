@@ -1,31 +1,83 @@
-import type { Plan } from '../plan/plan.ts';
+import { type Plan, planRecord } from '../plan/plan.ts';
 import type { Assessment } from '../report/types.ts';
 import { coverPages } from './cover.ts';
 import { noticeList } from './ink.ts';
-import type { PaperSet } from './page.ts';
-import { type PaperOptions, setInfo } from './sheet-info.ts';
-import { COVER, SHEET_KINDS } from './sheet-kinds.ts';
+import type { Page, PaperSet } from './page.ts';
+import { type PageMaker, type PaperOptions, setInfo } from './sheet-info.ts';
+import { COVER, DEFAULT_SHEETS, SHEET_KINDS } from './sheet-kinds.ts';
 import { listSheet } from './sheets.ts';
 
+/** The sheets that are issued: those asked for, else those the plan names, else the usual ones; unknown ids left out. */
+export const sheetsOf = (plan: Plan, asked: readonly string[] | undefined): readonly string[] => {
+  const wanted = asked ?? planRecord(plan).paper.sheets ?? DEFAULT_SHEETS;
+  const known = new Set([COVER.id, ...SHEET_KINDS.map((k) => k.id)]);
+  return [...new Set(wanted)].filter((id) => known.has(id));
+};
+
+/** A page with the place that links to its sheet lead to. */
+const anchored = (page: Page, id: string): Page => ({
+  ...page,
+  items: [...page.items, { kind: 'anchor', name: `sheet:${id}`, xMm: 0, yMm: 0 }],
+});
+
+/** How far the making of a set is: pages made, of how many. */
+export interface PaperProgress {
+  readonly done: number;
+  readonly of: number;
+}
+
+/** As `paperSet`, page by page: it tells how far it is after each, and gives the set at the end. */
+export function* paperSteps(
+  plan: Plan,
+  assessment: Assessment,
+  options: PaperOptions,
+): Generator<PaperProgress, PaperSet, undefined> {
+  const notices = noticeList();
+  const sheets = sheetsOf(plan, options.sheets);
+  const info = setInfo(plan, assessment, options, notices, sheets);
+  const lists = { ...info, sheet: listSheet(info.sheet) };
+  const groups: { id: string; name: string; makers: readonly PageMaker[] }[] = [];
+  for (const id of sheets) {
+    const kind = SHEET_KINDS.find((k) => k.id === id);
+    const makers = kind?.make(info, lists) ?? [];
+    if (kind && makers.length > 0) groups.push({ id, name: kind.name, makers });
+    yield {
+      done: 0,
+      of: Math.max(
+        1,
+        groups.reduce((n, g) => n + g.makers.length, 0),
+      ),
+    };
+  }
+  if (sheets.includes(COVER.id)) {
+    const at = sheets
+      .slice(0, sheets.indexOf(COVER.id))
+      .filter((id) => groups.some((g) => g.id === id)).length;
+    const cover = coverPages(
+      lists,
+      groups.map((g) => ({ id: g.id, name: g.name, count: g.makers.length })),
+      at,
+    );
+    groups.splice(at, 0, { id: COVER.id, name: COVER.name, makers: cover });
+  }
+  const makers = groups.flatMap((g) => g.makers.map((make, i) => ({ make, id: i === 0 ? g.id : undefined })));
+  const pages: Page[] = [];
+  for (const [i, { make, id }] of makers.entries()) {
+    const page = make(i + 1, makers.length);
+    pages.push(id === undefined ? page : anchored(page, id));
+    yield { done: i + 1, of: makers.length };
+  }
+  return { pages, notices: notices.list() };
+}
+
 /**
- * The papers of a plan for one setup: the sheets that are asked for, in their own order, else all of them. The same plan,
- * assessment and options always give the same pages.
+ * The papers of a plan for one setup: the sheets that are asked for, in the order asked for. The same plan, assessment and
+ * options always give the same pages.
  */
 export const paperSet = (plan: Plan, assessment: Assessment, options: PaperOptions): PaperSet => {
-  const notices = noticeList();
-  const info = setInfo(plan, assessment, options, notices);
-  const lists = { ...info, sheet: listSheet(info.sheet) };
-  const wanted = (id: string): boolean => options.sheets === undefined || options.sheets.includes(id);
-  const groups = SHEET_KINDS.filter((k) => wanted(k.id))
-    .map((k) => ({ name: k.name, makers: k.make(info, lists) }))
-    .filter((g) => g.makers.length > 0);
-  const cover = wanted(COVER.id)
-    ? coverPages(
-        lists,
-        groups.map((g) => ({ name: g.name, count: g.makers.length })),
-      )
-    : [];
-  const makers = [...cover, ...groups.flatMap((g) => g.makers)];
-  const pages = makers.map((make, i) => make(i + 1, makers.length));
-  return { pages, notices: notices.list() };
+  const steps = paperSteps(plan, assessment, options);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
 };

@@ -16,7 +16,7 @@ const movesOn = (info: SetInfo, floorId: string): boolean =>
 export const plotPages = (info: SetInfo, floorIds: readonly string[]): readonly PageMaker[] =>
   floorIds.flatMap((floorId) => {
     const first = plotPage(info, floorId);
-    if (!movesOn(info, floorId)) return [first];
+    if (!movesOn(info, floorId)) return first;
     const moved = setupsWithMoves(info.plan);
     const shownMoves = info.setupId !== undefined && moved.has(info.setupId);
     const others = setupsOf(info.plan).filter(
@@ -25,5 +25,8 @@ export const plotPages = (info: SetInfo, floorIds: readonly string[]): readonly 
         // Where the shown setup has moves, the usual places are drawn once, for the first setup that has none.
         (moved.has(s.id) || (shownMoves && i === all.findIndex((x) => !moved.has(x.id)))),
     );
-    return [first, ...others.map((s) => plotPage({ ...info, setupId: s.id, setupName: s.name }, floorId))];
+    return [
+      ...first,
+      ...others.flatMap((s) => plotPage({ ...info, setupId: s.id, setupName: s.name }, floorId)),
+    ];
   });

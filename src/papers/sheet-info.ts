@@ -1,5 +1,6 @@
 import type { LengthUnits } from '../kernel/units.ts';
 import { type Plan, planRecord, recordOf, setupsOf } from '../plan/plan.ts';
+import { type PlanChange, planChanges } from '../report/changes.ts';
 import type { Assessment } from '../report/types.ts';
 import { drawFrame, type Rect } from './frame.ts';
 import { type Ink, makeInk, type Notices } from './ink.ts';
@@ -15,8 +16,12 @@ export interface PaperOptions {
   /** Date of issue as it is printed, `2026-03-09`; empty leaves the field free. */
   readonly date: string;
   readonly programVersion: string;
-  /** Ids of the sheets to issue; all of them when left out. */
+  /** Ids of the sheets to issue in their order; those the plan names when left out, else all of them. */
   readonly sheets?: readonly string[] | undefined;
+  /** The plan is not as it was issued: the revision is the one an issue would get. */
+  readonly draft?: boolean;
+  /** The plan of the issue before. What is different is marked with the revision letter. */
+  readonly since?: { readonly plan: Plan; readonly revision: string } | undefined;
 }
 
 /** Everything the sheets of one set share. */
@@ -30,6 +35,12 @@ export interface SetInfo {
   readonly units: LengthUnits;
   readonly notices: Notices;
   readonly stopsOpen: number;
+  /** Ids of the sheets of this set, in order. */
+  readonly sheets: readonly string[];
+  /** What changed since the issue before. */
+  readonly changes: readonly PlanChange[];
+  /** Records that changed since the issue before. */
+  readonly changed: ReadonlySet<string>;
 }
 
 export const setInfo = (
@@ -37,6 +48,7 @@ export const setInfo = (
   assessment: Assessment,
   options: PaperOptions,
   notices: Notices,
+  sheets: readonly string[] = options.sheets ?? planRecord(plan).paper.sheets ?? [],
 ): SetInfo => {
   const settings = planRecord(plan);
   const setup = (options.setupId && recordOf(plan, 'setup', options.setupId)) || setupsOf(plan)[0];
@@ -44,6 +56,11 @@ export const setInfo = (
   const fallback = sheetOf(settings.lengthUnits === 'imperial' ? 'ANSI B' : 'A3', true);
   const sheet = wanted ?? fallback;
   if (!sheet) throw new Error('the sheet table has lost its rows');
+  if (!wanted)
+    notices.say(
+      `There is no sheet “${settings.paper.sheet}” in the table of sheets; the papers are laid out on ${sheet.text}.`,
+    );
+  const changes = options.since ? planChanges(options.since.plan, plan) : [];
   return {
     plan,
     assessment,
@@ -55,6 +72,9 @@ export const setInfo = (
     notices,
     // A person's note that a stop is known does not close it.
     stopsOpen: assessment.findings.filter((f) => f.severity === 'stop').length,
+    sheets,
+    changes,
+    changed: new Set(changes.filter((c) => c.what !== 'removed').flatMap((c) => c.recordIds)),
   };
 };
 
@@ -88,6 +108,7 @@ export const framedPage =
       sheetNumber,
       sheetCount,
       revision: info.options.revision,
+      draft: info.options.draft ?? false,
       date: info.options.date,
       stopsOpen: info.stopsOpen,
       program: info.options.programVersion,

@@ -20,6 +20,8 @@ import { universeMaps } from './universe-maps.ts';
 export interface SheetKind {
   readonly id: string;
   readonly name: string;
+  /** Printed on stock of its own, so only when it is asked for. */
+  readonly apart?: boolean;
   /** `plot` is on the sheet of the plot, the others on the handy size of its family. */
   readonly make: (plot: SetInfo, lists: SetInfo) => readonly PageMaker[];
 }
@@ -67,4 +69,10 @@ export const COVER = { id: 'cover', name: 'Cover' } as const;
 export const SHEET_CHOICES: readonly { readonly id: string; readonly name: string }[] = [
   COVER,
   ...SHEET_KINDS,
+];
+
+/** What is issued where nothing is chosen: all but what is printed on stock of its own. */
+export const DEFAULT_SHEETS: readonly string[] = [
+  COVER.id,
+  ...SHEET_KINDS.filter((k) => !k.apart).map((k) => k.id),
 ];

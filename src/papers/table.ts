@@ -1,7 +1,9 @@
 import type { ColorRole } from '../drawing/display-list.ts';
+import { wrapText } from '../drawing/text.ts';
 import type { Block } from './flow.ts';
 import type { Rect } from './frame.ts';
-import { CAP, type Ink, widthOf } from './ink.ts';
+import { CAP, type Ink, PITCH_MM, widthOf } from './ink.ts';
+import { revisionTriangle } from './revision-marks.ts';
 
 export interface Column {
   readonly id: string;
@@ -60,53 +62,80 @@ export const placeColumns = (columns: readonly Column[], widthMm: number): reado
   });
 };
 
+/** Lines a text may run on in a cell that is too narrow for it. */
+const CELL_LINES = 3;
+
+const asText = (cell: Cell | undefined) =>
+  cell === undefined || (typeof cell === 'object' && 'draw' in cell)
+    ? undefined
+    : typeof cell === 'string'
+      ? { text: cell }
+      : cell;
+
+/** How a text stands in its column: on one line where it fits, else broken at its words. */
+const linesIn = (c: PlacedColumn, cell: Cell | undefined): readonly string[] => {
+  const t = asText(cell);
+  if (!t || t.text === '' || c.align === 'right') return [];
+  const weight = t.weight ?? 'regular';
+  return widthOf(t.text, { weight }) <= c.w ? [] : wrapText(t.text, CAP.note, weight, c.w, CELL_LINES);
+};
+
 const cellText = (ink: Ink, c: PlacedColumn, x: number, base: number, cell: Cell): void => {
-  if (typeof cell === 'string') {
-    ink.text(c.align === 'right' ? x + c.w : x, base, cell, { align: c.align ?? 'left', maxMm: c.w });
+  const t = asText(cell);
+  if (!t) return;
+  const right = c.align === 'right';
+  const style = { ...(t.weight ? { weight: t.weight } : {}), ...(t.role ? { role: t.role } : {}) };
+  if (linesIn(c, cell).length > 1) {
+    ink.paragraph(x, base, t.text, c.w, { ...style, maxLines: CELL_LINES });
     return;
   }
-  if ('draw' in cell) return;
-  const right = c.align === 'right';
-  ink.text(right ? x + c.w : x, base, cell.text, {
-    align: right ? 'right' : 'left',
-    maxMm: c.w,
-    ...(cell.weight ? { weight: cell.weight } : {}),
-    ...(cell.role ? { role: cell.role } : {}),
-  });
+  ink.text(right ? x + c.w : x, base, t.text, { align: right ? 'right' : 'left', maxMm: c.w, ...style });
 };
 
 export const ROW_MM = 4.8;
 
-/** One row; a hairline under it unless told otherwise. */
+/**
+ * One row; a hairline under it unless told otherwise. Texts too wide for their column are broken over lines and make the
+ * row higher. With `mark` a triangle with a revision letter stands before it.
+ */
 export const tableRow = (
   columns: readonly PlacedColumn[],
   cells: Readonly<Record<string, Cell>>,
-  how: { readonly rule?: 'hair' | 'thin' | 'none'; readonly keep?: boolean; readonly ruleFrom?: string } = {},
-): Block => ({
-  heightMm: ROW_MM,
-  keep: how.keep ?? false,
-  draw: (ink, area) => {
-    const base = area.y + ROW_MM / 2 + CAP.note / 2;
-    for (const c of columns) {
-      const cell = cells[c.id];
-      if (cell === undefined) continue;
-      if (typeof cell === 'object' && 'draw' in cell)
-        cell.draw(ink, { x: area.x + c.x, y: area.y, w: c.w, h: ROW_MM });
-      else cellText(ink, c, area.x + c.x, base, cell);
-    }
-    if (how.rule === 'none') return;
-    const from = columns.find((c) => c.id === how.ruleFrom)?.x ?? 0;
-    const y = area.y + ROW_MM;
-    ink.line(
-      area.x + from,
-      y,
-      area.x + area.w,
-      y,
-      how.rule === 'thin' ? 0.25 : 0.13,
-      how.rule === 'thin' ? 'ink' : 'ink-faint',
-    );
-  },
-});
+  how: {
+    readonly rule?: 'hair' | 'thin' | 'none';
+    readonly keep?: boolean;
+    readonly ruleFrom?: string;
+    readonly mark?: string | undefined;
+  } = {},
+): Block => {
+  const lines = Math.max(1, ...columns.map((c) => linesIn(c, cells[c.id]).length));
+  return {
+    heightMm: ROW_MM + (lines - 1) * PITCH_MM,
+    keep: how.keep ?? false,
+    draw: (ink, area) => {
+      const base = area.y + ROW_MM / 2 + CAP.note / 2;
+      for (const c of columns) {
+        const cell = cells[c.id];
+        if (cell === undefined) continue;
+        if (typeof cell === 'object' && 'draw' in cell)
+          cell.draw(ink, { x: area.x + c.x, y: area.y, w: c.w, h: ROW_MM });
+        else cellText(ink, c, area.x + c.x, base, cell);
+      }
+      if (how.mark) revisionTriangle(ink, area.x - 2.7, area.y + ROW_MM / 2, how.mark, 3.4);
+      if (how.rule === 'none') return;
+      const from = columns.find((c) => c.id === how.ruleFrom)?.x ?? 0;
+      const y = area.y + area.h;
+      ink.line(
+        area.x + from,
+        y,
+        area.x + area.w,
+        y,
+        how.rule === 'thin' ? 0.25 : 0.13,
+        how.rule === 'thin' ? 'ink' : 'ink-faint',
+      );
+    },
+  };
+};
 
 /** The head of a table: group words over rules, then the column heads over a line. */
 export const tableHead = (columns: readonly PlacedColumn[]): Block => {

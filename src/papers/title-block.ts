@@ -18,6 +18,8 @@ export interface TitleFields {
   readonly sheetNumber: number;
   readonly sheetCount: number;
   readonly revision: string;
+  /** Not issued as it is: the letter is the one an issue would get. */
+  readonly draft: boolean;
   readonly date: string;
   readonly stopsOpen: number;
   readonly program: string;
@@ -108,7 +110,7 @@ export const drawTitleBlock = (ink: Ink, frame: Rect, t: TitleFields): Rect => {
   });
   const rx = box.x + tw + 50 * k;
   ink.line(rx, y, rx, y + titleH, 0.35);
-  ink.text(rx + 1.2, y + 2.6, 'Revision', { role: 'ink-soft' });
+  ink.text(rx + 1.2, y + 2.6, t.draft && t.revision ? 'Revision, draft' : 'Revision', { role: 'ink-soft' });
   ink.text((rx + box.x + box.w) / 2, y + 10.4, t.revision || '–', {
     capMm: CAP.title,
     weight: 'semibold',

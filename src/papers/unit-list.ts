@@ -4,6 +4,7 @@ import { formatLength } from '../kernel/units.ts';
 import { throwMm } from '../plan/edits/arrange.ts';
 import { fixturePlace, kindOf, levelOf, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
 import type { Fixture } from '../plan/records/index.ts';
+import { datumOf } from './datum.ts';
 import { flowArea, flowPages, type Section } from './flow.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
 import { type Cell, type Column, headingBlock, placeColumns, stacked, tableHead, tableRow } from './table.ts';
@@ -32,20 +33,6 @@ const COLUMNS: readonly Column[] = [
   { id: 'level', head: 'Level', leastMm: 11, align: 'right' },
 ];
 
-/** The datum of a floor: the lower left corner of its walls, outer side; the plan's origin where there are none. */
-const datumOf = (
-  info: SetInfo,
-  floorId: string,
-): { readonly xMm: number; readonly yMm: number; readonly text: string } => {
-  const walls = recordsOf(info.plan, 'wall').filter((w) => w.floorId === floorId);
-  if (walls.length === 0) return { xMm: 0, yMm: 0, text: 'the plan’s origin' };
-  return {
-    xMm: Math.min(...walls.flatMap((w) => [w.from.xMm, w.to.xMm])),
-    yMm: Math.max(...walls.flatMap((w) => [w.from.yMm, w.to.yMm])),
-    text: 'the lower left corner of the walls, on their centre lines',
-  };
-};
-
 const supportText = (info: SetInfo, f: Fixture): string => {
   if (f.support.on === 'stand') {
     const stand = recordOf(info.plan, 'stand', f.support.standId);
@@ -62,7 +49,7 @@ export const unitPages = (info: SetInfo): readonly PageMaker[] => {
     const ctx = drawContext(info.plan, { floorId: floor.id, setupId: info.setupId, nominalScale: 50 });
     const fixtures = [...ctx.index.fixtures].sort((a, b) => compareNatural(a.unit, b.unit));
     if (fixtures.length === 0) return [];
-    const datum = datumOf(info, floor.id);
+    const datum = datumOf(info.plan, floor.id);
     const row = (f: Fixture): Record<string, Cell> => {
       const kind = kindOf(info.plan, f.kindId, 'fixture');
       const { at, heightMm } = fixturePlace(info.plan, f);

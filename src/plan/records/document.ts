@@ -6,6 +6,21 @@ import { batterySettingsSchema, geoPlaceSchema } from './day.ts';
 export const practiceSchema = z.enum(['north-america', 'europe']);
 export const lengthUnitsSchema = z.enum(['imperial', 'metric']);
 
+/** A sheet of labels: its size, the size of one label, how many, and where the first one starts. All as typed. */
+export const labelStockSchema = z.looseObject({
+  sheetWidthMm: z.number().positive(),
+  sheetHeightMm: z.number().positive(),
+  columns: z.int().min(1),
+  rows: z.int().min(1),
+  widthMm: z.number().positive(),
+  heightMm: z.number().positive(),
+  leftMm: z.number().min(0),
+  topMm: z.number().min(0),
+  /** From the left edge of one label to that of the next, and likewise down. */
+  pitchXMm: z.number().positive(),
+  pitchYMm: z.number().positive(),
+});
+
 /** Sheet and scale of the issued plot. `scale` 48 means 1:48; absent means the largest standard scale that fits. */
 export const paperSchema = z.looseObject({
   sheet: z.string(),
@@ -13,6 +28,7 @@ export const paperSchema = z.looseObject({
   scale: z.number().optional(),
   /** Ids of the sheets to print, in order; absent means all, in their usual order. */
   sheets: z.array(z.string()).optional(),
+  labels: labelStockSchema.optional(),
 });
 
 /** A limit the user set in place of the table's, with the reason; printed on paper. */
@@ -112,6 +128,7 @@ export const issueSchema = z.looseObject({
 });
 
 export type Practice = z.infer<typeof practiceSchema>;
+export type LabelStock = z.infer<typeof labelStockSchema>;
 export type PlanRecord = z.infer<typeof planRecordSchema>;
 export type Setup = z.infer<typeof setupSchema>;
 export type PartLevel = z.infer<typeof partLevelSchema>;

@@ -200,13 +200,51 @@ describe('the circuit schedule', () => {
 });
 
 describe('the plot', () => {
-  it('takes the scale that is asked for when it fits, else one that does, and says so', () => {
+  const scaled = (scale: number): Plan =>
+    change(samplePlan(), 'plan', { paper: { sheet: 'ANSI B', landscape: true, scale } });
+
+  it('takes the scale that is asked for when it fits', () => {
     expect(
       words(change(samplePlan(), 'plan', { paper: { sheet: 'ANSI D', landscape: true, scale: 48 } })),
     ).toContain('Scale ¼″ = 1′-0″');
-    const forced = change(samplePlan(), 'plan', { paper: { sheet: 'ANSI B', landscape: true, scale: 12 } });
-    expect(papers(forced).notices.join(' ')).toMatch(/does not fit.*as asked.*drawn at/);
-    expect(words(forced)).toContain('Scale 3/16″ = 1′-0″');
+  });
+
+  it('comes in parts with match marks where it does not fit on one sheet, every unit on one of them', () => {
+    const set = papers(scaled(24));
+    expect(set.notices.join(' ')).toMatch(/does not fit on one sheet.*in \d+ parts with match marks/);
+    const parts = set.pages.filter((p) => p.title.endsWith('Lighting plot'));
+    expect(parts.length).toBeGreaterThan(3);
+    const numbers = new Set<string>();
+    for (const p of parts) {
+      const all = textsOf(p).map((t) => t.text);
+      expect(all).toContain('Scale ½″ = 1′-0″');
+      expect(all.filter((t) => t.startsWith('Match line: part ')).length).toBeGreaterThan(0);
+      for (const t of textsOf(p)) if (t.align === 'center' && t.capMm > 1.9) numbers.add(t.text);
+      expect(touchingTexts(p), p.title).toEqual([]);
+    }
+    for (let n = 1; n <= 14; n++) expect(numbers).toContain(String(n));
+  });
+
+  it('names on each match line the sheet that shows the other side, and that one names it back', () => {
+    const parts = papers(scaled(24)).pages.filter((p) => p.title.endsWith('Lighting plot'));
+    const leads = new Map(
+      parts.map((p) => [
+        p.title.split(' ')[0],
+        textsOf(p).flatMap((t) => /^Match line: part \S+, sheet (\S+)$/.exec(t.text)?.[1] ?? []),
+      ]),
+    );
+    let pairs = 0;
+    for (const [from, list] of leads)
+      for (const to of list) {
+        expect(leads.get(to), `${from} to ${to}`).toContain(from);
+        pairs++;
+      }
+    expect(pairs).toBeGreaterThan(7);
+  });
+
+  it('is drawn smaller where it would take too many sheets, and says so', () => {
+    expect(papers(scaled(4)).notices.join(' ')).toMatch(/as asked the plot would take \d+ sheets.*drawn at/);
+    expect(words(scaled(4))).toContain('Scale 3/16″ = 1′-0″');
   });
 
   it('counts the gear in its key', () => {

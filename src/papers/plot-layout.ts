@@ -1,0 +1,200 @@
+import { floorExtents } from '../drawing/draw-floor.ts';
+import { type Box, isEmptyBox } from '../kernel/geometry.ts';
+import type { Id } from '../kernel/ids.ts';
+import { planInSetup } from '../plan/moves.ts';
+import { planRecord } from '../plan/plan.ts';
+import { type Rect, TITLE_WIDTH_MM } from './frame.ts';
+import type { SetInfo } from './sheet-info.ts';
+import { fittingScale, scaleText } from './sheets.ts';
+import { TITLE_HEIGHT_MM } from './title-block.ts';
+
+/** Room kept around the geometry for labels and dimensions, across and down, and for the caption below. */
+const SIDE_MM = 24;
+const TOP_MM = 13;
+const CAPTION_MM = 13;
+/** Widest power summary. */
+const POWER_MM = 165;
+/** Room that a scale asked for must leave at each side. */
+const LEAST_MM = 5;
+/** What two neighbouring parts of a plot both show. */
+const OVERLAP_MM = 30;
+/** A plot in more parts than this is no longer of use to anyone. */
+export const MAX_PARTS = 24;
+
+/** How the frame of a plot is divided. */
+export interface PlotLayout {
+  readonly drawing: Rect;
+  readonly column: Rect | undefined;
+  readonly power: Rect | undefined;
+  /** Room for the heads of findings between power and scales, on large sheets. */
+  readonly findings: Rect | undefined;
+  /** Height of the caption under the drawing. */
+  readonly captionMm: number;
+  readonly scales: Rect;
+}
+
+/** Drawing, key column at the right, strip below it with summary, scales and title block. */
+export const plotLayout = (f: Rect): PlotLayout => {
+  const columnW = f.w >= 330 ? 98 : f.w >= 230 ? 82 : 0;
+  const beside = f.w - TITLE_WIDTH_MM;
+  const bandH = beside >= 60 ? 0 : 46;
+  const h = f.h - TITLE_HEIGHT_MM - bandH;
+  const strip =
+    bandH > 0
+      ? { x: f.x, y: f.y + h, w: f.w, h: bandH }
+      : { x: f.x, y: f.y + h, w: beside, h: TITLE_HEIGHT_MM };
+  const scalesW = strip.w >= 165 ? Math.min(96, strip.w * 0.45) : strip.w;
+  const rest = strip.w - scalesW;
+  const powerW = rest >= POWER_MM + 110 ? POWER_MM : rest;
+  return {
+    drawing: { x: f.x, y: f.y, w: f.w - columnW, h },
+    column: columnW > 0 ? { x: f.x + f.w - columnW, y: f.y, w: columnW, h } : undefined,
+    power: strip.w >= 165 ? { ...strip, w: powerW } : undefined,
+    findings: rest > powerW ? { ...strip, x: strip.x + powerW, w: rest - powerW } : undefined,
+    scales: { ...strip, x: strip.x + rest, w: scalesW },
+    captionMm: columnW > 0 ? CAPTION_MM : CAPTION_MM + 9,
+  };
+};
+
+/** What one page of a plot shows: a scale, the part of the floor in its window, and where that lies on the page. */
+export interface PlotView {
+  readonly ratio: number;
+  readonly text: string;
+  /** Part of the floor in which labels are set. */
+  readonly bounds: Box;
+  /** Floor point at the page's upper left corner. */
+  readonly originXMm: number;
+  readonly originYMm: number;
+  /** Set where the plot comes in parts. */
+  readonly part: PlotPart | undefined;
+}
+
+export interface PlotPart {
+  readonly column: number;
+  readonly row: number;
+  readonly columns: number;
+  readonly rows: number;
+  /** Floor coordinates of the match lines. */
+  readonly matchX: readonly number[];
+  readonly matchY: readonly number[];
+}
+
+/** Letter of the row and number of the column, like `B2`. */
+export const partName = (column: number, row: number): string =>
+  `${String.fromCharCode(65 + row)}${column + 1}`;
+
+/** The window of the drawing as the labels may use it, for a floor point at the page's corner. */
+const viewAt = (
+  layout: PlotLayout,
+  ratio: number,
+  text: string,
+  originXMm: number,
+  originYMm: number,
+  part?: PlotPart,
+): PlotView => {
+  const { drawing: area, captionMm } = layout;
+  const pad = 3;
+  return {
+    ratio,
+    text,
+    originXMm,
+    originYMm,
+    part,
+    bounds: {
+      minX: originXMm + (area.x + pad) * ratio,
+      minY: originYMm + (area.y + pad + 3) * ratio,
+      maxX: originXMm + (area.x + area.w - pad) * ratio,
+      maxY: originYMm + (area.y + area.h - captionMm) * ratio,
+    },
+  };
+};
+
+/** How many windows of `room` side by side cover `need`, each overlapping the next. */
+const partsFor = (need: number, room: number): number =>
+  need <= room ? 1 : Math.ceil((need - OVERLAP_MM) / (room - OVERLAP_MM));
+
+/** Views of a floor that does not fit on one page: rows of windows from its upper left corner, centred as a whole. */
+const partedViews = (layout: PlotLayout, box: Box, ratio: number, text: string): readonly PlotView[] => {
+  const { drawing: area, captionMm } = layout;
+  const room = { w: area.w - 2 * LEAST_MM, h: area.h - captionMm - 2 * LEAST_MM };
+  const need = {
+    w: (box.maxX - box.minX) / ratio + 2 * TOP_MM,
+    h: (box.maxY - box.minY) / ratio + 2 * TOP_MM,
+  };
+  const columns = partsFor(need.w, room.w);
+  const rows = partsFor(need.h, room.h);
+  const step = { w: (room.w - OVERLAP_MM) * ratio, h: (room.h - OVERLAP_MM) * ratio };
+  const covered = {
+    w: (columns - 1) * step.w + room.w * ratio,
+    h: (rows - 1) * step.h + room.h * ratio,
+  };
+  const x0 = (box.minX + box.maxX) / 2 - covered.w / 2;
+  const y0 = (box.minY + box.maxY) / 2 - covered.h / 2;
+  const half = (OVERLAP_MM / 2) * ratio;
+  const matchX = Array.from({ length: columns - 1 }, (_, i) => x0 + (i + 1) * step.w + half);
+  const matchY = Array.from({ length: rows - 1 }, (_, i) => y0 + (i + 1) * step.h + half);
+  return Array.from({ length: rows * columns }, (_, i) => {
+    const column = i % columns;
+    const row = Math.floor(i / columns);
+    const originX = x0 + column * step.w - (area.x + LEAST_MM) * ratio;
+    const originY = y0 + row * step.h - (area.y + LEAST_MM) * ratio;
+    return viewAt(layout, ratio, text, originX, originY, { column, row, columns, rows, matchX, matchY });
+  });
+};
+
+/**
+ * The pages a plot of a floor needs: one where it fits at the scale that is asked for or, without one, at the largest that
+ * does; several with match marks where it does not. None for an empty floor. What was not possible is said.
+ */
+export const plotViews = (
+  info: SetInfo,
+  floorId: Id,
+  layout: PlotLayout,
+  say: (text: string) => void,
+): readonly PlotView[] => {
+  const { drawing: area, captionMm } = layout;
+  const box = floorExtents(planInSetup(info.plan, info.setupId), floorId);
+  if (!box || isEmptyBox(box)) return [];
+  const size = { width: box.maxX - box.minX, height: box.maxY - box.minY };
+  const room = { width: area.w - 2 * SIDE_MM, height: area.h - 2 * TOP_MM - captionMm };
+  const asked = planRecord(info.plan).paper.scale;
+  const chosen = asked !== undefined && asked > 0 ? asked : undefined;
+  const fits = (r: number): boolean =>
+    size.width / r <= area.w - 2 * LEAST_MM && size.height / r <= area.h - captionMm - 2 * LEAST_MM;
+  const best = fittingScale(info.units, size, room).ratio;
+  const centred = (ratio: number): PlotView =>
+    viewAt(
+      layout,
+      ratio,
+      scaleText(ratio, info.units),
+      (box.minX + box.maxX) / 2 - (area.x + area.w / 2) * ratio,
+      (box.minY + box.maxY) / 2 - (area.y + (area.h - captionMm) / 2) * ratio,
+    );
+  if (chosen !== undefined && fits(chosen)) return [centred(chosen)];
+  const wanted = chosen ?? best;
+  if (chosen === undefined && fits(best)) return [centred(best)];
+  const parts = partedViews(layout, box, wanted, scaleText(wanted, info.units));
+  if (parts.length <= MAX_PARTS) {
+    say(
+      `The plan does not fit on one sheet of ${info.sheet.text} at ${scaleText(wanted, info.units)}: its plot comes in ${parts.length} parts with match marks. ${scaleText(best, info.units)} is the largest scale that fits on one.`,
+    );
+    return parts;
+  }
+  if (fits(best)) {
+    say(
+      `At ${scaleText(wanted, info.units)} as asked the plot would take ${parts.length} sheets of ${info.sheet.text}; it is drawn at ${scaleText(best, info.units)}.`,
+    );
+    return [centred(best)];
+  }
+  const small = partedViews(layout, box, best, scaleText(best, info.units));
+  if (small.length <= MAX_PARTS) {
+    say(
+      `At ${scaleText(wanted, info.units)} as asked the plot would take ${parts.length} sheets of ${info.sheet.text}; it is drawn at ${scaleText(best, info.units)}, in ${small.length} parts with match marks.`,
+    );
+    return small;
+  }
+  say(
+    `The plan does not fit ${info.sheet.text} at any standard scale, not even in ${MAX_PARTS} parts: its middle is drawn and the rest is cut off. Choose a larger sheet, or split the plan into floors.`,
+  );
+  return [centred(best)];
+};
