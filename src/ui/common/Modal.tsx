@@ -5,16 +5,18 @@ interface ModalProps {
   readonly open: boolean;
   readonly onClose: () => void;
   readonly wide?: boolean;
+  /** Stands at the right, where it covers the properties and leaves the drawing in sight. */
+  readonly aside?: boolean;
   readonly children: React.ReactNode;
   readonly foot?: React.ReactNode;
 }
 
 /** A dialog with a head, a body that scrolls and an optional row of buttons. Escape closes it. */
-export const Modal = ({ title, open, onClose, wide, children, foot }: ModalProps) => (
+export const Modal = ({ title, open, onClose, wide, aside, children, foot }: ModalProps) => (
   <Dialog.Root open={open} onOpenChange={(o) => (o ? undefined : onClose())}>
     <Dialog.Portal>
-      <Dialog.Backdrop className="dialog-back" />
-      <Dialog.Popup className={wide ? 'dialog wide' : 'dialog'}>
+      <Dialog.Backdrop className={aside ? 'dialog-back clear' : 'dialog-back'} />
+      <Dialog.Popup className={wide ? 'dialog wide' : aside ? 'dialog aside' : 'dialog'}>
         <div className="dialog-head">
           <Dialog.Title className="dialog-title">{title}</Dialog.Title>
           <Dialog.Close className="button quiet">Close</Dialog.Close>

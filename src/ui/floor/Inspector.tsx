@@ -39,7 +39,7 @@ export const Inspector = () => {
       ) : (
         <SeveralInspector ids={ids} />
       )}
-      {ids.length > 0 ? <StateRows key={ids.join()} ids={ids} /> : null}
+      {ids.length > 0 ? <StateRows key={`state:${ids.join()}`} ids={ids} /> : null}
       {ids.length > 0 ? <SetupPlace ids={ids} /> : null}
       {ids.length > 0 ? <ArrangeButtons /> : null}
       {only ? <FindingList title="Findings here" about={relatedIds(only.id)} /> : null}

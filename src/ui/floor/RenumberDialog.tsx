@@ -5,6 +5,7 @@ import { Modal } from '../common/Modal.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { closeAsk } from './ask.ts';
+import { focusOnce } from './focus.ts';
 
 const ORDERS: readonly { readonly order: UnitOrder; readonly words: string }[] = [
   { order: 'across', words: 'left to right' },
@@ -40,11 +41,17 @@ export const RenumberDialog = () => {
   const text = (label: string, value: string, set: (v: string) => void, hint?: string) => (
     <label>
       {label}
-      <input className="input" value={value} placeholder={hint} onChange={(e) => set(e.target.value)} />
+      <input
+        className="input"
+        ref={label === 'First number' ? focusOnce : undefined}
+        value={value}
+        placeholder={hint}
+        onChange={(e) => set(e.target.value)}
+      />
     </label>
   );
   return (
-    <Modal title="Number units by a rule" open onClose={() => closeAsk(session)}>
+    <Modal title="Number units by a rule" open aside onClose={() => closeAsk(session)}>
       <form
         className="ask-form"
         onSubmit={(e) => {

@@ -108,7 +108,7 @@ export const RowDialog = () => {
   );
   const wrong = problem || (places.ok ? '' : problemText(places.error));
   return (
-    <Modal title="Repeat in a row, grid, line or arc" open onClose={() => closeAsk(session)}>
+    <Modal title="Repeat in a row, grid, line or arc" open aside onClose={() => closeAsk(session)}>
       <form
         className="ask-form"
         onSubmit={(e) => {

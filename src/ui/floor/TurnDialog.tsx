@@ -61,7 +61,7 @@ export const TurnDialog = () => {
     </label>
   );
   return (
-    <Modal title={`Turn ${wordsFor(plan, selection)} together`} open onClose={() => closeAsk(session)}>
+    <Modal title={`Turn ${wordsFor(plan, selection)} together`} open aside onClose={() => closeAsk(session)}>
       <form
         className="ask-form"
         onSubmit={(e) => {
