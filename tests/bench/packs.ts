@@ -11,7 +11,7 @@ const FIRST_MIN = 360;
 const HOURS = 16;
 
 /** Sixty units of 60 W on bricks over sixteen hours in eight setups of their own levels, two hundred packs, forty bays. */
-const packDay = (): Plan => {
+export const packDay = (): Plan => {
   const r = batteryRig();
   const use = { kindId: r.brick.id, count: 1, joined: 'parallel' as const };
   const setups = Array.from({ length: 8 }, (_, i) => r.b.setup(`Setup ${i + 1}`, i + 2));

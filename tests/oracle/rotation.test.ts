@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { leastPacksBound } from '../../src/engines/battery/bound.ts';
 import { chargeFrom } from '../../src/engines/battery/charge.ts';
 import { leastPacks } from '../../src/engines/battery/least.ts';
 import type { Rotation } from '../../src/engines/battery/rotation-types.ts';
@@ -93,6 +94,22 @@ describe('the fewest packs against every schedule', () => {
     const three = rotation([[[0, 180, 60]]], { bays: 1, chargeMin: 60 });
     expect([1, 2].map((n) => anySchedule(three, n, STATES))).toEqual([false, true]);
   });
+
+  it('battery-bound: no schedule does with fewer packs than the bound', () => {
+    let judged = 0;
+    fc.assert(
+      fc.property(smallDays, (r) => {
+        const [pool] = r.pools;
+        const bound = pool ? leastPacksBound(r, pool) : 0;
+        if (bound < 2 || bound > 7) return;
+        const fewer = anySchedule(r, bound - 1, STATES);
+        if (fewer !== undefined) judged++;
+        expect(fewer ?? false).toBe(false);
+      }),
+      { numRuns: 250 },
+    );
+    expect(judged).toBeGreaterThan(150);
+  }, 120_000);
 
   it('battery-least: no schedule of up to 4 units, 6 packs and 2 bays does with fewer', () => {
     let judged = 0;

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { leastPacksBound } from '../../src/engines/battery/bound.ts';
 import { chargeFrom } from '../../src/engines/battery/charge.ts';
 import { dayOf, leastBays, leastPacks } from '../../src/engines/battery/least.ts';
-import { rotate } from '../../src/engines/battery/rotate.ts';
+import { rotate, rotateEarly } from '../../src/engines/battery/rotate.ts';
 import type { Rotation, RotationResult } from '../../src/engines/battery/rotation-types.ts';
 import { rotation, smallDays } from '../support/rotation-rig.ts';
 
@@ -151,6 +151,42 @@ describe('a day of packs', () => {
       }),
       { numRuns: 150 },
     );
+  }, 60_000);
+
+  it('battery-bound: with fewer packs than the bound every rotation leaves a unit waiting', () => {
+    const busy = fc
+      .record({
+        units: fc.integer({ min: 4, max: 24 }),
+        run: fc.integer({ min: 30, max: 200 }),
+        hours: fc.integer({ min: 3, max: 14 }),
+        bays: fc.integer({ min: 1, max: 16 }),
+        chargeMin: fc.integer({ min: 20, max: 200 }),
+        swapAt: fc.constantFrom(0, 0.05, 0.2),
+        below: fc.constantFrom(0, 0.3, 0.6, 0.9),
+        shortFirst: fc.boolean(),
+      })
+      .map(({ units, run, hours, below, shortFirst, ...more }) => ({
+        r: rotation(
+          Array.from({ length: units }, (_, i) => [
+            [i * 3, hours * 60 - ((i * 7) % 50), run + ((i * 13) % 40)],
+          ]),
+          more,
+        ),
+        below,
+        shortFirst,
+      }));
+    let sharper = 0;
+    fc.assert(
+      fc.property(busy, ({ r, below, shortFirst }) => {
+        const [pool] = r.pools;
+        const bound = pool ? leastPacksBound(r, pool) : 0;
+        if (bound > r.units.length) sharper++;
+        expect(rotate(r, () => bound - 1).firstShort).toBeDefined();
+        expect(rotateEarly(r, () => bound - 1, below, shortFirst).firstShort).toBeDefined();
+      }),
+      { numRuns: 200 },
+    );
+    expect(sharper).toBeGreaterThan(50);
   }, 60_000);
 
   it('battery-bays: the fewest bays do, one fewer do not', () => {

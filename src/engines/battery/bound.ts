@@ -1,5 +1,6 @@
+import { restoredMost } from './bound-charges.ts';
 import { fastestCharge } from './charge.ts';
-import type { Rotation, RotationPool } from './rotation-types.ts';
+import type { Rotation, RotationPool, RotationUnit } from './rotation-types.ts';
 
 /** Times at which what is drawn changes, and what has been drawn by then. */
 interface Mark {
@@ -8,8 +9,7 @@ interface Mark {
   readonly atOnce: number;
 }
 
-const marksOf = (r: Rotation, pool: RotationPool): readonly Mark[] => {
-  const units = r.units.filter((u) => u.pool === pool.id);
+const marksOf = (units: readonly RotationUnit[]): readonly Mark[] => {
   const edges = [...new Set(units.flatMap((u) => u.stretches.flatMap((s) => [s.startMin, s.endMin])))].sort(
     (a, b) => a - b,
   );
@@ -27,29 +27,31 @@ const marksOf = (r: Rotation, pool: RotationPool): readonly Mark[] => {
   });
 };
 
+const EPS = 1e-9;
+
 /**
- * Fewer packs than this never get a pool through the day, whatever the rotation: as many as are on units at once; and at every
- * moment, what has been drawn by then less the most that whole charges in all bays could have given back since the first minute,
- * over what one pack gives down to the change point.
+ * Fewer packs than this never get a pool through the day, whatever the rotation: as many as are on units at once; and for
+ * every moment, what has been drawn by then less the most that charges could have given back for use by then
+ * (`restoredMost`), over what one pack gives down to the change point.
  */
 export const leastPacksBound = (r: Rotation, pool: RotationPool): number => {
-  const marks = marksOf(r, pool);
-  const first = marks[0]?.atMin ?? 0;
-  // Units that are exchanged charge each on its own lead, so that every one of them brings its bay along.
-  const each = pool.exchange ? fastestCharge(r, pool.chargeMin) : 0;
-  const perMin = pool.exchange
-    ? 0
-    : r.bays
-        .filter((b) => b.pools.has(pool.id))
-        .reduce((sum, b) => sum + fastestCharge(r, pool.chargeMin * (b.slower.get(pool.id) ?? 1)), 0);
+  const units = r.units.filter((u) => u.pool === pool.id);
+  const marks = marksOf(units);
+  const gives = 1 - r.swapAt;
   let least = 0;
+  for (const m of marks) least = Math.max(least, m.atOnce);
+  if (pool.exchange) {
+    // Units that are exchanged charge each on its own lead, so that every one of them brings its bay along.
+    const each = fastestCharge(r, pool.chargeMin);
+    const first = marks[0]?.atMin ?? 0;
+    for (const m of marks)
+      least = Math.max(least, Math.ceil(m.drawn / (gives + each * (m.atMin - first)) - EPS));
+    return least;
+  }
   for (const m of marks) {
-    const charged = m.atMin > first ? perMin * (m.atMin - first) : 0;
-    least = Math.max(
-      least,
-      m.atOnce,
-      Math.ceil((m.drawn - charged) / (1 - r.swapAt + each * (m.atMin - first)) - 1e-9),
-    );
+    // Where even without any charging no more packs are asked for, there is nothing to look into.
+    if (Math.ceil(m.drawn / gives - EPS) <= least) continue;
+    least = Math.max(least, Math.ceil((m.drawn - restoredMost(r, pool, units, m.atMin)) / gives - EPS));
   }
   return least;
 };

@@ -51,12 +51,18 @@ const isSmall = (r: Rotation, pool: RotationPool, packs: number): boolean => {
 export const packsByRule = (r: Rotation): ReadonlyMap<PoolId, number> =>
   rotate(r, () => Number.POSITIVE_INFINITY).used;
 
-/** How low packs may be for a change ahead of time: each is tried. */
-const EARLY = [0.3, 0.5, 0.7, 0.9] as const;
+/** How low packs may be for a change ahead of time, and whether the fullest are charged first: each is tried. */
+const EARLY = [
+  [0.3, false],
+  [0.5, false],
+  [0.8, true],
+  [0.7, false],
+  [0.9, false],
+] as const;
 
 const early = (r: Rotation, packs: number): RotationResult | undefined => {
-  for (const below of EARLY) {
-    const day = rotateEarly(r, () => packs, below);
+  for (const [below, shortFirst] of EARLY) {
+    const day = rotateEarly(r, () => packs, below, shortFirst);
     if (!day.firstShort) return day;
   }
   return undefined;

@@ -44,17 +44,19 @@ interface PoolState {
  * as long as none is missing.
  */
 export const rotate = (r: Rotation, supply: (pool: PoolId) => number): RotationResult =>
-  new Day(r, supply, 0).run();
+  new Day(r, supply, 0, false).run();
 
 /**
  * The same, with changes ahead of time: whenever something happens, a bay is free, nothing waits for it and a charged pack is
- * ready, the unit whose packs are lowest, and below `earlyBelow`, takes it.
+ * ready, the unit whose packs are lowest, and below `earlyBelow`, takes it. With `shortFirst` the fullest of the packs that
+ * wait for a bay goes in first, for it is ready soonest.
  */
 export const rotateEarly = (
   r: Rotation,
   supply: (pool: PoolId) => number,
   earlyBelow: number,
-): RotationResult => new Day(r, supply, earlyBelow).run();
+  shortFirst = false,
+): RotationResult => new Day(r, supply, earlyBelow, shortFirst).run();
 
 class Day {
   readonly #r: Rotation;
@@ -69,11 +71,13 @@ class Day {
   readonly #shorts = new Map<PoolId, FirstShort>();
   readonly #darks = new Map<PoolId, FirstDark>();
   readonly #earlyBelow: number;
+  readonly #shortFirst: boolean;
   #now = 0;
 
-  constructor(r: Rotation, supply: (pool: PoolId) => number, earlyBelow: number) {
+  constructor(r: Rotation, supply: (pool: PoolId) => number, earlyBelow: number, shortFirst: boolean) {
     this.#r = r;
     this.#earlyBelow = earlyBelow;
+    this.#shortFirst = shortFirst;
     this.#units = r.units
       .map((unit, index) => ({ unit, index }))
       .filter(({ unit }) => unit.stretches.length > 0)
@@ -237,6 +241,7 @@ class Day {
     for (const p of this.#r.pools) {
       const pool = this.#pools.get(p.id);
       if (!pool) continue;
+      if (this.#shortFirst) pool.flat.sort((a, b) => b.soc - a.soc);
       while (pool.flat.length > 0) {
         const first = pool.flat[0];
         const bay = p.exchange ? -1 : this.#bays.findIndex((b, i) => !b && this.#r.bays[i]?.pools.has(p.id));
