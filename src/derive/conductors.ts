@@ -73,6 +73,20 @@ export const threeLoadedA = (conductorId: string, twoA: number): number | undefi
   return undefined;
 };
 
+/** Ampacity of another conductor by the same column of the same table in which `conductorId` has `amps`. */
+export const sameColumnA = (conductorId: string, amps: number, other: string): number | undefined => {
+  const rows = ampacity.rows as readonly AmpacityRow[];
+  for (const row of rows) {
+    if (row.conductor !== conductorId) continue;
+    for (const [column, value] of Object.entries(row)) {
+      if (value !== amps) continue;
+      const found = rows.find((r) => r.conductor === other && r.table === row.table)?.[column];
+      if (typeof found === 'number') return found;
+    }
+  }
+  return undefined;
+};
+
 /** Where the factors for grouping and drums are from, for people. */
 export const groupingSources = {
   conductors: ampacity.groupingByConductorsSource,

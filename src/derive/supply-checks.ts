@@ -25,6 +25,7 @@ export class SupplyIndex {
   readonly #from = new Map<string, Cable[]>();
   readonly #into = new Map<Id, Cable[]>();
   readonly #walls = new Map<Id, Outlet[]>();
+  readonly #straight = new Map<string, Box[]>();
   readonly #others = new Map<string, OtherLoad[]>();
 
   constructor(plan: Plan) {
@@ -33,12 +34,17 @@ export class SupplyIndex {
       put(this.#from, `${c.from.recordId}/${c.from.portId}`, c);
       put(this.#into, c.to.recordId, c);
     }
+    for (const b of recordsOf(plan, 'box'))
+      if (b.plugsInto) put(this.#straight, `${b.plugsInto.recordId}/${b.plugsInto.portId}`, b);
     for (const w of recordsOf(plan, 'outlet')) put(this.#walls, w.sourceId, w);
     for (const o of recordsOf(plan, 'otherLoad')) put(this.#others, placeOfOther(o), o);
   }
 
   cablesAt = (recordId: Id, portId: string): readonly Cable[] =>
     this.#from.get(`${recordId}/${portId}`) ?? [];
+  /** Boxes plugged straight into an outlet, without a cable. */
+  pluggedInto = (recordId: Id, portId: string): readonly Box[] =>
+    this.#straight.get(`${recordId}/${portId}`) ?? [];
   feeds = (recordId: Id): readonly Cable[] => this.#into.get(recordId) ?? [];
   wallOutlets = (sourceId: Id): readonly Outlet[] => this.#walls.get(sourceId) ?? [];
 
@@ -49,7 +55,7 @@ export class SupplyIndex {
     this.defects.push(always(rule, 'stop', about, ids, params));
   }
 
-  otherFault(o: OtherLoad, problem: string): string {
+  otherFault(o: OtherLoad | Box, problem: string): string {
     this.stop('power-value', o.id, [o.id], { label: recordLabel(this.#plan, o), problem });
     return problem;
   }
@@ -113,19 +119,20 @@ export class SupplyIndex {
   }
 
   /** A wall outlet may be a double one; any other outlet takes one plug. */
-  checkShared(recordId: Id, port: OutletPort, cables: readonly Cable[]): void {
+  checkShared(recordId: Id, port: OutletPort, cables: readonly Cable[], straight: readonly Box[]): void {
     const r = this.#plan.records.get(recordId);
-    if (!r || cables.length <= (r.type === 'outlet' ? 2 : 1)) return;
+    const plugs = cables.length + straight.length;
+    if (!r || plugs <= (r.type === 'outlet' ? 2 : 1)) return;
     this.defects.push(
       always(
         'power-outlet-shared',
         'warn',
         `${recordId}/${port.id}`,
-        [recordId, ...cables.map((c) => c.id)],
+        [recordId, ...[...cables, ...straight].map((c) => c.id)],
         {
           label: recordLabel(this.#plan, r),
           port: port.label ?? port.id,
-          plugs: cables.length,
+          plugs,
         },
       ),
     );

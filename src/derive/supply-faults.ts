@@ -2,12 +2,14 @@ import { connector, mates } from '../plan/connectors.ts';
 import type { CableKind } from '../plan/kinds/kinds.ts';
 import type { InletPort, LoadSpec, OutletPort } from '../plan/kinds/ports.ts';
 import { kindOf, type Plan } from '../plan/plan.ts';
-import type { Ballast, Cable, Fixture } from '../plan/records/index.ts';
+import { boxFamilies } from '../plan/ports.ts';
+import type { Ballast, Box, Cable, Fixture } from '../plan/records/index.ts';
 import { conductor } from './conductors.ts';
 import { always } from './findings.ts';
 import { recordLabel } from './labels.ts';
 import { badLevelsOf, loadProblem } from './loads.ts';
 import type { SupplyIndex } from './supply-checks.ts';
+import { takesSeveralFeeds } from './supply-circuits.ts';
 
 const connectorName = (id: string): string => connector(id)?.name ?? id;
 
@@ -49,7 +51,17 @@ export const cableFault = (
     });
     return 'it goes to an inlet that is not there';
   }
-  const feeds = index.feeds(to.id);
+  const all = index.feeds(to.id);
+  const several = to.type === 'box' && takesSeveralFeeds(plan, to);
+  const feeds = several ? all.filter((f) => f.to.portId === c.to.portId) : all;
+  if (to.type === 'box' && to.plugsInto && !several) {
+    index.stop('power-second-feed', to.id, [to.id, ...feeds.map((f) => f.id)], {
+      label: recordLabel(plan, to),
+      inlet: inlet.label ?? inlet.id,
+      cables: feeds.map((f) => recordLabel(plan, f)).join(', '),
+    });
+    return `${recordLabel(plan, to)} is fed twice`;
+  }
   if (feeds.length > 1) {
     const same = feeds.filter((f) => f.to.portId === c.to.portId).length > 1;
     const rule = same ? 'power-two-into-one' : 'power-second-feed';
@@ -81,6 +93,31 @@ export const cableFault = (
     return 'its socket does not take the inlet';
   }
   return undefined;
+};
+
+/** Checks an adapter plugged straight into an outlet: whether it goes in there. */
+export const straightFault = (
+  plan: Plan,
+  index: SupplyIndex,
+  b: Box,
+  from: OutletPort,
+  inlet: InletPort | undefined,
+): string | undefined => {
+  if (!kindOf(plan, b.kindId, ...boxFamilies)) return index.kindFault(b, b.kindId);
+  const label = recordLabel(plan, b);
+  if (!inlet) {
+    index.stop('power-value', b.id, [b.id], { label, problem: 'it has no inlet' });
+    return 'it has no inlet';
+  }
+  if (mates(from.connector, inlet.connector)) return undefined;
+  const at = plan.records.get(b.plugsInto?.recordId ?? '');
+  index.stop('power-mate', `${b.id}/from`, [b.id, ...(at ? [at.id] : [])], {
+    label,
+    other: recordLabel(plan, at),
+    outlet: connectorName(from.connector),
+    plug: connectorName(inlet.connector),
+  });
+  return 'it does not go into the outlet';
 };
 
 /** Checks one load: its kind, its values, its levels, its connection. */

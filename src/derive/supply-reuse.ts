@@ -47,6 +47,7 @@ export const touchedBetween = (before: Plan, after: Plan): ReadonlySet<Id> | und
     } else if (r.type === 'outlet') touched.add(r.sourceId);
     else if (r.type === 'ballast') touched.add(r.fixtureId);
     else if (r.type === 'otherLoad') touched.add(r.on.recordId);
+    else if (r.type === 'box' && r.plugsInto) touched.add(r.plugsInto.recordId);
   };
   for (const type of TYPES) differences(recordsOf(before, type), recordsOf(after, type), touch);
   return touched;

@@ -2,8 +2,10 @@ import type { Id } from '../kernel/ids.ts';
 import type { System } from '../plan/kinds/kinds.ts';
 import type { LoadSpec, Way } from '../plan/kinds/ports.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { DimmerHow, DimmerWay } from './dimmers.ts';
 import type { EngineFinding } from './findings.ts';
 import type { Segment } from './supply-reuse.ts';
+import type { Transformer } from './transformers.ts';
 import type { EntityWhat } from './types.ts';
 
 /** One branch of a load: from leg `from` to leg `to` (or to the neutral, 3), taking `share` of its power. */
@@ -30,7 +32,7 @@ export interface SupplyNode {
   readonly depth: number;
   readonly sourceId: Id | undefined;
   readonly system: System | undefined;
-  /** Legs of the source that reach it. */
+  /** Legs that reach it: of the source, or behind a transformer of its output. */
   readonly legs: readonly number[];
   readonly neutral: boolean;
   readonly notComputed: string | undefined;
@@ -44,6 +46,14 @@ export interface SupplyNode {
   readonly lengthMm: number;
   /** A load the plan does not switch: it is at full in every setup. */
   readonly steady: boolean;
+  /** The output of a transformer, whose feed is the node above. */
+  readonly transformer: Transformer | undefined;
+  /** A way of a dimmer. */
+  readonly dimmer: DimmerWay | undefined;
+  /** How the nearest dimmer ahead takes its share out of the wave. */
+  readonly dimmedBy: DimmerHow | undefined;
+  /** Circuit (from 1) of a multi-circuit cable or end that this node is. */
+  readonly circuit: number | undefined;
 }
 
 /** All sources with what hangs on them, and what was found wrong while walking. */

@@ -9,11 +9,14 @@ import { cableLength } from './lengths.ts';
 import { loadSpecOf } from './loads.ts';
 import { otherLoadBranches } from './other-loads.ts';
 import { SupplyIndex } from './supply-checks.ts';
-import { cableFault, loadFault } from './supply-faults.ts';
-import { linesOf, nowhere, type Reach } from './supply-reach.ts';
+import { circuitInto, circuitKey, circuitLabel, dimmerWay, outputNode } from './supply-circuits.ts';
+import { cableFault, loadFault, straightFault } from './supply-faults.ts';
+import { type NewNode, nodeFrom, reachFrom } from './supply-node.ts';
+import { linesOf, nowhere, type Reach, startAt } from './supply-reach.ts';
 import { noteReads, type Segment, touchedBetween } from './supply-reuse.ts';
 import type { SupplyNode, SupplyTree } from './supply-types.ts';
 import { systemShape } from './systems.ts';
+import { type Transformer, transformerOn } from './transformers.ts';
 
 const memo = new WeakMap<Plan, SupplyTree>();
 
@@ -97,57 +100,11 @@ class Walk {
     });
   }
 
-  #push(
-    reach: Reach,
-    n: Pick<SupplyNode, 'key' | 'what' | 'recordId' | 'label'> & Partial<SupplyNode>,
-  ): { node: SupplyNode; reach: Reach } {
-    const notComputed = reach.notComputed ?? n.notComputed;
-    const { source, shape } = reach;
-    const index = this.#nodes.length;
-    const legs = n.legs ?? reach.legs;
-    const neutral = n.neutral ?? reach.neutral;
-    // Written out field by field: this runs for every entity after every edit.
-    const node: SupplyNode = {
-      index,
-      key: n.key,
-      what: n.what,
-      recordId: n.recordId,
-      wayId: n.wayId,
-      label: n.label,
-      parent: reach.parent,
-      depth: reach.depth,
-      sourceId: source?.id,
-      system: reach.system,
-      legs,
-      neutral,
-      notComputed,
-      way: n.way,
-      mainBreakerA: n.mainBreakerA,
-      connectors: n.connectors ?? [],
-      load: n.load,
-      branches: n.branches ?? [],
-      lengthMm: n.lengthMm ?? 0,
-      steady: n.steady ?? false,
-    };
+  #push(reach: Reach, n: NewNode): { node: SupplyNode; reach: Reach } {
+    const node = nodeFrom(this.#nodes.length, n, reach);
     this.#nodes.push(node);
     if (!this.#reads.has(node.recordId)) noteReads(this.#plan, node.recordId, this.#reads);
-    const inherited =
-      notComputed === undefined || notComputed.startsWith('hangs on')
-        ? notComputed
-        : `hangs on ${node.label}: ${notComputed}`;
-    return {
-      node,
-      reach: {
-        parent: index,
-        depth: reach.depth + 1,
-        source,
-        system: reach.system,
-        shape,
-        legs,
-        neutral,
-        notComputed: inherited,
-      },
-    };
+    return { node, reach: reachFrom(node, reach) };
   }
 
   #source(s: Source): void {
@@ -156,17 +113,7 @@ class Walk {
     const kind = kindOf(plan, s.kindId, 'source');
     const shape = kind && systemShape(kind.system);
     const fault = this.#index.sourceFault(s, kind, shape);
-    const legs = Array.from({ length: shape?.legs ?? 0 }, (_, i) => i);
-    const start: Reach = {
-      ...nowhere(''),
-      source: s,
-      system: kind?.system,
-      shape,
-      legs,
-      neutral: shape?.neutral ?? true,
-      notComputed: undefined,
-    };
-    const { reach } = this.#push(start, {
+    const { reach } = this.#push(startAt(s, kind?.system, shape), {
       key: s.id,
       what: 'source',
       recordId: s.id,
@@ -180,6 +127,7 @@ class Walk {
   /** Ways, wall outlets and cables of a source or a box. */
   #owner(owner: Source | Box, reach: Reach, ways: readonly Way[], walls: readonly Outlet[]): void {
     const ports = outletsOf(this.#plan, owner.id);
+    const dimmer = kindOf(this.#plan, owner.kindId, 'dimmer');
     this.#others(owner.id, reach);
     for (const way of ways) {
       const legs = way.legs.map((l) => reach.legs[l]);
@@ -195,12 +143,25 @@ class Walk {
         legs: there ? (legs as readonly number[]) : [],
         way,
         notComputed: fault,
+        ...(dimmer ? dimmerWay(dimmer, reach, there ? (legs as readonly number[]) : []) : {}),
       });
       this.#others(`${owner.id}/${way.id}`, inside);
       for (const w of walls) if (w.wayId === way.id) this.#wallOutlet(w, inside);
-      for (const p of ports) if (p.wayId === way.id) this.#port(owner.id, p, inside);
+      for (const p of ports) {
+        if (p.wayId === way.id) this.#port(owner.id, p, inside);
+        p.circuitWayIds?.forEach((id, i) => {
+          if (id === way.id) this.#port(owner.id, p, inside, false, i + 1);
+        });
+      }
     }
-    for (const p of ports) if (p.wayId === undefined) this.#port(owner.id, p, reach);
+    for (const p of ports)
+      if (p.wayId === undefined && p.circuitWayIds === undefined) this.#open(owner.id, p, reach);
+  }
+
+  /** An outlet without a breaker. One that carries several circuits hangs on those that come in, one by one. */
+  #open(recordId: Id, port: OutletPort, reach: Reach, circuit?: number): void {
+    if (port.circuit !== undefined && circuit !== undefined && port.circuit !== circuit) return;
+    this.#port(recordId, port, reach, false, port.circuits === undefined ? undefined : circuit);
   }
 
   #wallOutlet(w: Outlet, reach: Reach): void {
@@ -221,13 +182,14 @@ class Walk {
     else this.#others(w.id, out);
   }
 
-  #port(recordId: Id, port: OutletPort, reach: Reach, checked = false): void {
+  #port(recordId: Id, port: OutletPort, reach: Reach, checked = false, circuit?: number): void {
     const cables = this.#index.cablesAt(recordId, port.id);
+    const straight = this.#index.pluggedInto(recordId, port.id);
     const wall = this.#plan.records.get(recordId)?.type === 'outlet';
     const others = [`${recordId}:${port.id}`, ...(wall ? [recordId] : [])].filter(
       (k) => this.#index.othersAt(k).length > 0,
     );
-    if (cables.length === 0 && others.length === 0) return;
+    if (cables.length + straight.length + others.length === 0) return;
     const owner = this.#plan.records.get(recordId);
     const fault =
       checked || !owner
@@ -239,9 +201,17 @@ class Walk {
       neutral: reach.neutral && port.neutral,
       notComputed: reach.notComputed ?? fault,
     };
-    this.#index.checkShared(recordId, port, cables);
+    if (circuit === undefined || circuit === 1) this.#index.checkShared(recordId, port, cables, straight);
     for (const k of others) this.#others(k, out);
-    for (const c of cables) this.#cable(c, out, port);
+    for (const b of straight) this.#straight(b, out, port, circuit);
+    for (const c of cables) this.#cable(c, out, port, circuit);
+  }
+
+  /** An adapter, tee or splitter plugged straight into an outlet. */
+  #straight(b: Box, reach: Reach, from: OutletPort, circuit: number | undefined): void {
+    const inlet = inletsOf(this.#plan, b.id)[0];
+    const fault = straightFault(this.#plan, this.#index, b, from, inlet);
+    this.#into(b.id, inlet, { ...reach, notComputed: reach.notComputed ?? fault }, circuit);
   }
 
   /** Other people's loads at one place: a way, a port, an outlet, or a source or box itself. */
@@ -265,51 +235,77 @@ class Walk {
     }
   }
 
-  #cable(c: Cable, reach: Reach, from: OutletPort | undefined): void {
-    if (this.#seen.has(c.id)) return;
-    this.#seen.add(c.id);
-    noteReads(this.#plan, c.to.recordId, this.#reads);
+  #cable(c: Cable, reach: Reach, from: OutletPort | undefined, circuit?: number): void {
     const kind = kindOf(this.#plan, c.kindId, 'cable');
+    const own = kind?.circuits === undefined ? undefined : circuit;
+    const key = circuitKey(c.id, own);
+    if (this.#seen.has(key)) return;
+    this.#seen.add(key).add(c.id);
+    noteReads(this.#plan, c.to.recordId, this.#reads);
     const length = cableLength(this.#plan, c);
     const inlet = inletsOf(this.#plan, c.to.recordId).find((i) => i.id === c.to.portId);
     const fault = cableFault(this.#plan, this.#index, c, kind, from, inlet);
     const { reach: end } = this.#push(reach, {
-      key: c.id,
+      key,
       what: 'cable',
       recordId: c.id,
-      label: recordLabel(this.#plan, c),
+      label: circuitLabel(recordLabel(this.#plan, c), own),
+      circuit: own,
       legs: reach.legs.slice(0, kind ? linesOf(reach, kind) : 3),
       neutral: reach.neutral && (kind?.neutral ?? true),
       connectors: kind ? [kind.plug, kind.socket] : [],
       lengthMm: length?.totalMm ?? 0,
       notComputed: fault,
     });
-    this.#into(c.to.recordId, inlet, end);
+    this.#into(c.to.recordId, inlet, end, own);
   }
 
-  #into(recordId: Id, inlet: InletPort | undefined, reach: Reach): void {
+  #into(recordId: Id, inlet: InletPort | undefined, reach: Reach, circuit?: number): void {
     const r = this.#plan.records.get(recordId);
-    if (this.#seen.has(recordId)) return;
-    if (r?.type === 'box') this.#box(r, inlet, reach);
+    const own = r?.type === 'box' ? circuitInto(this.#plan, r, inlet, circuit) : undefined;
+    if (this.#seen.has(circuitKey(recordId, own))) return;
+    if (r?.type === 'box') this.#box(r, inlet, reach, own);
     else if (r?.type === 'fixture' || r?.type === 'ballast') this.#load(r, inlet, reach);
     else if (r?.type === 'charger' || r?.type === 'device') this.#steady(r, inlet, reach);
   }
 
-  #box(b: Box, inlet: InletPort | undefined, reach: Reach): void {
-    this.#seen.add(b.id);
+  #box(b: Box, inlet: InletPort | undefined, reach: Reach, circuit?: number): void {
     const kind = kindOf(this.#plan, b.kindId, ...boxFamilies);
+    if (kind?.family === 'converter' && kind.what !== 'transformer') return this.#steady(b, inlet, reach);
+    const key = circuitKey(b.id, circuit);
+    this.#seen.add(key).add(b.id);
+    const fed =
+      kind?.family === 'converter' && inlet && reach.shape && reach.notComputed === undefined
+        ? transformerOn(kind, inlet, reach.shape, reach.legs, reach.neutral)
+        : undefined;
     const { reach: inside } = this.#push(reach, {
-      key: b.id,
+      key,
       what: 'box',
       recordId: b.id,
-      label: recordLabel(this.#plan, b),
+      label: circuitLabel(recordLabel(this.#plan, b), circuit),
+      circuit,
+      ...(typeof fed === 'object' ? { load: fed.load, branches: fed.branches, steady: true } : {}),
       connectors: inlet ? [inlet.connector] : [],
       legs: reach.legs.slice(0, inlet ? linesOf(reach, inlet) : 3),
       neutral: reach.neutral && (inlet?.neutral ?? true),
       mainBreakerA: kind?.family === 'box' || kind?.family === 'dimmer' ? kind.mainBreakerA : undefined,
-      notComputed: kind ? undefined : this.#index.kindFault(b, b.kindId),
+      notComputed: !kind
+        ? this.#index.kindFault(b, b.kindId)
+        : typeof fed === 'string'
+          ? this.#index.otherFault(b, fed)
+          : undefined,
     });
-    this.#owner(b, inside, waysOf(this.#plan, b.id), []);
+    if (kind?.family === 'converter')
+      this.#output(b, inside, typeof fed === 'object' ? fed.transformer : undefined);
+    else if (circuit === undefined) this.#owner(b, inside, waysOf(this.#plan, b.id), []);
+    else for (const p of outletsOf(this.#plan, b.id)) this.#open(b.id, p, inside, circuit);
+  }
+
+  /** The output of a transformer: a supply of its own volts and legs. */
+  #output(b: Box, reach: Reach, t: Transformer | undefined): void {
+    const { reach: out } = this.#push(reach, outputNode(b, recordLabel(this.#plan, b), t));
+    this.#others(b.id, out);
+    for (const p of outletsOf(this.#plan, b.id)) this.#port(b.id, p, out);
   }
 
   #load(r: Fixture | Ballast, inlet: InletPort | undefined, reach: Reach): void {
@@ -338,10 +334,10 @@ class Walk {
     for (const p of outletsOf(this.#plan, r.id)) this.#port(r.id, p, through);
   }
 
-  /** Control gear, and a charger with all its bays busy, in every setup: which packs are in it when is for the day to say. */
-  #steady(r: Charger | Device, inlet: InletPort | undefined, reach: Reach): void {
+  /** Control gear, mains supplies, and a charger with all its bays busy, in every setup: which packs are in it when is for the day to say. */
+  #steady(r: Charger | Device | Box, inlet: InletPort | undefined, reach: Reach): void {
     this.#seen.add(r.id);
-    const load = kindOf(this.#plan, r.kindId, 'charger', ...deviceFamilies)?.load;
+    const load = kindOf(this.#plan, r.kindId, 'charger', 'converter', ...deviceFamilies)?.load;
     const branches =
       load && inlet && reach.shape && reach.notComputed === undefined
         ? loadBranches(reach.shape, inlet, reach.legs, reach.neutral, load)
@@ -358,7 +354,13 @@ class Walk {
       notComputed:
         typeof branches === 'string' ? branches : load ? undefined : 'its kind does not say what it draws',
     });
-    for (const p of outletsOf(this.#plan, r.id)) this.#port(r.id, p, through);
+    if (r.type !== 'box') for (const p of outletsOf(this.#plan, r.id)) this.#port(r.id, p, through);
+  }
+
+  /** Whether a box is plugged straight into an outlet that is there. */
+  #hangsOn(b: Box): boolean {
+    const at = b.plugsInto;
+    return at !== undefined && outletsOf(this.#plan, at.recordId).some((p) => p.id === at.portId);
   }
 
   /** What no source reaches: boxes and loads without a feed, cables from nowhere, loops. */
@@ -367,7 +369,7 @@ class Walk {
     for (const w of recordsOf(plan, 'outlet'))
       if (!this.#seen.has(w.id)) this.#wallOutlet(w, nowhere(this.#index.outletFault(w)));
     for (const b of recordsOf(plan, 'box'))
-      if (!this.#seen.has(b.id) && this.#index.feeds(b.id).length === 0)
+      if (!this.#seen.has(b.id) && this.#index.feeds(b.id).length === 0 && !this.#hangsOn(b))
         this.#box(b, inletsOf(plan, b.id)[0], nowhere(this.#index.unfedFault(b)));
     for (const r of [...recordsOf(plan, 'fixture'), ...recordsOf(plan, 'ballast')])
       if (!this.#seen.has(r.id) && this.#index.feeds(r.id).length === 0) {

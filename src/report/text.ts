@@ -2,12 +2,14 @@ import type { Plan } from '../plan/plan.ts';
 import { batteryTexts } from './text/battery.ts';
 import { type Writer, writerContext } from './text/context.ts';
 import { controlTexts } from './text/control.ts';
+import { dimmerTexts } from './text/dimmers.ts';
 import { lineTexts } from './text/lines.ts';
 import { measuredTexts } from './text/measured.ts';
 import { overloadTexts } from './text/overload.ts';
 import { protectionTexts } from './text/protection.ts';
 import { radioTexts } from './text/radio.ts';
 import { riggingTexts } from './text/rigging.ts';
+import { sourceTexts } from './text/sources.ts';
 import { structureTexts } from './text/structure.ts';
 import { voltsTexts } from './text/volts.ts';
 import type { Finding, FindingText } from './types.ts';
@@ -18,6 +20,8 @@ const texts: ReadonlyMap<string, Writer> = new Map(
     ...voltsTexts,
     ...structureTexts,
     ...protectionTexts,
+    ...dimmerTexts,
+    ...sourceTexts,
     ...controlTexts,
     ...radioTexts,
     ...lineTexts,

@@ -9,7 +9,7 @@ import { powerFindings } from './findings/index.ts';
 import { type NodeLimits, nodeLimits } from './limits.ts';
 import { loadPowers } from './load-powers.ts';
 import { type SourceModel, sourceModel } from './model.ts';
-import { onePass, type Sweep, sweep } from './solve.ts';
+import { type Feeder, onePass, type Sweep, sweep } from './solve.ts';
 import type { Computed, PowerResult, SetupName, SolvedSetup, SolvedSource } from './types.ts';
 
 export const EVERYTHING_AT_FULL: SetupName = { id: 'all', name: 'Everything at full' };
@@ -142,6 +142,14 @@ const sameNumbers = (
   return true;
 };
 
+const sameCouplings = (a: Feeder, b: Feeder): boolean => {
+  const [x, y] = [a.couplings ?? [], b.couplings ?? []];
+  return (
+    x.length === y.length &&
+    x.every((c, i) => c.node === y[i]?.node && sameNumbers(c.ratio, y[i]?.ratio ?? new Float64Array()))
+  );
+};
+
 /** Whether two networks are the same to the solver, number by number. */
 const sameNetwork = (a: SourceModel, b: SourceModel): boolean =>
   a.basis === b.basis &&
@@ -155,6 +163,9 @@ const sameNetwork = (a: SourceModel, b: SourceModel): boolean =>
   sameNumbers(a.branches.expP, b.branches.expP) &&
   sameNumbers(a.branches.expQ, b.branches.expQ) &&
   sameNumbers(a.third, b.third) &&
+  sameNumbers(a.phaseCut, b.phaseCut) &&
+  sameNumbers(a.zoneOf, b.zoneOf) &&
+  sameCouplings(a.feeder, b.feeder) &&
   sameNumbers(a.legCount, b.legCount) &&
   sameNumbers(a.pairStart, b.pairStart) &&
   sameNumbers(a.pairs, b.pairs) &&

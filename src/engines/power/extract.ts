@@ -1,7 +1,8 @@
 import { NEUTRAL } from '../../derive/supply-types.ts';
 import { QUANTITIES, type Quantity } from '../../derive/types.ts';
+import { ratiosOf, scratch, through } from './coupling.ts';
 import { neutralCurrents } from './harmonics.ts';
-import type { SourceModel } from './model.ts';
+import type { SourceModel, Zone } from './model.ts';
 import type { Sweep } from './solve.ts';
 
 const WIDTH = QUANTITIES.length;
@@ -30,6 +31,7 @@ export const extract = (
   const out = new Float64Array(count * WIDTH).fill(Number.NaN);
   if (!s.settled) return out;
   putLoads(out, m, wattsW, varsVar);
+  const ratios = ratiosOf(m.feeder);
   const neutrals = neutralCurrents(m, s, wattsW, varsVar)?.rms;
   for (let k = 0; k < count; k++) {
     const at = k * WIDTH;
@@ -50,7 +52,7 @@ export const extract = (
     // Either may be NaN: no limit known.
     out[at + q.usePct] = neutralUse > legUse || Number.isNaN(legUse) ? neutralUse : legUse;
     putVolts(out, k, m, s);
-    if (m.basis !== 'unknown') putPower(out, k, m, s);
+    if (m.basis !== 'unknown') putPower(out, k, m, s, ratios?.[k]);
   }
   return out;
 };
@@ -81,11 +83,12 @@ const putVolts = (out: Float64Array, k: number, m: SourceModel, s: Sweep): void 
   let drop = -Infinity;
   let pct = -Infinity;
   const end = m.pairStart[k + 1] as number;
+  const openV = (m.zones[m.zoneOf[k] as number] as Zone).openV;
   for (let i = m.pairStart[k] as number; i < end; i++) {
     const a = (m.pairs[i * 2] as number) * 2;
     const b = (m.pairs[i * 2 + 1] as number) * 2;
     const here = between(s.volts, k * 8 + a, k * 8 + b);
-    const there = between(s.volts, a, b);
+    const there = between(openV, a, b);
     if (here < volts) volts = here;
     if (there - here > drop) drop = there - here;
     const share = (100 * (there - here)) / there;
@@ -98,14 +101,23 @@ const putVolts = (out: Float64Array, k: number, m: SourceModel, s: Sweep): void 
   out[k * WIDTH + q.dropPct] = pct;
 };
 
-/** Power into a node, read at its parent's end, so that its own cable's loss is in it. */
-const putPower = (out: Float64Array, k: number, m: SourceModel, s: Sweep): void => {
-  const up = (k === 0 ? 0 : (m.feeder.parent[k] as number)) * 8;
+/** Power into a node, read at its parent's end, so that its own cable's loss is in it. Into a transformer: at its windings. */
+const putPower = (
+  out: Float64Array,
+  k: number,
+  m: SourceModel,
+  s: Sweep,
+  ratio: Float64Array | undefined,
+): void => {
+  const parent = (k === 0 ? 0 : (m.feeder.parent[k] as number)) * 8;
+  if (ratio) through(ratio, s.volts, parent, scratch, false);
+  const volts = ratio ? scratch : s.volts;
+  const up = ratio ? 0 : parent;
   let re = 0;
   let im = 0;
   for (let w = 0; w < 8; w += 2) {
-    const vr = s.volts[up + w] as number;
-    const vi = s.volts[up + w + 1] as number;
+    const vr = volts[up + w] as number;
+    const vi = volts[up + w + 1] as number;
     const ir = s.amps[k * 8 + w] as number;
     const ii = s.amps[k * 8 + w + 1] as number;
     re += vr * ir + vi * ii;

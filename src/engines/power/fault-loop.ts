@@ -1,9 +1,10 @@
 import { limitOf } from '../../derive/limits.ts';
 import type { SupplyNode, SupplyTree } from '../../derive/supply-types.ts';
-import { legVoltsV, systemShape } from '../../derive/systems.ts';
+import { legVoltsV, type SystemShape, systemShape } from '../../derive/systems.ts';
+import type { Transformer } from '../../derive/transformers.ts';
 import { kindOf, type Plan, recordOf } from '../../plan/plan.ts';
 import { magneticBand } from './findings/inrush.ts';
-import { wireImpedance } from './model.ts';
+import { transformerOhms, wireImpedance } from './impedance.ts';
 
 /** Fault loop at the end of one run: a leg touching the neutral or the earth there. In ohms and amps. */
 export interface FaultLoop {
@@ -38,7 +39,8 @@ export const faultLoops = (plan: Plan, tree: SupplyTree): readonly FaultLoop[] =
       ohms[n.index * 2] = ohms[up] ?? 0;
       ohms[n.index * 2 + 1] = ohms[up + 1] ?? 0;
     }
-    const shape = n.system && systemShape(n.system);
+    if (n.transformer) throughTransformer(plan, n.transformer, ohms, n.index * 2);
+    const shape = shapeAt(tree, n);
     if (n.what !== 'cable' || n.notComputed !== undefined || !shape || n.sourceId === undefined) continue;
     const cable = recordOf(plan, 'cable', n.recordId);
     const kind = cable && kindOf(plan, cable.kindId, 'cable');
@@ -49,7 +51,8 @@ export const faultLoops = (plan: Plan, tree: SupplyTree): readonly FaultLoop[] =
     ohms[n.index * 2] = (ohms[n.index * 2] ?? 0) + (z.legOhmPerM + back) * m;
     ohms[n.index * 2 + 1] = (ohms[n.index * 2 + 1] ?? 0) + 2 * z.reactanceOhmPerM * m;
     const runsOhm = Math.hypot(ohms[n.index * 2] ?? 0, ohms[n.index * 2 + 1] ?? 0);
-    const source = recordOf(plan, 'source', n.sourceId)?.loopOhm;
+    const measured = recordOf(plan, 'source', n.sourceId)?.loopOhm;
+    const source = measured === undefined ? undefined : measured * feedShare(tree, n);
     const loopOhm =
       source === undefined || !(source >= 0)
         ? undefined
@@ -82,7 +85,33 @@ export const faultLoops = (plan: Plan, tree: SupplyTree): readonly FaultLoop[] =
   return out;
 };
 
+/** What an impedance ahead of a transformer counts behind it: the square of its ratio, a third of that from a delta. */
+const shareOf = (t: Transformer): number => t.ratio ** 2 / (t.shape.legs === 3 ? 3 : 1);
+
+/** Loop ahead of a transformer as its output sees it, with its own windings. `at` is the place of its output's ohms. */
+const throughTransformer = (plan: Plan, t: Transformer, ohms: Float64Array, at: number): void => {
+  const [r, x] = transformerOhms(plan, t);
+  ohms[at] = (ohms[at] ?? 0) * shareOf(t) + r;
+  ohms[at + 1] = (ohms[at + 1] ?? 0) * shareOf(t) + x;
+};
+
+/** Product of the shares of all transformers ahead of a node. */
+const feedShare = (tree: SupplyTree, n: SupplyNode): number => {
+  let share = 1;
+  for (let at: SupplyNode | undefined = n; at; at = tree.nodes[at.parent])
+    if (at.transformer) share *= shareOf(at.transformer);
+  return share;
+};
+
+/** Legs and volts of the supply a node lies in. */
+const shapeAt = (tree: SupplyTree, n: SupplyNode): SystemShape | undefined => {
+  for (let at: SupplyNode | undefined = n; at; at = tree.nodes[at.parent])
+    if (at.transformer) return at.transformer.shape;
+  return n.system && systemShape(n.system);
+};
+
 const wayAhead = (tree: SupplyTree, n: SupplyNode): SupplyNode | undefined => {
-  for (let at: SupplyNode | undefined = n; at; at = tree.nodes[at.parent]) if (at.way) return at;
+  for (let at: SupplyNode | undefined = n; at && !at.transformer; at = tree.nodes[at.parent])
+    if (at.way) return at;
   return undefined;
 };

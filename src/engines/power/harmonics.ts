@@ -1,4 +1,6 @@
+import { phaseCutThird } from '../../derive/dimmers.ts';
 import { NEUTRAL } from '../../derive/supply-types.ts';
+import { ratiosOf } from './coupling.ts';
 import type { SourceModel } from './model.ts';
 import type { Sweep } from './solve.ts';
 
@@ -37,19 +39,21 @@ export const neutralCurrents = (
   varsVar: Float64Array,
 ): NeutralCurrents | undefined => {
   if (!m.harmonics) return undefined;
-  const { feeder, branches, third } = m;
+  const { feeder, branches, zoneOf, zones } = m;
   const count = feeder.nodes;
+  const ratios = ratiosOf(feeder);
   // By node: what to take from the phasor sum to leave the fundamental, then the thirds. Complex.
   const sums = new Float64Array(count * 4);
   for (let b = 0; b < branches.node.length; b++) {
-    const share = third[b] as number;
-    if (share === 0 || (branches.to[b] as number) !== NEUTRAL) continue;
+    if ((branches.to[b] as number) !== NEUTRAL) continue;
+    const share = thirdOf(m, b, wattsW[b] as number, varsVar[b] as number);
+    if (share === 0) continue;
     const k = branches.node[b] as number;
     const leg = branches.from[b] as number;
     const [re, im] = branchAmps(m, s, b, wattsW, varsVar);
     const keep = 1 / Math.sqrt(1 + share * share);
     const third3 = Math.sqrt(re * re + im * im) * keep * share;
-    const angle = 3 * (m.shape.anglesRad[leg] ?? 0);
+    const angle = 3 * (zones[zoneOf[k] as number]?.shape.anglesRad[leg] ?? 0);
     sums[k * 4] = (sums[k * 4] as number) + re * (1 - keep);
     sums[k * 4 + 1] = (sums[k * 4 + 1] as number) + im * (1 - keep);
     sums[k * 4 + 2] = (sums[k * 4 + 2] as number) + third3 * Math.cos(angle);
@@ -73,11 +77,20 @@ export const neutralCurrents = (
       m.legCount[k] === 1
         ? Math.sqrt((s.amps[n] as number) ** 2 + (s.amps[n + 1] as number) ** 2)
         : Math.sqrt(first * first + own * own);
-    if (k === 0) continue;
+    // Windings between legs keep the thirds of their output to themselves: none reaches the neutral of the feed.
+    if (k === 0 || ratios?.[k]) continue;
     const up = (feeder.parent[k] as number) * 4;
     for (let i = 0; i < 4; i++) sums[up + i] = (sums[up + i] as number) + (sums[at + i] as number);
   }
   return out;
+};
+
+/** Third harmonic over fundamental of a branch: by its kind, or by how far a phase-cut dimmer holds it down. */
+const thirdOf = (m: SourceModel, b: number, watts: number, vars: number): number => {
+  if (!m.phaseCut[b]) return m.third[b] as number;
+  const square = watts * watts + vars * vars;
+  // A cut resistance has as its power factor the root of its share of full power.
+  return square === 0 ? 0 : phaseCutThird((watts * watts) / square);
 };
 
 /** Current of one load branch out of its first wire, at the volts of the run; at nominal where they are not known. */
@@ -91,11 +104,14 @@ export const branchAmps = (
   const p0 = wattsW[b] as number;
   const q0 = varsVar[b] as number;
   if (p0 === 0 && q0 === 0) return [0, 0];
-  const at = m.basis === 'unknown' ? 0 : (m.branches.node[b] as number) * 8;
+  const node = m.branches.node[b] as number;
+  const unknown = m.basis === 'unknown';
+  const volts = unknown ? (m.zones[m.zoneOf[node] as number]?.openV ?? s.volts) : s.volts;
+  const at = unknown ? 0 : node * 8;
   const i = at + (m.branches.from[b] as number) * 2;
   const j = at + (m.branches.to[b] as number) * 2;
-  const re = (s.volts[i] as number) - (s.volts[j] as number);
-  const im = (s.volts[i + 1] as number) - (s.volts[j + 1] as number);
+  const re = (volts[i] as number) - (volts[j] as number);
+  const im = (volts[i + 1] as number) - (volts[j + 1] as number);
   const square = re * re + im * im;
   const u = Math.sqrt(square) / (m.branches.nominalV[b] as number);
   const p = p0 * u ** (m.branches.expP[b] as number);

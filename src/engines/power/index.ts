@@ -1,3 +1,4 @@
+export { type CableAmpacity, cableAmpacity } from './ampacity.ts';
 export {
   type BalanceProblem,
   BalanceState,
@@ -31,9 +32,10 @@ export {
   solveFeeder,
 } from './feeder.ts';
 export { foldNeutral, transformerRatio } from './feeder-parts.ts';
-export { type CableAmpacity, cableAmpacity, deratingShare, type Rating, sourceRating } from './limits.ts';
+export { wireImpedance } from './impedance.ts';
 export { type FloatingNeutral, floatingNeutral, type NeutralLoad, onNeutral } from './lost-neutral.ts';
-export { sourceVolts, type VoltsBasis, wireImpedance } from './model.ts';
+export { sourceVolts, type VoltsBasis } from './model.ts';
+export { deratingShare, type Rating, sourceRating } from './rating.ts';
 export { type LoadStep, largestStep } from './steps.ts';
 export type { PowerResult, SetupName } from './types.ts';
 export type { PowerWorking } from './working-types.ts';

@@ -1,20 +1,15 @@
-import {
-  ambientFactor,
-  circuitsFactor,
-  conductor,
-  conductorsFactor,
-  drumFactor,
-  threeLoadedA,
-} from '../../derive/conductors.ts';
 import { limitOf, limitsOf } from '../../derive/limits.ts';
 import { isNotContinuous } from '../../derive/loaded-hours.ts';
 import type { SupplyNode, SupplyTree } from '../../derive/supply-types.ts';
-import { balancedV, systemShape } from '../../derive/systems.ts';
+import { balancedV } from '../../derive/systems.ts';
 import type { CurrentLimit } from '../../derive/types.ts';
 import { connector } from '../../plan/connectors.ts';
 import type { CableKind } from '../../plan/kinds/kinds.ts';
 import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../../plan/plan.ts';
 import type { Cable } from '../../plan/records/index.ts';
+import { type CableAmpacity, cableAmpacity } from './ampacity.ts';
+import { loadedNeutrals } from './nonlinear.ts';
+import { positive, sourceRating } from './rating.ts';
 
 /** What limits the current of a node's legs and of its neutral. */
 export interface NodeLimits {
@@ -24,107 +19,6 @@ export interface NodeLimits {
   readonly aheadA: number | undefined;
   readonly aheadKey: string | undefined;
 }
-
-/** Rated kilowatts and kVA of a source, the one that is not given derived from the other. */
-export interface Rating {
-  readonly kw: number | undefined;
-  readonly kva: number | undefined;
-  readonly derived: 'kw' | 'kva' | undefined;
-  /** Rated kVA of one leg over its volts, before derating. */
-  readonly legA: number | undefined;
-  /** Share of the rating the set gives where it stands: by its maker where the plan says so, else by height and heat. */
-  readonly share: number;
-  readonly shareFrom: 'rating' | 'plan' | 'table';
-}
-
-/**
- * Share of its rating a set gives at a height above the sea and in warm air: so much less per 500 m and per 5 °C beyond
- * where it begins, the two multiplied. Rules differ from maker to maker.
- */
-export const deratingShare = (plan: Plan, altitudeM: number, airC: number): number => {
-  const value = (id: string): number => limitOf(plan, id).value;
-  const high = Math.max(0, altitudeM - value('derate-altitude-from')) / 500;
-  const warm = Math.max(0, airC - value('derate-air-from')) / 5;
-  return Math.max(
-    0,
-    (1 - (value('derate-altitude') * high) / 100) * (1 - (value('derate-air') * warm) / 100),
-  );
-};
-
-export const sourceRating = (plan: Plan, sourceId: string): Rating => {
-  const record = recordOf(plan, 'source', sourceId);
-  const kind = record && kindOf(plan, record.kindId, 'source');
-  const kwGiven = positive(record?.ratedKw) ?? positive(kind?.ratedKw);
-  const kvaGiven = positive(record?.ratedKva) ?? positive(kind?.ratedKva);
-  const pf = limitOf(plan, 'generator-rating-pf').value;
-  const kva = kvaGiven ?? (kwGiven === undefined ? undefined : kwGiven / pf);
-  const kw = kwGiven ?? (kvaGiven === undefined ? undefined : kvaGiven * pf);
-  const shape = kind && systemShape(kind.system);
-  const { altitudeM, ambientC } = planRecord(plan);
-  const own = positive(record?.ratingShare);
-  const table = kind?.what === 'generator' ? deratingShare(plan, altitudeM ?? 0, ambientC) : 1;
-  return {
-    share: own ?? table,
-    shareFrom: own !== undefined ? 'plan' : table < 1 ? 'table' : 'rating',
-    kw,
-    kva,
-    derived:
-      kw === undefined
-        ? undefined
-        : kwGiven === undefined
-          ? 'kw'
-          : kvaGiven === undefined
-            ? 'kva'
-            : undefined,
-    legA: kva === undefined || !shape ? undefined : (kva * 1000) / balancedV(shape),
-  };
-};
-
-const positive = (n: number | undefined): number | undefined =>
-  n !== undefined && Number.isFinite(n) && n > 0 ? n : undefined;
-
-/** Ampacity of one cable and how it came about. */
-export interface CableAmpacity {
-  readonly legA: number;
-  readonly neutralA: number;
-  /** Product of the three factors below. */
-  readonly factor: number;
-  readonly ambient: number;
-  readonly grouping: number;
-  readonly drum: number;
-  /** Ampacity of one conductor before the factors: of the kind, or its value for three loaded conductors in a bundle. */
-  readonly baseA: number;
-  /** Loaded conductors in the bundle (North America) or cables in it (Europe). */
-  readonly together: number;
-}
-
-/**
- * Ampacity in A of a cable's leg and neutral, parallel conductors, ambient, bundle and drum counted, before the practice's
- * rule. Without the cable's record it lies on its own and off the drum.
- */
-export const cableAmpacity = (
-  plan: Plan,
-  kind: CableKind,
-  cable?: Pick<Cable, 'bundled' | 'onDrum'>,
-): CableAmpacity => {
-  const { practice, ambientC } = planRecord(plan);
-  const ambient = ambientFactor(ambientC);
-  const bundled = Math.max(1, cable?.bundled ?? 1);
-  const loadedEach = kind.legs + (kind.neutral && kind.legs < 3 ? 1 : 0);
-  const together = practice === 'europe' ? bundled : bundled * loadedEach;
-  const alone = bundled === 1;
-  const grouping = alone ? 1 : practice === 'europe' ? circuitsFactor(together) : conductorsFactor(together);
-  const three = alone || practice === 'europe' ? undefined : threeLoadedA(kind.conductor, kind.ampacityA);
-  const baseA = Math.min(kind.ampacityA, three ?? kind.ampacityA);
-  const drum = drumFactor(cable?.onDrum ?? 0);
-  const factor = ambient * grouping * drum;
-  const legA = baseA * Math.max(1, kind.parallel) * factor;
-  const leg = conductor(kind.conductor);
-  const neutral = kind.neutralConductor ? conductor(kind.neutralConductor) : leg;
-  // A thinner neutral is scaled by its area, a cautious measure; a thicker one is not counted in favour.
-  const scale = leg && neutral ? Math.min(1, neutral.areaMm2 / leg.areaMm2) : 1;
-  return { legA, neutralA: legA * scale, factor, ambient, grouping, drum, baseA, together };
-};
 
 const least = (limits: readonly (CurrentLimit | undefined)[]): CurrentLimit | undefined =>
   limits.reduce((a, b) => (b && (!a || b.limitA < a.limitA) ? b : a), undefined);
@@ -172,10 +66,13 @@ export const nodeLimits = (
         return ratingA === undefined ? undefined : limit(ratingA, value(factor), setBy, factor);
       }),
     );
+  const neutrals = loadedNeutrals(plan, tree);
   // Cables of one kind that lie alone have the same ampacity: reckoned once.
   const alone = new Map<CableKind, CableAmpacity>();
-  const ampacityOf = (kind: CableKind, cable: Cable): CableAmpacity => {
-    if (cable.bundled !== undefined || cable.onDrum !== undefined) return cableAmpacity(plan, kind, cable);
+  const ampacityOf = (kind: CableKind, cable: Cable, n: SupplyNode): CableAmpacity => {
+    const fourth = n.legs.length === 3 && neutrals(n);
+    if (cable.bundled !== undefined || cable.onDrum !== undefined || fourth)
+      return cableAmpacity(plan, kind, cable, fourth);
     let a = alone.get(kind);
     if (!a) {
       a = cableAmpacity(plan, kind);
@@ -222,18 +119,45 @@ export const nodeLimits = (
         ownA = positive(n.mainBreakerA);
         break;
       }
-      case 'way':
-        leg = breaker(n, n.way?.breakerA, 'breaker');
+      case 'way': {
+        leg = least([
+          breaker(n, n.way?.breakerA, 'breaker'),
+          n.dimmer &&
+            limit(
+              n.dimmer.wayW / (n.branches[0]?.nominalV ?? Number.NaN),
+              value('dimmer-load-factor'),
+              'dimmer',
+              'dimmer-load-factor',
+            ),
+          n.transformer &&
+            limit(
+              n.transformer.ratedVa / balancedV(n.transformer.shape),
+              value('transformer-load-factor'),
+              'transformer',
+              'transformer-load-factor',
+            ),
+        ]);
+        // The middle or star point is made for the amps of a leg.
+        neutral = n.transformer && leg;
         ownA = positive(n.way?.breakerA);
         break;
-      case 'box':
+      }
+      case 'box': {
+        const box = recordOf(plan, 'box', n.recordId);
+        const ownAmps = positive(box && kindOf(plan, box.kindId, 'adapter')?.ampacityA);
+        const wires =
+          ownAmps === undefined
+            ? undefined
+            : limit(ownAmps, value('cable-load-factor'), 'adapter', 'cable-load-factor');
         leg = least([
           breaker(n, n.mainBreakerA, 'main-breaker'),
           plugs(n, 'connector-load-factor', 'connector'),
+          wires,
         ]);
-        neutral = plugs(n, 'neutral-load-factor', 'connector');
+        neutral = least([plugs(n, 'neutral-load-factor', 'connector'), wires]);
         ownA = positive(n.mainBreakerA);
         break;
+      }
       case 'outlet':
         leg = plugs(n, 'connector-load-factor', 'outlet');
         neutral = plugs(n, 'neutral-load-factor', 'outlet');
@@ -245,7 +169,7 @@ export const nodeLimits = (
       case 'cable': {
         const cable = recordOf(plan, 'cable', n.recordId);
         const kind = cable && kindOf(plan, cable.kindId, 'cable');
-        const a = kind && positive(kind.ampacityA) !== undefined ? ampacityOf(kind, cable) : undefined;
+        const a = kind && positive(kind.ampacityA) !== undefined ? ampacityOf(kind, cable, n) : undefined;
         leg = least([
           a && limit(a.legA, value('cable-load-factor'), 'cable', 'cable-load-factor'),
           plugs(n, 'connector-load-factor', 'connector'),
@@ -257,7 +181,8 @@ export const nodeLimits = (
         break;
       }
     }
-    const nearer = ownA !== undefined && !(up?.aheadA !== undefined && up.aheadA <= ownA);
+    const aheadA = aheadOf(n, up?.aheadA);
+    const nearer = ownA !== undefined && !(aheadA !== undefined && aheadA <= ownA);
     // The very object where nothing came out differently, so that what is made from it can stay.
     if (before && before.leg?.limitA === leg?.limitA && before.leg?.rule === leg?.rule) {
       out.push(before);
@@ -266,11 +191,17 @@ export const nodeLimits = (
     out.push({
       leg,
       neutral: n.neutral ? neutral : undefined,
-      aheadA: nearer ? ownA : up?.aheadA,
-      aheadKey: nearer ? n.key : up?.aheadKey,
+      aheadA: nearer ? ownA : aheadA,
+      aheadKey: nearer ? n.key : aheadA === undefined ? undefined : up?.aheadKey,
     });
   }
   return out;
+};
+
+/** The breaker ahead as it guards a node: through a transformer by its ratio, and only where one leg goes in and one comes out. */
+const aheadOf = (n: SupplyNode, aheadA: number | undefined): number | undefined => {
+  if (!n.transformer || aheadA === undefined) return aheadA;
+  return n.transformer.twoWire ? aheadA / n.transformer.ratio : undefined;
 };
 
 const limit = (ratingA: number, factor: number, setBy: string, rule: string): CurrentLimit => ({

@@ -1,8 +1,10 @@
-import { levelFixtureId, loadSpecOf, powerAtLevel } from '../../derive/loads.ts';
-import type { SupplyTree } from '../../derive/supply-types.ts';
+import { type LoadPower, levelFixtureId, loadSpecOf, powerAtLevel } from '../../derive/loads.ts';
+import type { SupplyNode, SupplyTree } from '../../derive/supply-types.ts';
 import type { Id } from '../../kernel/ids.ts';
+import type { LoadSpec } from '../../plan/kinds/ports.ts';
 import { type Plan, recordsOf } from '../../plan/plan.ts';
 import type { Level } from '../../plan/records/index.ts';
+import { isPhaseCut } from './model.ts';
 import type { SetupName } from './types.ts';
 
 /** Watts and vars of every load of the tree by setup: at (index × setups + setup) × 2. */
@@ -18,8 +20,13 @@ export const loadPowers = (plan: Plan, tree: SupplyTree, setups: readonly SetupN
   const levels = levelRows(plan, setups);
   const values = new Float64Array(tree.nodes.length * count * 2);
   const assumedLevels: Id[] = [];
+  const dimmed: SupplyNode[] = [];
   for (const n of tree.nodes) {
     if (n.branches.length === 0) continue;
+    if (n.dimmer) {
+      dimmed.push(n);
+      continue;
+    }
     if (n.steady && n.load) {
       const p = powerAtLevel(n.load, 100);
       for (let s = 0; s < count; s++) {
@@ -34,18 +41,54 @@ export const loadPowers = (plan: Plan, tree: SupplyTree, setups: readonly SetupN
     if (!spec) continue;
     const row = levels.get(levelFixtureId(r));
     let assumed = false;
-    const atFull = powerAtLevel(spec, 100);
+    const at = isPhaseCut(n) ? cutPower : powerAtLevel;
+    const atFull = at(spec, 100);
     for (let s = 0; s < count; s++) {
       const level = row?.[s] ?? Number.NaN;
       const known = !Number.isNaN(level);
       if (!known) assumed = true;
-      const p = known && level !== 100 ? powerAtLevel(spec, level) : atFull;
+      const p = known && level !== 100 ? at(spec, level) : atFull;
       values[(n.index * count + s) * 2] = p.wattsW;
       values[(n.index * count + s) * 2 + 1] = p.varsVar;
     }
     if (assumed) assumedLevels.push(n.recordId);
   }
+  if (dimmed.length > 0) dimmerLosses(tree, dimmed, values, count);
   return { values, assumedLevels };
+};
+
+/**
+ * A resistance held down by a phase-cut dimmer: with a share p of its watts it draws √p of its amps, so that its volt-amperes
+ * are √p of those at full. What it draws beyond its watts is carried as vars.
+ */
+const cutPower = (spec: LoadSpec, levelPct: number): LoadPower => {
+  const p = powerAtLevel(spec, levelPct);
+  const full = powerAtLevel(spec, 100);
+  const share = full.wattsW > 0 ? p.wattsW / full.wattsW : 0;
+  const va = Math.hypot(full.wattsW, full.varsVar) * Math.sqrt(Math.min(1, Math.max(0, share)));
+  return { wattsW: p.wattsW, varsVar: Math.sqrt(Math.max(p.varsVar ** 2, va * va - p.wattsW ** 2)) };
+};
+
+/** What dimmers turn to heat: a share of the watts on each of their ways. */
+const dimmerLosses = (
+  tree: SupplyTree,
+  ways: readonly SupplyNode[],
+  values: Float64Array,
+  count: number,
+): void => {
+  for (const way of ways) {
+    for (let i = way.index + 1; i < tree.nodes.length; i++) {
+      const n = tree.nodes[i];
+      if (!n || n.depth <= way.depth) break;
+      if (n.branches.length === 0 || n.notComputed !== undefined) continue;
+      for (let s = 0; s < count; s++) {
+        const at = (way.index * count + s) * 2;
+        values[at] =
+          (values[at] as number) +
+          ((values[(i * count + s) * 2] as number) * (way.dimmer?.lossPct ?? 0)) / 100;
+      }
+    }
+  }
 };
 
 const rowsOf = new WeakMap<

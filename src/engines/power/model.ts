@@ -1,41 +1,16 @@
-import { conductor, resistanceOhmPerKm } from '../../derive/conductors.ts';
+import { cutsPhase, isResistive } from '../../derive/dimmers.ts';
 import { limitOf } from '../../derive/limits.ts';
 import type { SupplyNode, SupplyTree } from '../../derive/supply-types.ts';
 import { NEUTRAL } from '../../derive/supply-types.ts';
 import { type SystemShape, systemShape } from '../../derive/systems.ts';
+import { ratioMatrix } from '../../derive/transformers.ts';
 import type { Id } from '../../kernel/ids.ts';
-import type { CableKind } from '../../plan/kinds/kinds.ts';
 import type { LoadSpec } from '../../plan/kinds/ports.ts';
 import { kindOf, type Plan, recordOf } from '../../plan/plan.ts';
+import { type Coupling, openVolts } from './coupling.ts';
+import { impedances, ownImpedance } from './impedance.ts';
 import type { NodeLimits } from './limits.ts';
 import type { Branches, Feeder } from './solve.ts';
-
-/** Resistance and reactance in ohms per metre of one wire of a cable, parallel conductors counted. */
-export interface WireImpedance {
-  readonly legOhmPerM: number;
-  readonly neutralOhmPerM: number;
-  readonly reactanceOhmPerM: number;
-  readonly atC: number;
-}
-
-/** Impedance of a cable kind's wires. Its conductor must be in the table: the supply walk has checked that. */
-export const wireImpedance = (plan: Plan, kind: CableKind): WireImpedance => {
-  const leg = conductor(kind.conductor);
-  if (!leg) throw new Error(`no conductor ${kind.conductor}`);
-  const neutral = (kind.neutralConductor && conductor(kind.neutralConductor)) || leg;
-  const atC = limitOf(plan, leg.family === 'awg' ? 'conductor-temp-awg' : 'conductor-temp-mm2').value;
-  const x = limitOf(
-    plan,
-    kind.construction === 'multicore' ? 'reactance-multicore' : 'reactance-singles',
-  ).value;
-  const n = Math.max(1, kind.parallel);
-  return {
-    legOhmPerM: resistanceOhmPerKm(leg, atC) / 1000 / n,
-    neutralOhmPerM: resistanceOhmPerKm(neutral, atC) / 1000 / n,
-    reactanceOhmPerM: x / 1000 / n,
-    atC,
-  };
-};
 
 /** Exponents of P and Q over volts for a load. */
 export const loadExponents = (plan: Plan, spec: LoadSpec): readonly [number, number] => {
@@ -55,6 +30,10 @@ export const loadExponents = (plan: Plan, spec: LoadSpec): readonly [number, num
   }
 };
 
+/** Whether a load's current is cut out of the wave by a dimmer ahead of it. */
+export const isPhaseCut = (n: SupplyNode): boolean =>
+  n.load !== undefined && cutsPhase(n.dimmedBy) && isResistive(n.load);
+
 /** How a source's volts are known: given in the plan, a set's nominal (assumed), or not at all. */
 export type VoltsBasis = 'given' | 'set-nominal' | 'unknown';
 
@@ -72,7 +51,12 @@ export interface SourceModel {
   readonly branchShare: Float64Array;
   /** Third harmonic over fundamental of each branch's current; `harmonics` tells whether any has some. */
   readonly third: Float64Array;
+  /** 1 for a branch behind a phase-cut dimmer, whose third harmonic follows from how far it is dimmed. */
+  readonly phaseCut: Uint8Array;
   readonly harmonics: boolean;
+  /** The source's own legs, then the output of each transformer; and which of them each node lies in. */
+  readonly zones: readonly Zone[];
+  readonly zoneOf: Int32Array;
   /** Legs that reach each node. */
   readonly legCount: Uint8Array;
   /** Pairs of wires across which each node's volts are read: those of node k are from `pairStart[k]` to `pairStart[k + 1]`. */
@@ -81,6 +65,13 @@ export interface SourceModel {
   /** Limits of each node's legs and neutral in A, NaN where none is known. */
   readonly legLimitA: Float64Array;
   readonly neutralLimitA: Float64Array;
+}
+
+/** A part of a network with legs and volts of its own. */
+export interface Zone {
+  readonly shape: SystemShape;
+  /** Volts of its four wires with nothing switched on. */
+  readonly openV: Float64Array;
 }
 
 /** Volts to neutral of a source (between lines where it has no neutral) and how they are known. Only a set that makes its own may be taken at nominal. */
@@ -102,7 +93,10 @@ export const sourceModel = (
 ): SourceModel | undefined => {
   const shape = root.system && systemShape(root.system);
   if (!shape || root.notComputed !== undefined) return undefined;
-  const nodes: SupplyNode[] = [];
+  const { volts, basis } = sourceVolts(plan, root.recordId);
+  const own = ownImpedance(plan, root.recordId, shape, volts);
+  // With an impedance of its own a source is two nodes: the volts it makes, and its terminals.
+  const nodes: SupplyNode[] = own ? [root] : [];
   const local = new Map<number, number>();
   for (let i = root.index; i < tree.nodes.length; i++) {
     const n = tree.nodes[i];
@@ -111,48 +105,57 @@ export const sourceModel = (
     local.set(n.index, nodes.length);
     nodes.push(n);
   }
-  const { volts, basis } = sourceVolts(plan, root.recordId);
-  const parent = new Int32Array(nodes.length);
-  const ohms = new Float64Array(nodes.length * 8);
-  const impedances = new Map<Id, WireImpedance>();
-  nodes.forEach((n, k) => {
-    parent[k] = n.parent < 0 ? 0 : (local.get(n.parent) ?? 0);
-    if (n.what !== 'cable') return;
-    const cable = recordOf(plan, 'cable', n.recordId);
-    const kind = cable && kindOf(plan, cable.kindId, 'cable');
-    if (!kind) return;
-    let z = impedances.get(kind.id);
-    if (!z) {
-      z = wireImpedance(plan, kind);
-      impedances.set(kind.id, z);
-    }
-    const m = n.lengthMm / 1000;
-    for (const l of n.legs) {
-      ohms[k * 8 + l * 2] = z.legOhmPerM * m;
-      ohms[k * 8 + l * 2 + 1] = z.reactanceOhmPerM * m;
-    }
-    ohms[k * 8 + NEUTRAL * 2] = z.neutralOhmPerM * m;
-    ohms[k * 8 + NEUTRAL * 2 + 1] = z.reactanceOhmPerM * m;
-  });
+  const parent = Int32Array.from(nodes, (n) => local.get(n.parent) ?? 0);
   const sourceV = new Float64Array(8);
   shape.anglesRad.forEach((a, l) => {
     const v = volts * (shape.ratios[l] ?? 1);
     sourceV[l * 2] = v * Math.cos(a);
     sourceV[l * 2 + 1] = v * Math.sin(a);
   });
+  const ohms = impedances(plan, nodes);
+  if (own) ohms.set(own, 8);
+  const couplings: Coupling[] = nodes.flatMap((n, k) =>
+    n.transformer ? [{ node: k, ratio: ratioMatrix(n.transformer) }] : [],
+  );
+  const feeder: Feeder = {
+    nodes: nodes.length,
+    parent,
+    impedance: { kind: 'diagonal', ohms },
+    sourceV,
+    ...(couplings.length > 0 ? { couplings } : {}),
+  };
   return {
     sourceId: root.recordId,
     shape,
     basis,
     volts,
-    feeder: { nodes: nodes.length, parent, impedance: { kind: 'diagonal', ohms }, sourceV },
+    feeder,
     nodeOf: Int32Array.from(nodes, (n) => n.index),
+    ...zonesOf(shape, feeder, nodes),
     ...loadArrays(plan, nodes),
     ...pairArrays(nodes),
     legCount: Uint8Array.from(nodes, (n) => n.legs.length),
     legLimitA: Float64Array.from(nodes, (n) => limits[n.index]?.leg?.limitA ?? Number.NaN),
     neutralLimitA: Float64Array.from(nodes, (n) => limits[n.index]?.neutral?.limitA ?? Number.NaN),
   };
+};
+
+const zonesOf = (
+  shape: SystemShape,
+  feeder: Feeder,
+  nodes: readonly SupplyNode[],
+): Pick<SourceModel, 'zones' | 'zoneOf'> => {
+  const zones: Zone[] = [{ shape, openV: feeder.sourceV }];
+  const zoneOf = new Int32Array(nodes.length);
+  if (!feeder.couplings) return { zones, zoneOf };
+  const open = openVolts(feeder);
+  nodes.forEach((n, k) => {
+    if (n.transformer) {
+      zoneOf[k] = zones.length;
+      zones.push({ shape: n.transformer.shape, openV: open.slice(k * 8, k * 8 + 8) });
+    } else zoneOf[k] = zoneOf[feeder.parent[k] as number] as number;
+  });
+  return { zones, zoneOf };
 };
 
 /** Pairs of wires across which a node's volts are read: leg to neutral where it has one, else leg to leg. */
@@ -175,11 +178,12 @@ const pairArrays = (nodes: readonly SupplyNode[]): Pick<SourceModel, 'pairStart'
 const loadArrays = (
   plan: Plan,
   nodes: readonly SupplyNode[],
-): Pick<SourceModel, 'branches' | 'branchLoad' | 'branchShare' | 'third' | 'harmonics'> => {
+): Pick<SourceModel, 'branches' | 'branchLoad' | 'branchShare' | 'third' | 'phaseCut' | 'harmonics'> => {
   const all = nodes.flatMap((n, k) => n.branches.map((b) => ({ n, k, b })));
   const third = Float64Array.from(all, ({ n, b }) =>
     b.to === NEUTRAL ? Math.max(0, n.load?.thirdHarmonicPct ?? 0) / 100 : 0,
   );
+  const phaseCut = Uint8Array.from(all, ({ n, b }) => (b.to === NEUTRAL && isPhaseCut(n) ? 1 : 0));
   const exponents = all.map(({ n }) => (n.load ? loadExponents(plan, n.load) : ([0, 0] as const)));
   return {
     branches: {
@@ -193,6 +197,7 @@ const loadArrays = (
     branchLoad: Int32Array.from(all, (x) => x.n.index),
     branchShare: Float64Array.from(all, (x) => x.b.share),
     third,
-    harmonics: third.some((k) => k > 0),
+    phaseCut,
+    harmonics: third.some((k) => k > 0) || phaseCut.some((k) => k > 0),
   };
 };

@@ -14,7 +14,8 @@ export const legWorking = (s: Subject, leg: number, key: string): PowerWorking =
   const amps = run.sweep.amps;
   const name = legName(planRecord(s.plan).practice, node.system, leg);
   const title = `Current on leg ${name} of ${node.label}, ${setupName(s)}`;
-  const kids = childrenOf(s).filter((c) => c.notComputed === undefined && c.legs.includes(leg));
+  const output = childrenOf(s).find((c) => c.transformer);
+  const kids = output ? [] : childrenOf(s).filter((c) => c.notComputed === undefined && c.legs.includes(leg));
   const inputs: WorkingLine[] = [voltsBasisLine(s)];
   const steps: string[] = [];
   const own = node.branches.filter((b) => b.from === leg || b.to === leg);
@@ -51,12 +52,33 @@ export const legWorking = (s: Subject, leg: number, key: string): PowerWorking =
     if (Math.hypot(amps[at] ?? 0, amps[at + 1] ?? 0) > 0)
       inputs.push({ name: c.label, value: phasor(amps, at), from: 'what hangs on it', assumed: false });
   }
-  if (kids.length > 0 || own.length !== 1)
+  if (output?.transformer && output.notComputed === undefined) {
+    const t = output.transformer;
+    const at = localOf(s, output) * 8;
+    for (const w of t.windings) {
+      if (w.from !== leg && w.to !== leg) continue;
+      const out = legName(planRecord(s.plan).practice, output.system, w.leg);
+      inputs.push({
+        name: `${output.label}, leg ${out}`,
+        value: phasor(amps, at + w.leg * 2),
+        from: 'what hangs on it',
+        assumed: false,
+      });
+      steps.push(
+        `leg ${out} × ratio: ${phasor(amps, at + w.leg * 2)} × ${formatVolts(t.shape.nominalV)} ÷ ${formatVolts(t.shape.nominalV / t.ratio)}${(w.from === leg) === (w.sign === 1) ? '' : ', reversed'}`,
+      );
+    }
+  }
+  if (kids.length > 0 || own.length !== 1 || output)
     steps.push(`sum of the currents as phasors = ${phasor(amps, local * 8 + leg * 2)}`);
   return {
     key,
     title,
-    formula: own.length > 0 ? 'I = √(P² + Q²) ÷ V' : 'I = Σ I of what hangs on it (phasor sum)',
+    formula: output
+      ? 'I = Σ I of the output × its volts ÷ the volts of the feed, and what the transformer draws itself (phasor sum)'
+      : own.length > 0
+        ? 'I = √(P² + Q²) ÷ V'
+        : 'I = Σ I of what hangs on it (phasor sum)',
     inputs,
     steps,
     result: formatAmps(figure(s, (['leg0A', 'leg1A', 'leg2A'] as const)[leg] ?? 'leg0A')),

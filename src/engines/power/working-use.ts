@@ -3,7 +3,7 @@ import { limitCitation, limitOf } from '../../derive/limits.ts';
 import { legName } from '../../derive/systems.ts';
 import { formatAmps, formatPct } from '../../kernel/units.ts';
 import { kindOf, planRecord, recordOf } from '../../plan/plan.ts';
-import { cableAmpacity } from './limits.ts';
+import { cableAmpacity } from './ampacity.ts';
 import { figure, setupName } from './working-shared.ts';
 import type { PowerWorking, Subject, WorkingLine } from './working-types.ts';
 

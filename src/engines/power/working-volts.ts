@@ -1,9 +1,12 @@
 import { cableLength } from '../../derive/lengths.ts';
+import { limitOf } from '../../derive/limits.ts';
 import type { SupplyNode } from '../../derive/supply-types.ts';
-import { formatAmps, formatCableLength, formatPct, formatVolts } from '../../kernel/units.ts';
+import { formatAmps, formatCableLength, formatPct, formatVoltAmps, formatVolts } from '../../kernel/units.ts';
 import { kindOf, planRecord, recordOf } from '../../plan/plan.ts';
 import { between } from './extract.ts';
-import { voltPairs, wireImpedance } from './model.ts';
+import { wireImpedance } from './impedance.ts';
+import { voltPairs } from './model.ts';
+import { localOf } from './working-shared.ts';
 import type { PowerWorking, Subject, WorkingLine } from './working-types.ts';
 
 /** How the volts of the source are known, as an input. */
@@ -38,14 +41,29 @@ export const dropWorking = (
   const { volts } = s.run.sweep;
   const units = planRecord(s.plan).lengthUnits;
   const pairs = voltPairs(s.node);
+  const { zones, zoneOf } = s.source.model;
+  const zone = zoneOf[s.local] ?? 0;
+  const openV = zones[zone]?.openV ?? volts;
   const loss = (local: number, [a, b]: readonly [number, number]): number =>
-    between(volts, a * 2, b * 2) - between(volts, local * 8 + a * 2, local * 8 + b * 2);
+    between(openV, a * 2, b * 2) - between(volts, local * 8 + a * 2, local * 8 + b * 2);
   const pair = pairs.reduce((x, y) => (loss(s.local, y) > loss(s.local, x) ? y : x), pairs[0] ?? [0, 3]);
   const inputs: WorkingLine[] = [voltsBasisLine(s)];
   const steps: string[] = [];
   let before = 0;
   for (const n of pathTo(s)) {
-    if (n.what !== 'cable') continue;
+    // What is lost ahead of a transformer and in it is told as its output sees it.
+    if (n.transformer && zoneOf[localOf(s, n)] === zone) {
+      const t = n.transformer;
+      inputs.push({
+        name: n.label,
+        value: `${formatVolts(t.shape.nominalV / t.ratio)} to ${formatVolts(t.shape.nominalV)}, impedance ${t.impedancePct ?? limitOf(s.plan, 'transformer-impedance').value} % of ${formatVoltAmps(t.ratedVa)}`,
+        from: t.impedancePct === undefined ? 'impedance not on its plate in this plan' : 'the kind',
+        assumed: t.impedancePct === undefined,
+      });
+      before = loss(localOf(s, n), pair);
+      steps.push(`ahead of and in ${n.label}, as seen on it: ${before.toFixed(2)} V lost`);
+    }
+    if (n.what !== 'cable' || zoneOf[localOf(s, n)] !== zone) continue;
     const cable = recordOf(s.plan, 'cable', n.recordId);
     const kind = cable && kindOf(s.plan, cable.kindId, 'cable');
     if (!cable || !kind) continue;
@@ -67,7 +85,7 @@ export const dropWorking = (
     );
     before = after;
   }
-  const base = between(volts, pair[0] * 2, pair[1] * 2);
+  const base = between(openV, pair[0] * 2, pair[1] * 2);
   const unknown = s.source.model.basis === 'unknown';
   steps.push(`lost in all: ${before.toFixed(2)} V`);
   if (!unknown)

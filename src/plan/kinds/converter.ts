@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { common } from './common.ts';
 import { dcPortSchema, plateSchema } from './pack.ts';
 import { inletSchema, loadSchema, outletPortSchema } from './ports.ts';
+import { systemSchema } from './system.ts';
 
 /**
  * Changes one sort of supply into another. Mains go in through `inlets`, direct current through `dcIn` or `plates`; it
@@ -19,8 +20,14 @@ export const converterKindSchema = z.looseObject({
   plates: z.array(plateSchema).default([]),
   outputW: z.number(),
   ratedKva: z.number().optional(),
-  /** Nominal volts of its mains outlets. */
+  /** Nominal volts of its mains outlets, leg to neutral. */
   outputV: z.number().optional(),
+  /** Volts its mains inlet is wound for: leg to neutral, or between legs where the inlet has two or three. */
+  inputV: z.number().optional(),
+  /** What its outlets give: one leg, two legs or three; absent: by its outlets and volts. */
+  outputSystem: systemSchema.optional(),
+  /** Impedance in per cent of its rating; absent: assumed. */
+  impedancePct: z.number().optional(),
   efficiencyPct: z.number(),
 });
 

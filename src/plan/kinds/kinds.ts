@@ -12,6 +12,7 @@ import { packInSchema, packKindSchema } from './pack.ts';
 import { inletSchema, loadSchema, outletPortSchema, waySchema } from './ports.ts';
 import { receiverKindSchema, repeaterKindSchema, transmitterKindSchema } from './radio.ts';
 import { riggingKindSchema } from './rigging.ts';
+import { systemSchema } from './system.ts';
 
 export { originSchema } from './common.ts';
 
@@ -96,22 +97,6 @@ export const standKindSchema = z.looseObject({
   legCircleMm: z.number(),
 });
 
-/**
- * Supply systems by nominal volts. Three-wire split phase has two legs, single phase one. `120/240-delta` is a delta with
- * one winding tapped: its second leg is high. `230-it` has three lines, 230 V between them, and no neutral.
- */
-export const systemSchema = z.enum([
-  '120',
-  '120/240',
-  '120/208',
-  '120/240-delta',
-  '277/480',
-  '347/600',
-  '230',
-  '230/400',
-  '230-it',
-]);
-
 export const sourceKindSchema = z.looseObject({
   ...common,
   family: z.literal('source'),
@@ -145,6 +130,8 @@ export const cableKindSchema = z.looseObject({
   /** Row of shared/conductors.json, like `awg:12` or `mm2:2.5`. */
   conductor: z.string(),
   neutralConductor: z.string().optional(),
+  /** Neutral conductors side by side, where they are not as many as `parallel`: 2 for a doubled neutral. */
+  neutralParallel: z.int().min(1).optional(),
   parallel: z.int().min(1).default(1),
   /** Circuits in one multi-circuit cable, each with its own live and neutral conductor; absent means one. */
   circuits: z.int().min(1).optional(),
@@ -191,6 +178,7 @@ export type * from './data-ports.ts';
 export type * from './dimmer.ts';
 export type * from './pack.ts';
 export type * from './radio.ts';
+export type { System } from './system.ts';
 
 export type Mode = z.infer<typeof modeSchema>;
 export type FixtureKind = z.infer<typeof fixtureKindSchema>;
@@ -204,4 +192,3 @@ export type CableKind = z.infer<typeof cableKindSchema>;
 export type SceneryKind = z.infer<typeof sceneryKindSchema>;
 export type Kind = z.infer<typeof kindSchema>;
 export type KindFamily = Kind['family'];
-export type System = z.infer<typeof systemSchema>;

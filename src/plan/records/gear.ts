@@ -133,6 +133,8 @@ export const boxSchema = z.looseObject({
   ways: z.array(waySchema).optional(),
   /** Stands outdoors or in a wet place. */
   wet: z.boolean().optional(),
+  /** The outlet an adapter, tee or splitter is plugged straight into, without a cable. */
+  plugsInto: portRefSchema.optional(),
 });
 
 /** A run of cable from an outlet to an inlet. */

@@ -57,6 +57,12 @@ export const overloadTexts: Readonly<Record<string, Writer>> = {
     'set, leg by leg,',
     'Move loads to the other legs, use a larger set, or lower levels.',
   ),
+  'power-transformer': over(
+    'output of the transformer, leg by leg,',
+    'Move loads to another transformer or another leg, use a larger one, or lower levels.',
+  ),
+  'power-dimmer': over('way of the dimmer', 'Move a lamp to another way, or lower a level.'),
+  'power-adapter': over('adapter', 'Use a heavier adapter or move load to another run.'),
   'power-close': (c) => ({
     head: `${c.text('label')}: ${c.amps('amps')}, close to the ${c.amps('limitA')} it may carry`,
     body: `${arithmetic(c, c.text('setBy').replace('-', ' '))}${continuous(c)} ${DEFER}`,

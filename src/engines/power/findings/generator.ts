@@ -4,7 +4,7 @@ import { legName } from '../../../derive/systems.ts';
 import type { Quantity } from '../../../derive/types.ts';
 import { formatAmps } from '../../../kernel/units.ts';
 import { kindOf, planRecord, recordOf } from '../../../plan/plan.ts';
-import { sourceRating } from '../limits.ts';
+import { sourceRating } from '../rating.ts';
 import { largestStep } from '../steps.ts';
 import type { Computed } from '../types.ts';
 import { figureAt, inSetups, passing } from './context.ts';

@@ -18,6 +18,9 @@ const RULES: Readonly<Record<string, string>> = {
   outlet: 'power-outlet',
   cable: 'power-cable',
   generator: 'power-generator-leg',
+  transformer: 'power-transformer',
+  dimmer: 'power-dimmer',
+  adapter: 'power-adapter',
 };
 
 /** An inlet behind a cable that is over by the same or a lower limit is not reported again: the cable's socket sits on it. */

@@ -4,8 +4,9 @@ import { cableLength } from '../../../derive/lengths.ts';
 import { limitsOf } from '../../../derive/limits.ts';
 import type { SupplyNode } from '../../../derive/supply-types.ts';
 import { connector } from '../../../plan/connectors.ts';
+import type { AdapterKind } from '../../../plan/kinds/adapter.ts';
 import { kindOf, planRecord, recordOf, recordsOf } from '../../../plan/plan.ts';
-import { cableAmpacity } from '../limits.ts';
+import { cableAmpacity } from '../ampacity.ts';
 import type { Computed } from '../types.ts';
 import { ROUNDING } from './context.ts';
 
@@ -13,12 +14,13 @@ import { ROUNDING } from './context.ts';
 export const weakerThanBreaker = (c: Computed): readonly EngineFinding[] => {
   const out: EngineFinding[] = [];
   for (const n of c.tree.nodes) {
-    if ((n.what !== 'cable' && n.what !== 'outlet') || n.notComputed !== undefined) continue;
+    const adapter = adapterOf(c, n);
+    if ((n.what !== 'cable' && n.what !== 'outlet' && !adapter) || n.notComputed !== undefined) continue;
     const limits = c.limits[n.index];
     if (!limits) continue;
     if (limits.aheadA === undefined) {
       const up = c.tree.nodes[n.parent];
-      if (up?.what === 'source')
+      if (up?.what === 'source' || up?.transformer)
         out.push(always('power-unguarded', 'warn', n.key, [n.recordId, up.recordId], { label: n.label }));
       continue;
     }
@@ -39,7 +41,13 @@ export const weakerThanBreaker = (c: Computed): readonly EngineFinding[] => {
   return out;
 };
 
-/** The part of a cable or outlet that is weakest against the breaker ahead, exceptions of the practice left out. */
+/** The kind of an adapter, tee or fan that stands in the supply. */
+const adapterOf = (c: Computed, n: SupplyNode): AdapterKind | undefined => {
+  const box = n.what === 'box' ? recordOf(c.plan, 'box', n.recordId) : undefined;
+  return box && kindOf(c.plan, box.kindId, 'adapter');
+};
+
+/** The part of a cable, outlet or adapter that is weakest against the breaker ahead, exceptions of the practice left out. */
 const weakest = (
   c: Computed,
   n: SupplyNode,
@@ -53,6 +61,10 @@ const weakest = (
       ratingA >= value('outlet-under-breaker-rating') && breakerA <= value('outlet-under-breaker-max');
     if (ratingA > 0 && !allowed) parts.push({ what: n.what === 'outlet' ? 'outlet' : 'connector', ratingA });
   }
+  const adapter = adapterOf(c, n);
+  if (adapter?.upstreamA !== undefined) parts.push({ what: 'adapter', ratingA: adapter.upstreamA });
+  if (adapter?.ampacityA !== undefined && adapter.upstreamA === undefined)
+    parts.push({ what: 'adapter', ratingA: adapter.ampacityA });
   const cable = n.what === 'cable' ? recordOf(c.plan, 'cable', n.recordId) : undefined;
   const kind = cable && kindOf(c.plan, cable.kindId, 'cable');
   if (kind) {

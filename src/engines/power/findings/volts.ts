@@ -31,7 +31,7 @@ const fits = (n: SupplyNode): boolean =>
   );
 
 /** Whether a thing lies between the high leg of a tapped delta and the neutral. */
-const onHighLeg = (n: SupplyNode): boolean => {
+export const onHighLeg = (n: SupplyNode): boolean => {
   const high = n.system && systemShape(n.system)?.highLeg;
   if (high === undefined) return false;
   return n.load
@@ -107,7 +107,7 @@ export const dropAdvice = (c: Computed): readonly EngineFinding[] => {
     ),
   );
   for (const n of c.tree.nodes) {
-    if (n.branches.length === 0 || n.sourceId === undefined) continue;
+    if (n.branches.length === 0 || n.load === undefined || n.sourceId === undefined) continue;
     // A branch may lose more than the whole way where the feeder's leg rises.
     const circuit = circuitOf(c, n);
     if (circuit && quiet(c, n, circuit, least)) continue;
@@ -184,68 +184,4 @@ const circuitOf = (c: Computed, n: SupplyNode): SupplyNode | undefined => {
   let at = c.tree.nodes[n.parent];
   while (at && at.what !== 'way' && at.what !== 'source') at = c.tree.nodes[at.parent];
   return at;
-};
-
-/** Sources whose volts no one has given, and runs that did not settle. */
-export const sourceState = (c: Computed): readonly EngineFinding[] => {
-  const out: EngineFinding[] = [];
-  for (const n of c.tree.nodes) {
-    if (n.what !== 'source') continue;
-    const solved = c.sources.get(n.recordId);
-    if (!solved) continue;
-    const carries = solved.model.branches.node.length > 0;
-    if (solved.model.basis === 'unknown' && carries)
-      out.push(
-        always('power-volts-unknown', 'note', n.key, [n.recordId], {
-          label: n.label,
-          nominalV: solved.model.shape.nominalV,
-        }),
-      );
-    const failed = solved.setups.flatMap((s, i) => (s.sweep.settled ? [] : [i]));
-    if (failed.length > 0) out.push(unsettled(c, n, failed));
-  }
-  return out;
-};
-
-/** Names the run to blame: the one that would lose most volts at nominal currents. */
-const unsettled = (c: Computed, n: SupplyNode, failed: readonly number[]): EngineFinding => {
-  const solved = c.sources.get(n.recordId);
-  let worst = { dropV: -1, index: -1, setup: failed[0] ?? 0 };
-  if (solved) {
-    const { model } = solved;
-    for (const s of failed) {
-      const amps = new Float64Array(model.feeder.nodes * 8);
-      const run = solved.setups[s];
-      model.branches.node.forEach((node, k) => {
-        const va = Math.hypot(run?.wattsW[k] ?? 0, run?.varsVar[k] ?? 0) / (model.branches.nominalV[k] ?? 1);
-        for (const w of [model.branches.from[k] ?? 0, model.branches.to[k] ?? NEUTRAL])
-          amps[node * 8 + w] = (amps[node * 8 + w] ?? 0) + va;
-      });
-      for (let k = model.feeder.nodes - 1; k > 0; k--) {
-        const up = model.feeder.parent[k] ?? 0;
-        for (let w = 0; w < 3; w++) {
-          const a = amps[k * 8 + w] ?? 0;
-          amps[up * 8 + w] = (amps[up * 8 + w] ?? 0) + a;
-          const dropV = a * (model.feeder.impedance.ohms[k * 8 + w * 2] ?? 0);
-          if (dropV > worst.dropV) worst = { dropV, index: model.nodeOf[k] ?? -1, setup: s };
-        }
-      }
-    }
-  }
-  const run = c.tree.nodes[worst.index];
-  const found = inSetups(
-    c,
-    'power-unsettled',
-    'stop',
-    n,
-    { setups: failed, worst: worst.setup },
-    undefined,
-    worst.dropV,
-    {
-      run: run?.label ?? n.label,
-      dropV: worst.dropV,
-      baseV: solved?.model.volts ?? Number.NaN,
-    },
-  );
-  return { ...found, recordIds: run ? [run.recordId, n.recordId] : [n.recordId] };
 };
