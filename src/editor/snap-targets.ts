@@ -1,6 +1,9 @@
-import { direction, type Point, point } from '../kernel/geometry.ts';
+import { roomFaces } from '../drawing/room-faces.ts';
+import { add, boxOf, direction, type Point, point, scale } from '../kernel/geometry.ts';
 import type { Id } from '../kernel/ids.ts';
-import { type Plan, recordsOf } from '../plan/plan.ts';
+import { facingOf } from '../plan/edits/arrange.ts';
+import { hangLine } from '../plan/edits/hang.ts';
+import { fixturePlace, type Plan, recordsOf } from '../plan/plan.ts';
 import { placeOf } from '../plan/ports.ts';
 import type { Wall } from '../plan/records/index.ts';
 
@@ -12,6 +15,10 @@ export interface SnapTargets {
   readonly faces: readonly { readonly from: Point; readonly to: Point }[];
   /** Centres that a dragged centre can line up with, straight across or straight down. */
   readonly centers: readonly Point[];
+  /** Centre lines: of walls, of tubes and truss, through the middles of rooms. */
+  readonly lines?: readonly { readonly from: Point; readonly to: Point }[];
+  /** Lines that units point along. */
+  readonly rays?: readonly { readonly from: Point; readonly deg: number }[];
 }
 
 /** The two long faces of a wall. */
@@ -44,8 +51,33 @@ const corner = (
   return (near(a.from) || near(a.to)) && (near(b.from) || near(b.to)) ? p : undefined;
 };
 
-/** Everything on a floor to snap to, the records that move left out. */
+const known = new WeakMap<Plan, Map<string, SnapTargets>>();
+
+/** Everything on a floor to snap to, the records that move left out. The same while the plan is the same. */
 export const snapTargets = (plan: Plan, floorId: Id, moving: ReadonlySet<Id>): SnapTargets => {
+  const key = `${floorId}|${[...moving].join()}`;
+  const byKey = known.get(plan) ?? new Map<string, SnapTargets>();
+  known.set(plan, byKey);
+  const made = byKey.get(key) ?? findTargets(plan, floorId, moving);
+  byKey.set(key, made);
+  return made;
+};
+
+/** Lines through the middle of a room, across and down, as long as it is. */
+const roomMiddles = (walls: readonly Wall[]): NonNullable<SnapTargets['lines']> =>
+  roomFaces(walls).flatMap(({ inside }) => {
+    const b = boxOf(inside);
+    const [x, y] = [(b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2];
+    return [
+      { from: point(b.minX, y), to: point(b.maxX, y) },
+      { from: point(x, b.minY), to: point(x, b.maxY) },
+    ];
+  });
+
+/** A facing along the page's own axes is met by its centre already. */
+const isSlanted = (deg: number): boolean => Math.abs((((deg % 90) + 135) % 90) - 45) > 0.5;
+
+const findTargets = (plan: Plan, floorId: Id, moving: ReadonlySet<Id>): SnapTargets => {
   const walls = recordsOf(plan, 'wall').filter((w) => w.floorId === floorId && !moving.has(w.id));
   const faces = walls.flatMap(wallFaces);
   const points: Point[] = [];
@@ -61,7 +93,7 @@ export const snapTargets = (plan: Plan, floorId: Id, moving: ReadonlySet<Id>): S
   });
   const centers: Point[] = [];
   for (const r of plan.records.values()) {
-    if (moving.has(r.id)) continue;
+    if (moving.has(r.id) || r.hidden) continue;
     if (r.type === 'mark' || r.type === 'setPiece') {
       if (r.floorId === floorId) centers.push(r.at);
     } else {
@@ -69,7 +101,19 @@ export const snapTargets = (plan: Plan, floorId: Id, moving: ReadonlySet<Id>): S
       if (place?.floorId === floorId) centers.push(place.at);
     }
   }
-  return { points, faces, centers };
+  const lines = [
+    ...walls.map(({ from, to }) => ({ from, to })),
+    ...roomMiddles(walls),
+    ...recordsOf(plan, 'rigging').flatMap((r) => {
+      const line = r.floorId === floorId && !moving.has(r.id) ? hangLine(plan, r) : undefined;
+      return line ? [{ from: line.start, to: add(line.start, scale(line.along, line.lengthMm)) }] : [];
+    }),
+  ];
+  const rays = recordsOf(plan, 'fixture').flatMap((f) => {
+    const deg = f.floorId === floorId && !moving.has(f.id) ? facingOf(plan, f) : 0;
+    return isSlanted(deg) ? [{ from: fixturePlace(plan, f).at, deg }] : [];
+  });
+  return { points, faces, centers, lines, rays };
 };
 
 /** A point so far along a direction in degrees. */

@@ -1,32 +1,54 @@
-import { distanceMm, nearestOnSegment, type Point, point } from '../kernel/geometry.ts';
+import {
+  add,
+  direction,
+  distanceMm,
+  dot,
+  nearestOnSegment,
+  type Point,
+  point,
+  scale,
+  sub,
+} from '../kernel/geometry.ts';
 import type { Guide } from './overlay.ts';
+import { evenPick } from './snap-even.ts';
 import type { SnapTargets } from './snap-targets.ts';
 
 export interface Snapped {
   /** The spot after snapping. */
   readonly at: Point;
   readonly guides: readonly Guide[];
+  /** Gaps that are alike where it is put. */
+  readonly gaps?: readonly Guide[];
 }
 
 interface AxisPick {
   readonly value: number;
   readonly off: number;
   readonly guide: Guide | undefined;
+  readonly gaps?: readonly Guide[];
 }
 
 /**
- * Snaps a spot to what is near. Corners come first, then wall faces, then lines through other centres, then the grid;
- * across and down each take the best of theirs. `reachMm` is the on-screen reach as floor millimetres, so that
+ * Snaps a spot to what is near. Corners come first, then wall faces and centre lines, then lines through other centres
+ * and places that make gaps alike, then the line another unit points along, then the grid; across and down each take the
+ * best of theirs. `reachMm` is the on-screen reach as floor millimetres, so that
  * snapping feels the same at every zoom; `gridMm` of 0 leaves the grid out.
  */
 export const snapPoint = (at: Point, targets: SnapTargets, reachMm: number, gridMm: number): Snapped => {
   const onPoint = nearestPoint(at, targets.points, reachMm);
   if (onPoint) return { at: onPoint, guides: cross(onPoint, reachMm) };
 
-  const face = nearestFace(at, targets.faces, reachMm);
+  const face =
+    nearestFace(at, targets.faces, reachMm) ??
+    nearestFace(at, targets.lines ?? NO_LINES, reachMm * LINE_SHARE);
   if (face && !face.level) {
     return { at: face.at, guides: [{ from: face.from, to: face.to }] };
   }
+  const ray =
+    face || axis(at, targets, 'x', reachMm) || axis(at, targets, 'y', reachMm)
+      ? undefined
+      : nearestRay(at, targets.rays ?? NO_RAYS, reachMm);
+  if (ray) return ray;
   const x =
     face?.level === 'down'
       ? facePick(face, 'x')
@@ -37,7 +59,35 @@ export const snapPoint = (at: Point, targets: SnapTargets, reachMm: number, grid
       : best(axis(at, targets, 'y', reachMm), gridMm, at.yMm, reachMm);
   const snapped = point(x?.value ?? at.xMm, y?.value ?? at.yMm);
   const guides = [x?.guide, y?.guide].flatMap((g) => (g ? [reaching(g, snapped)] : []));
-  return { at: snapped, guides };
+  const gaps = [...(x?.gaps ?? []), ...(y?.gaps ?? [])];
+  return gaps.length > 0 ? { at: snapped, guides, gaps } : { at: snapped, guides };
+};
+
+const NO_LINES: SnapTargets['faces'] = [];
+const NO_RAYS: NonNullable<SnapTargets['rays']> = [];
+/** Centre lines hold less far than faces, so that both can be met where they are near one another. */
+const LINE_SHARE = 0.7;
+/** How far from a unit the line it points along is still met. */
+const RAY_MM = 8000;
+
+const nearestRay = (
+  at: Point,
+  rays: NonNullable<SnapTargets['rays']>,
+  reach: number,
+): Snapped | undefined => {
+  let found: Snapped | undefined;
+  let best = reach;
+  for (const r of rays) {
+    const d = direction(r.deg);
+    const off = sub(at, r.from);
+    const t = dot(off, d);
+    const foot = add(r.from, scale(d, t));
+    const beside = distanceMm(at, foot);
+    if (beside > best || Math.abs(t) > RAY_MM || Math.abs(t) < reach) continue;
+    best = beside;
+    found = { at: foot, guides: [{ from: r.from, to: foot }] };
+  }
+  return found;
 };
 
 const nearestPoint = (at: Point, points: readonly Point[], reach: number): Point | undefined => {
@@ -91,7 +141,8 @@ const axis = (at: Point, targets: SnapTargets, side: 'x' | 'y', reach: number): 
     if (off > reach || (found && off >= found.off)) continue;
     found = { value: side === 'x' ? c.xMm : c.yMm, off, guide: { from: c, to: c } };
   }
-  return found;
+  const even = evenPick(at, targets.centers, side, reach);
+  return even && (!found || even.off < found.off) ? { ...even, guide: undefined } : found;
 };
 
 const best = (

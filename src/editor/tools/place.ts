@@ -3,8 +3,8 @@ import type { NewId } from '../../kernel/ids.ts';
 import { problemText } from '../../kernel/result.ts';
 import { planRecord } from '../../plan/plan.ts';
 import { gridMm, OPTIONS } from '../options.ts';
-import { NO_OVERLAY } from '../overlay.ts';
 import { placeThere } from '../placing.ts';
+import { snapOverlay } from '../snap-overlay.ts';
 import { snapTargets } from '../snap-targets.ts';
 import { snapPoint } from '../snapping.ts';
 import {
@@ -36,7 +36,7 @@ export const createPlaceTool = (): Tool => {
       snapMm(ctx),
       gridMm(planRecord(plan).lengthUnits).light,
     );
-    ctx.session.set({ overlay: { ...NO_OVERLAY, guides: snapped.guides } });
+    ctx.session.set({ overlay: snapOverlay(plan, snapped) });
     return snapped.at;
   };
 

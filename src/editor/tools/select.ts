@@ -13,7 +13,9 @@ import { insideLoop } from '../lasso.ts';
 import { gridMm, OPTIONS } from '../options.ts';
 import { NO_OVERLAY } from '../overlay.ts';
 import { pullCorner } from '../pull.ts';
+import { snapOverlay } from '../snap-overlay.ts';
 import { type SnapTargets, snapTargets } from '../snap-targets.ts';
+import { turnTo } from '../snap-turn.ts';
 import { snapPoint } from '../snapping.ts';
 import { wordsFor } from '../words.ts';
 import {
@@ -130,7 +132,7 @@ export const createSelectTool = (): Tool => {
         const by = sub(snapped.at, state.anchor);
         ctx.session.set({
           preview: by.xMm === 0 && by.yMm === 0 ? undefined : moveRecords(plan, state.ids, by),
-          overlay: { ...NO_OVERLAY, guides: snapped.guides },
+          overlay: snapOverlay(plan, snapped),
         });
         break;
       }
@@ -162,10 +164,12 @@ export const createSelectTool = (): Tool => {
         const pose = poseOf(plan, state.id);
         if (!pose) break;
         const by = angleDeg(pose.center, e.at) - angleDeg(pose.center, state.start.at);
-        const step = snapsOff(e) ? OPTIONS.rotateSmallDeg : OPTIONS.turnStepDeg;
-        const facing = Math.round((pose.facingDeg + by) / step) * step;
-        const turn = normaliseDeg(facing - pose.facingDeg);
-        ctx.session.set({ preview: turn === 0 ? undefined : rotateRecords(plan, new Set([state.id]), turn) });
+        const to = turnTo(plan, state.id, pose.facingDeg + by, snapsOff(e));
+        const turn = normaliseDeg(to.deg - pose.facingDeg);
+        ctx.session.set({
+          preview: turn === 0 ? undefined : rotateRecords(plan, new Set([state.id]), turn),
+          overlay: { ...NO_OVERLAY, guides: to.guides },
+        });
         break;
       }
       case 'aiming': {
