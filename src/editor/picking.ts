@@ -37,6 +37,7 @@ const RANK: Partial<Record<RecordType, number>> = {
   fixture: 0,
   ballast: 1,
   box: 2,
+  device: 2.5,
   outlet: 3,
   source: 4,
   mark: 5,
@@ -44,6 +45,7 @@ const RANK: Partial<Record<RecordType, number>> = {
   stand: 6,
   rigging: 6.5,
   cable: 7,
+  line: 7.2,
   dimension: 7.5,
   opening: 8,
   setPiece: 9,
@@ -150,6 +152,7 @@ export const createPicker = (): Picker => {
         // Lines have no inside, so being near one counts as on it; beside a filled shape counts less than on one.
         const line =
           r.type === 'cable' ||
+          r.type === 'line' ||
           r.type === 'wall' ||
           r.type === 'setPiece' ||
           r.type === 'opening' ||

@@ -7,7 +7,7 @@ import { type FloorView, START_VIEW } from './floor-view.ts';
 import { NO_OVERLAY, type Overlay } from './overlay.ts';
 
 export type Workspace = 'floor' | 'power' | 'day' | 'control' | 'gear' | 'papers';
-export type ToolId = 'select' | 'place' | 'cable' | 'aim' | 'pan' | 'wall' | 'opening' | 'outlet' | 'measure';
+export type ToolId = 'select' | 'place' | 'cable' | 'line' | 'aim' | 'pan' | 'wall' | 'opening' | 'outlet' | 'measure';
 
 /** A unit being placed: its kind's slug in the gear book or a kind already in the plan. */
 export interface Placing {

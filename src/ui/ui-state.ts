@@ -16,6 +16,8 @@ interface UiState {
   /** Ids of the sheets that are shown and issued; all of them when undefined. */
   readonly sheets: readonly string[] | undefined;
   readonly powerTab: PowerTab;
+  /** Id of the screen of the Control workspace that is shown. */
+  readonly controlTab: string;
   /** Fault cases kept for comparing; they change nothing in the plan. */
   readonly faults: readonly Fault[];
   readonly trying: Trying | undefined;
@@ -25,6 +27,7 @@ interface UiState {
   readonly open: (dialog: UiState['dialog']) => void;
   readonly setFindings: (open: boolean) => void;
   readonly setPowerTab: (powerTab: PowerTab) => void;
+  readonly setControlTab: (controlTab: string) => void;
   readonly setFaults: (faults: readonly Fault[]) => void;
   readonly setSheets: (sheets: readonly string[]) => void;
 }
@@ -35,6 +38,7 @@ export const useUi = create<UiState>((set) => ({
   findingsOpen: false,
   sheets: undefined,
   powerTab: 'circuits',
+  controlTab: 'patch',
   faults: [],
   trying: undefined,
   setTrying: (trying) => set({ trying }),
@@ -43,6 +47,7 @@ export const useUi = create<UiState>((set) => ({
   open: (dialog) => set({ dialog }),
   setFindings: (findingsOpen) => set({ findingsOpen }),
   setPowerTab: (powerTab) => set({ powerTab }),
+  setControlTab: (controlTab) => set({ controlTab }),
   setFaults: (faults) => set({ faults }),
   setSheets: (sheets) => set({ sheets }),
 }));

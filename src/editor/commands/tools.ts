@@ -5,6 +5,7 @@ const TOOLS: readonly { readonly id: ToolId; readonly label: string; readonly ke
   { id: 'select', label: 'Select', key: 'KeyS' },
   { id: 'place', label: 'Place', key: 'KeyP' },
   { id: 'cable', label: 'Cable', key: 'KeyC' },
+  { id: 'line', label: 'Data line', key: 'KeyB' },
   { id: 'aim', label: 'Aim', key: 'KeyA' },
   { id: 'pan', label: 'Move the view', key: 'KeyV' },
   { id: 'wall', label: 'Draw walls', key: 'KeyW' },
@@ -12,7 +13,7 @@ const TOOLS: readonly { readonly id: ToolId; readonly label: string; readonly ke
   { id: 'measure', label: 'Measure', key: 'KeyR' },
 ];
 
-const EDITS: readonly ToolId[] = ['place', 'cable', 'aim', 'wall', 'outlet'];
+const EDITS: readonly ToolId[] = ['place', 'cable', 'line', 'aim', 'wall', 'outlet'];
 
 /** One letter per tool. */
 export const toolCommands: readonly Command[] = TOOLS.map((t) => ({

@@ -1,6 +1,7 @@
 import type { Session, ToolId } from '../session.ts';
 import { createAimTool } from './aim.ts';
 import { createCableTool } from './cable.ts';
+import { createLineTool } from './line.ts';
 import { createMeasureTool } from './measure.ts';
 import { createOpeningTool } from './opening.ts';
 import { createOutletTool } from './outlet.ts';
@@ -32,6 +33,7 @@ const makeTools = (): Readonly<Record<ToolId, Tool>> => ({
   select: createSelectTool(),
   place: createPlaceTool(),
   cable: createCableTool(),
+  line: createLineTool(),
   aim: createAimTool(),
   pan: createPanTool(),
   wall: createWallTool(),

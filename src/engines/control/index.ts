@@ -14,6 +14,7 @@ export { DIP_WEIGHTS, type DipConvention, dipSwitches } from './dip.ts';
 export { controlFigure, controlSource } from './figures.ts';
 export { lineLabel, unitLoadsOf, universeWords } from './line-words.ts';
 export { bandwidthKbps, multicastGroup, packetBytes, universesOnLink, wireBytes } from './network.ts';
+export { type NetUniverse, type Network, type NodePort, type NodeRow, networkOf } from './nodes.ts';
 export { placeProblem } from './place-problem.ts';
 export { hasLines } from './reach-check.ts';
 export { type LineTiming, packetUs, RECEIVE, refreshHz, TRANSMIT } from './timing.ts';

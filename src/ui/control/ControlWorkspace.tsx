@@ -1,51 +1,36 @@
-import { useEffect, useMemo, useState } from 'react';
-import { utf8Bytes } from '../../kernel/canonical.ts';
-import { writePatchCsv } from '../../plan/edits/patch-csv.ts';
-import { recordsOf } from '../../plan/plan.ts';
+import { useEffect } from 'react';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
-import { AssignDialog } from './AssignDialog.tsx';
-import { CsvDialog } from './CsvDialog.tsx';
-import { HatchDefs } from './HatchDefs.tsx';
-import { PatchTable } from './PatchTable.tsx';
-import { unpatch } from './patching.ts';
-import { filterRows, SHOWS, type Show, type SortBy, shows, tableRows } from './rows.ts';
-import { UniverseMap } from './UniverseMap.tsx';
+import { useUi } from '../ui-state.ts';
+import { CONTROL_TABS } from './tabs.ts';
 import './control.css';
 
 /** Keys the editor keeps for itself here; the others would move or delete what is chosen on a floor nobody sees. */
 const isCommon = (e: React.KeyboardEvent): boolean =>
   e.key === '/' || e.key === '?' || ((e.ctrlKey || e.metaKey) && ['z', 'y'].includes(e.key.toLowerCase()));
 
-const takeWords = (n: number): string =>
-  n === 0 ? 'Take addresses away' : `Take ${n} ${n === 1 ? 'address' : 'addresses'} away`;
-
-/** Who listens where: the patch as a table, the universes as maps, and what gives addresses. */
+/** Control data: who listens where, over what, at which level, and what is set up on each unit. */
 export const ControlWorkspace = () => {
-  const { session, deliver } = useServices();
-  const { plan, findings, selection, message, readOnly } = useSessionSlice((s) => ({
-    plan: s.plan,
-    findings: s.assessment?.findings,
-    selection: s.selection,
-    message: s.message,
-    readOnly: s.readOnly,
-  }));
-  const [query, setQuery] = useState('');
-  const [show, setShow] = useState<Show>('all');
-  const [universe, setUniverse] = useState<number | undefined>(undefined);
-  const [sort, setSort] = useState<SortBy>('unit');
-  const [dialog, setDialog] = useState<'assign' | 'import' | undefined>(undefined);
+  const { session } = useServices();
+  const message = useSessionSlice((s) => s.message);
+  const chosen = useUi((u) => u.controlTab);
+  const setTab = useUi((u) => u.setControlTab);
+  const at = Math.max(
+    0,
+    CONTROL_TABS.findIndex((t) => t.id === chosen),
+  );
+  const tab = CONTROL_TABS[at];
   // What is said here is about this screen.
   useEffect(() => () => session.set({ message: '' }), [session]);
-  const all = useMemo(() => tableRows(plan, findings ?? []), [plan, findings]);
-  const rows = useMemo(
-    () => filterRows(all, { query, show, universe, sort }),
-    [all, query, show, universe, sort],
-  );
-  const numbers = recordsOf(plan, 'universe')
-    .map((u) => u.number)
-    .sort((a, b) => a - b);
-  const chosen = all.filter((r) => selection.has(r.fixture.id) && r.fixture.patch).map((r) => r.fixture.id);
+
+  const step = (e: React.KeyboardEvent): void => {
+    const by = { ArrowRight: 1, ArrowLeft: -1 }[e.key];
+    const to =
+      by === undefined ? undefined : CONTROL_TABS[(at + by + CONTROL_TABS.length) % CONTROL_TABS.length];
+    if (!to) return;
+    setTab(to.id);
+    document.getElementById(`control-tab-${to.id}`)?.focus();
+  };
 
   return (
     <main
@@ -55,84 +40,36 @@ export const ControlWorkspace = () => {
         if (!isCommon(e)) e.stopPropagation();
       }}
     >
-      <section className="patch" aria-label="Patch">
-        <div className="patch-head">
-          <h2>Patch</h2>
-          <input
-            className="input patch-find"
-            type="search"
-            aria-label="Find a unit"
-            placeholder="Find a unit, kind, use or u3"
-            value={query}
-            onChange={(e) => setQuery(e.target.value)}
-          />
-          <select
-            className="input patch-filter"
-            aria-label="Show"
-            value={show}
-            onChange={(e) => setShow(e.target.value as Show)}
-          >
-            {SHOWS.map((s) => (
-              <option key={s.id} value={s.id}>
-                {s.words} ({all.filter((r) => shows(r, s.id)).length})
-              </option>
-            ))}
-          </select>
-          <select
-            className="input patch-filter"
-            aria-label="Universe shown"
-            value={universe ?? ''}
-            onChange={(e) => setUniverse(e.target.value === '' ? undefined : Number(e.target.value))}
-          >
-            <option value="">any universe</option>
-            {numbers.map((n) => (
-              <option key={n} value={n}>
-                universe {n}
-              </option>
-            ))}
-          </select>
+      <div className="control-tabs">
+        <div role="tablist" aria-label="Control" onKeyDown={step} tabIndex={-1}>
+          {CONTROL_TABS.map((t, i) => (
+            <button
+              key={t.id}
+              type="button"
+              role="tab"
+              id={`control-tab-${t.id}`}
+              aria-selected={i === at}
+              aria-controls="control-panel"
+              tabIndex={i === at ? 0 : -1}
+              onClick={() => setTab(t.id)}
+            >
+              {t.name}
+            </button>
+          ))}
         </div>
-        <div className="patch-tools">
-          <button
-            type="button"
-            className="button primary"
-            disabled={readOnly}
-            onClick={() => setDialog('assign')}
-          >
-            Assign addresses…
-          </button>
-          <button
-            type="button"
-            className="button"
-            disabled={readOnly || chosen.length === 0}
-            onClick={() => unpatch(session, chosen, takeWords(chosen.length))}
-          >
-            {takeWords(chosen.length)}
-          </button>
-          <button type="button" className="button" disabled={readOnly} onClick={() => setDialog('import')}>
-            Import CSV…
-          </button>
-          <button
-            type="button"
-            className="button"
-            onClick={() => void deliver('patch.csv', utf8Bytes(`\uFEFF${writePatchCsv(plan)}`), 'text/csv')}
-          >
-            Export CSV
-          </button>
-          <span className="patch-message soft" role="status">
-            {message}
-          </span>
-        </div>
-        {all.length === 0 ? (
-          <p className="patch-none soft">No units yet. Place fixtures on the floor; they show here.</p>
-        ) : (
-          <PatchTable rows={rows} sort={sort} onSort={setSort} />
-        )}
-      </section>
-      <UniverseMap />
-      <HatchDefs />
-      {dialog === 'assign' ? <AssignDialog onClose={() => setDialog(undefined)} /> : null}
-      {dialog === 'import' ? <CsvDialog onClose={() => setDialog(undefined)} /> : null}
+        <span className="control-message soft" role="status">
+          {message}
+        </span>
+      </div>
+      <div
+        id="control-panel"
+        className="control-panel"
+        role="tabpanel"
+        aria-label={tab?.name ?? ''}
+        tabIndex={-1}
+      >
+        {tab ? <tab.Screen /> : null}
+      </div>
     </main>
   );
 };

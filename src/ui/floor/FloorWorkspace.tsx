@@ -9,6 +9,7 @@ import {
   Plug,
   Ruler,
   Table2,
+  Waypoints,
 } from 'lucide-react';
 import { useMemo } from 'react';
 import { FloorCanvas } from '../../canvas/FloorCanvas.tsx';
@@ -37,6 +38,7 @@ const TOOLS: readonly {
   { id: 'select', command: 'tool-select', name: 'Select', icon: MousePointer2 },
   { id: 'aim', command: 'tool-aim', name: 'Aim', icon: Crosshair },
   { id: 'cable', command: 'tool-cable', name: 'Cable', icon: CableIcon },
+  { id: 'line', command: 'tool-line', name: 'Data line', icon: Waypoints },
   { id: 'wall', command: 'tool-wall', name: 'Wall', icon: BrickWall },
   { id: 'opening', command: 'tool-door', name: 'Door', icon: DoorOpen },
   { id: 'outlet', command: 'tool-outlet', name: 'Outlet', icon: Plug },

@@ -9,6 +9,8 @@ import { feedOf, inletsOf, waysOf } from '../../plan/ports.ts';
 import type { AnyRecord, Cable, Outlet } from '../../plan/records/index.ts';
 import { Field, Row } from '../common/Field.tsx';
 import { anyText, text } from '../common/parse.ts';
+import { DeviceRows } from '../control/DeviceRows.tsx';
+import { LineRows } from '../control/LineRows.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { EntityFigures } from './EntityFigures.tsx';
@@ -94,6 +96,8 @@ export const OtherInspector = ({ record }: { readonly record: AnyRecord }) => {
       ) : null}
       {record.type === 'source' ? <SourceCircuits source={record} /> : null}
       {record.type === 'cable' ? <CableRows cable={record} /> : null}
+      {record.type === 'line' ? <LineRows line={record} /> : null}
+      {record.type === 'device' ? <DeviceRows device={record} /> : null}
       {record.type === 'wall' ? <WallRows wall={record} /> : null}
       {record.type === 'opening' ? <OpeningRows opening={record} /> : null}
       {record.type === 'dimension' ? <DimensionRows dimension={record} /> : null}

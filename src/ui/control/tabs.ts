@@ -1,0 +1,13 @@
+import type { ComponentType } from 'react';
+import { LinesTab } from './LinesTab.tsx';
+import { PatchTab } from './PatchTab.tsx';
+
+/** The screens of the Control workspace, in their order. */
+export const CONTROL_TABS: readonly {
+  readonly id: string;
+  readonly name: string;
+  readonly Screen: ComponentType;
+}[] = [
+  { id: 'patch', name: 'Patch', Screen: PatchTab },
+  { id: 'lines', name: 'Lines and nodes', Screen: LinesTab },
+];
