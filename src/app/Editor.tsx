@@ -13,6 +13,7 @@ import type { OpenPlan } from '../storage/port.ts';
 import { type OwnBookService, type Scheme, type Services, ServicesContext } from '../ui/services.ts';
 import { PlanScreen } from '../ui/shell/PlanScreen.tsx';
 import { startAssessor } from './assessor.ts';
+import { startRadio } from './radio.ts';
 import { deliverFile, fileStem } from './files.ts';
 import { recallView, rememberView } from './view-memory.ts';
 
@@ -36,6 +37,7 @@ export const Editor = ({ open, notice, scheme, setScheme, newId, ownBook, onLeav
     s.set({ message: [notice, ...open.notices].filter(Boolean).join(' ') });
     return s;
   });
+  const [radio] = useState(() => startRadio(session));
   const [fit] = useState(() => !recallView(session, open.planId));
   const practice = planRecord(open.plan).practice;
   const own = useSyncExternalStore(ownBook.subscribe, ownBook.get);
@@ -55,6 +57,7 @@ export const Editor = ({ open, notice, scheme, setScheme, newId, ownBook, onLeav
       }),
       open.onNotice((text) => session.set({ message: text })),
       startAssessor(session),
+      radio.stop,
       rememberView(session, open.planId),
     ];
     const leaving = (e: BeforeUnloadEvent): void => {
@@ -70,7 +73,7 @@ export const Editor = ({ open, notice, scheme, setScheme, newId, ownBook, onLeav
       window.removeEventListener('beforeunload', leaving);
       document.removeEventListener('visibilitychange', hidden);
     };
-  }, [open, session]);
+  }, [open, session, radio]);
 
   useEffect(() => {
     const name = (): void => {
@@ -101,6 +104,7 @@ export const Editor = ({ open, notice, scheme, setScheme, newId, ownBook, onLeav
           ],
           limit,
         }),
+      radio,
       saveState: () => open.saveState(),
       onSaveState: (l) => open.onSaveState(l),
       takeOver: async () => {
@@ -126,7 +130,7 @@ export const Editor = ({ open, notice, scheme, setScheme, newId, ownBook, onLeav
       version: pkg.version,
       today: () => new Date().toLocaleDateString('en-CA'),
     }),
-    [session, book, kinds, ownBook, open, scheme, setScheme, onLeave],
+    [session, book, kinds, ownBook, radio, open, scheme, setScheme, onLeave],
   );
 
   return (

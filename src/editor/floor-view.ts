@@ -4,6 +4,7 @@ import type { Point } from '../kernel/geometry.ts';
 import type { Id } from '../kernel/ids.ts';
 import { USUAL_WALL, type WallLook, type WallRun } from '../plan/edits/walls.ts';
 import type { Opening } from '../plan/records/index.ts';
+import { NO_RADIO, type RadioView } from './radio-view.ts';
 
 /** How one subject of the drawing is shown on the screen. */
 export interface LayerState {
@@ -33,12 +34,16 @@ export interface FloorView {
   readonly opening: { readonly what: Opening['what'] };
   /** The circuit the next wall outlets hang on. */
   readonly circuit: { readonly sourceId: Id; readonly wayId: Id } | undefined;
+  readonly radio: RadioView;
 }
 
 const PLAIN: LayerState = { shown: true, faded: false, locked: false };
 
 export const START_VIEW: FloorView = {
-  layers: Object.fromEntries(DRAWING_LAYERS.map((l) => [l, PLAIN])) as unknown as FloorView['layers'],
+  layers: Object.fromEntries(
+    // The coverage picture is made only where it is asked for.
+    DRAWING_LAYERS.map((l) => [l, l === 'coverage' ? { ...PLAIN, shown: false } : PLAIN]),
+  ) as unknown as FloorView['layers'],
   labelFields: ['kind', 'use', 'power', 'address', 'height'],
   rooms: true,
   ghosts: true,
@@ -48,6 +53,7 @@ export const START_VIEW: FloorView = {
   wall: { ...USUAL_WALL, along: 'inside' },
   opening: { what: 'door' },
   circuit: undefined,
+  radio: NO_RADIO,
 };
 
 /** The view with one layer's state changed. */

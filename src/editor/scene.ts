@@ -1,4 +1,5 @@
 import type { DrawFloor } from '../drawing/context.ts';
+import { spotItems } from '../drawing/coverage.ts';
 import type { DisplayItem, DisplayList, DrawingLayer } from '../drawing/display-list.ts';
 import { drawFloor, drawFloorSteps, type FloorDrawing } from '../drawing/draw-floor.ts';
 import type { Steps } from '../drawing/labels.ts';
@@ -12,6 +13,7 @@ import { poseOf } from './handles.ts';
 import { movedItem } from './moved-item.ts';
 import { OPTIONS } from './options.ts';
 import { createPicker, type Picker } from './picking.ts';
+import type { RadioView } from './radio-view.ts';
 import { scaleForZoom } from './scale-choice.ts';
 import { type During, drawDuring, NOTHING, type PreviewItem } from './scene-during.ts';
 import type { Session, SessionState } from './session.ts';
@@ -68,7 +70,7 @@ export const createScene = (session: Session, how: { readonly labelsLater?: bool
   const previewMemo = memo<During>();
   const muteMemo = memo<void>();
   let scale: number | undefined;
-  let gathered: { list: DisplayList; box: Box; items: readonly DisplayItem[] } | undefined;
+  let gathered: { list: DisplayList; radio: RadioView; box: Box; items: readonly DisplayItem[] } | undefined;
   let labelled: Labelled | undefined;
   let behind = false;
   let work: { readonly list: DisplayList; readonly steps: Steps<FloorDrawing> } | undefined;
@@ -147,7 +149,9 @@ export const createScene = (session: Session, how: { readonly labelsLater?: bool
 
   const visible = (): readonly DisplayItem[] => {
     const now = list();
-    const { camera, viewport } = session.getState();
+    const { camera, viewport, floorId, floorView } = session.getState();
+    const { radio } = floorView;
+    const { picture, spots } = radio;
     if (!now || viewport.widthPx <= 0) return NO_ITEMS;
     const view = viewBox(camera, viewport);
     const holds =
@@ -156,9 +160,15 @@ export const createScene = (session: Session, how: { readonly labelsLater?: bool
       boxHolds(gathered.box, point(view.maxX, view.maxY));
     // Far zoomed in, most of what was gathered is out of sight.
     const far = gathered && gathered.box.maxX - gathered.box.minX > 4 * (view.maxX - view.minX);
-    if (!gathered || !holds || far || gathered.list !== now) {
+    if (!gathered || !holds || far || gathered.list !== now || gathered.radio !== radio) {
       const box = growBox(view, OPTIONS.cullMargin * Math.max(view.maxX - view.minX, view.maxY - view.minY));
-      gathered = { list: now, box, items: picker.itemsIn(box) };
+      // The coverage picture and the places found lie under and over the drawing; they are no part of it.
+      const under = picture && picture.floorId === floorId ? picture.items : NO_ITEMS;
+      const over =
+        spots && spots.floorId === floorId
+          ? spotItems(spots.floorId, spots.choices, now.nominalScale)
+          : NO_ITEMS;
+      gathered = { list: now, radio, box, items: [...under, ...picker.itemsIn(box), ...over] };
     }
     return gathered.items;
   };

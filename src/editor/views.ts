@@ -13,8 +13,8 @@ export const seenNow = (s: Seen): Omit<View, 'id' | 'type' | 'name'> | undefined
   const layers: Record<string, View['layers'][string]> = {};
   for (const l of DRAWING_LAYERS) {
     const { shown, faded, locked } = s.floorView.layers[l];
-    // A layer in its usual state needs no word.
-    if (shown && !faded && !locked) continue;
+    // A layer in its usual state needs no word. That of the coverage picture is hidden.
+    if (shown === (l !== 'coverage') && !faded && !locked) continue;
     layers[l] = { show: shown ? (faded ? 'faded' : 'full') : 'hidden', locked };
   }
   return {
@@ -33,7 +33,11 @@ const layersOf = (view: View): FloorView['layers'] =>
       const kept = view.layers[l];
       return [
         l,
-        { shown: kept?.show !== 'hidden', faded: kept?.show === 'faded', locked: kept?.locked ?? false },
+        {
+          shown: kept ? kept.show !== 'hidden' : l !== 'coverage',
+          faded: kept?.show === 'faded',
+          locked: kept?.locked ?? false,
+        },
       ];
     }),
   ) as unknown as FloorView['layers'];

@@ -5,6 +5,7 @@ import type { UserBook } from '../gear/index.ts';
 import type { Result } from '../kernel/result.ts';
 import type { Kind } from '../plan/kinds/kinds.ts';
 import type { SaveState } from '../storage/port.ts';
+import type { RadioService } from './radio-service.ts';
 
 /** What the composition root lends to the screens of an open plan. */
 export interface Services {
@@ -13,6 +14,7 @@ export interface Services {
   /** Gear by name, type, watts or nickname, the best match first. */
   readonly searchGear: (query: string, limit: number) => readonly Kind[];
   readonly ownBook: OwnBookService;
+  readonly radio: RadioService;
   readonly saveState: () => SaveState;
   readonly onSaveState: (listener: (s: SaveState) => void) => () => void;
   readonly takeOver: () => Promise<Result<void>>;

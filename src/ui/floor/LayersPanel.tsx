@@ -31,6 +31,7 @@ const SHOWN: readonly DrawingLayer[] = [
   'dimensions',
   'architecture',
   'underlay',
+  'coverage',
 ];
 
 const FIELD_WORDS: Readonly<Record<LabelField, string>> = {
