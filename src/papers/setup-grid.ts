@@ -1,5 +1,7 @@
 import { compareNatural } from '../kernel/ids.ts';
-import { kindOf, levelOf, recordsOf, setupsOf } from '../plan/plan.ts';
+import { colorNoteText } from '../plan/color-note.ts';
+import { setupsItMovesIn } from '../plan/edits/moves.ts';
+import { kindOf, levelId, levelOf, recordOf, recordsOf, setupsOf } from '../plan/plan.ts';
 import type { Fixture, Setup } from '../plan/records/index.ts';
 import { flowArea, flowPages, type Section } from './flow.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
@@ -24,18 +26,23 @@ const groupsOf = (setups: readonly Setup[], widthMm: number): readonly (readonly
 
 const setupHead = (s: Setup): string => s.scene || s.name;
 
-/** Units by setups with the level of each, as the crew sets them. */
+/** Units by setups with the level and colour of each, as the crew sets them. */
 export const setupGridPages = (info: SetInfo): readonly PageMaker[] => {
   const setups = setupsOf(info.plan);
   const fixtures = [...recordsOf(info.plan, 'fixture')].sort((a, b) => compareNatural(a.unit, b.unit));
   if (setups.length === 0 || fixtures.length === 0) return [];
   const w = flowArea(info).w;
   let anyAssumed = false;
+  let anyMoved = false;
   const level = (s: Setup, f: Fixture): Cell => {
     const { levelPct, assumed } = levelOf(info.plan, s.id, f.id);
     if (assumed) anyAssumed = true;
-    if (levelPct <= 0) return { text: 'off', role: 'ink-soft' };
-    return `${Math.round(levelPct)}${assumed ? '*' : ''}`;
+    const elsewhere = setupsItMovesIn(info.plan, f.id).includes(s.id);
+    if (elsewhere) anyMoved = true;
+    const sign = elsewhere ? '†' : '';
+    if (levelPct <= 0) return { text: `off${sign}`, role: 'ink-soft' };
+    const note = colorNoteText(recordOf(info.plan, 'level', levelId(s.id, f.id)));
+    return [`${Math.round(levelPct)}${assumed ? '*' : ''}${sign}`, note].filter(Boolean).join(' · ');
   };
   const sections = groupsOf(setups, w).map((group): Section => {
     const columns = placeColumns(
@@ -74,6 +81,14 @@ export const setupGridPages = (info: SetInfo): readonly PageMaker[] => {
       units: '%',
     },
     sections,
-    anyAssumed ? ['Levels in per cent. * No level is given: counted at full.'] : ['Levels in per cent.'],
+    [
+      [
+        'Levels in per cent.',
+        anyAssumed ? '* No level is given: counted at full.' : '',
+        anyMoved ? '† Stands elsewhere in this setup: see its plot.' : '',
+      ]
+        .filter(Boolean)
+        .join(' '),
+    ],
   );
 };

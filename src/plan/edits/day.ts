@@ -2,9 +2,18 @@ import type { Point } from '../../kernel/geometry.ts';
 import type { Id, NewId } from '../../kernel/ids.ts';
 import { type ChangeSet, Draft } from '../change-set.ts';
 import { clampMinute } from '../clock.ts';
+import { type ColorNote, colorNoteText } from '../color-note.ts';
 import type { Kind } from '../kinds/kinds.ts';
 import { levelId, type Plan, planRecord, recordOf, recordsOf, setupsOf } from '../plan.ts';
-import type { BatterySettings, Block, GeoPlace, OwnCellsUse, PackUse, Stock } from '../records/index.ts';
+import type {
+  BatterySettings,
+  Block,
+  GeoPlace,
+  Level,
+  OwnCellsUse,
+  PackUse,
+  Stock,
+} from '../records/index.ts';
 import { copyMoves } from './moves.ts';
 import { nextLabel } from './place.ts';
 import { ensureKind } from './shared.ts';
@@ -97,9 +106,38 @@ export const setLevelCells = (
     const id = levelId(setupId, fixtureId);
     const old = recordOf(plan, 'level', id);
     if (levelPct === undefined) {
-      if (old) draft.remove(id);
+      // A colour is kept; without one the unit is at full, assumed.
+      if (old && (old.color !== undefined || old.cctK !== undefined)) {
+        if (old.levelPct !== 100) draft.put({ ...old, levelPct: 100 });
+      } else if (old) draft.remove(id);
     } else if (old?.levelPct !== levelPct)
       draft.put({ ...(old ?? { id, type: 'level', setupId, fixtureId }), levelPct });
+  }
+  return draft.changes();
+};
+
+/** Colours of several units in several setups at once. A unit without a level is at full from then on, as it was assumed to be. */
+export const setColorCells = (
+  plan: Plan,
+  cells: Iterable<{ readonly setupId: Id; readonly fixtureId: Id; readonly note: ColorNote | undefined }>,
+): ChangeSet => {
+  const draft = new Draft(plan);
+  for (const { setupId, fixtureId, note } of cells) {
+    const id = levelId(setupId, fixtureId);
+    const old = recordOf(plan, 'level', id);
+    if (colorNoteText(old) === colorNoteText(note)) continue;
+    const {
+      color: _color,
+      cctK: _cct,
+      ...rest
+    } = old ?? {
+      id,
+      type: 'level' as const,
+      setupId,
+      fixtureId,
+      levelPct: 100,
+    };
+    draft.put({ ...rest, ...note } as Level);
   }
   return draft.changes();
 };

@@ -18,12 +18,13 @@ export interface GridSize {
   readonly cols: number;
 }
 
-/** A level to set; `undefined` takes the level away, so that the unit is at full, assumed. */
-export interface CellLevel extends Cell {
-  readonly levelPct: number | undefined;
+/** A value for a cell; `undefined` takes what is there away. */
+export interface CellValue<V> extends Cell {
+  readonly value: V | undefined;
 }
 
-export type LevelAt = (cell: Cell) => number | undefined;
+export type ValueAt<V> = (cell: Cell) => V | undefined;
+export type ReadValue<V> = (text: string) => Result<V | undefined>;
 
 const within = (n: number, count: number): number => Math.max(0, Math.min(count - 1, n));
 
@@ -66,43 +67,47 @@ export const cellsIn = (c: Choice): readonly Cell[] => {
   return out;
 };
 
-/** A cell as text for the clipboard: nothing where no level is given. */
-const asText = (levelPct: number | undefined): string => (levelPct === undefined ? '' : String(levelPct));
-
-/** The chosen cells as rows of values with tabs between, as spreadsheets take them. */
-export const copyText = (c: Choice, level: LevelAt): string => {
+/** The chosen cells as rows of values with tabs between, as spreadsheets take them; nothing where there is no value. */
+export const copyText = <V>(c: Choice, at: ValueAt<V>, text: (value: V) => string = String): string => {
   const b = bounds(c);
   const rows: string[] = [];
   for (let row = b.top; row <= b.bottom; row++) {
     const values: string[] = [];
-    for (let col = b.left; col <= b.right; col++) values.push(asText(level({ row, col })));
+    for (let col = b.left; col <= b.right; col++) {
+      const value = at({ row, col });
+      values.push(value === undefined ? '' : text(value));
+    }
     rows.push(values.join('\t'));
   }
   return rows.join('\n');
 };
 
-/** A typed or pasted value: a level, `off`, `full`, or nothing for no level. */
-export const readLevel = (text: string): Result<number | undefined> =>
-  text.trim() === '' ? ok(undefined) : parseLevel(text);
+/** A typed or pasted level: a number, `off`, `full`, or nothing for no level. */
+export const readLevel: ReadValue<number> = (text) => (text.trim() === '' ? ok(undefined) : parseLevel(text));
 
 /**
  * Pasted text on a choice: one value fills all of it; a block of values goes in from its upper left, once, or over and over where
- * the choice is a whole multiple of it. What falls outside the grid is left out. A value that is no level refuses it all.
+ * the choice is a whole multiple of it. What falls outside the grid is left out. A value that cannot be read refuses it all.
  */
-export const pasteCells = (text: string, c: Choice, size: GridSize): Result<readonly CellLevel[]> => {
+export const pasteCells = <V>(
+  text: string,
+  c: Choice,
+  size: GridSize,
+  read: ReadValue<V>,
+): Result<readonly CellValue<V>[]> => {
   const rows = text
     .replace(/\r\n?/g, '\n')
     .replace(/\n$/, '')
     .split('\n')
     .map((r) => r.split('\t'));
-  const values: (number | undefined)[][] = [];
+  const values: (V | undefined)[][] = [];
   for (const [i, row] of rows.entries()) {
-    const line: (number | undefined)[] = [];
+    const line: (V | undefined)[] = [];
     for (const [k, text] of row.entries()) {
-      const level = readLevel(text);
-      if (!level.ok)
-        return fail({ ...level.error, where: `row ${i + 1}, column ${k + 1} of what was pasted` });
-      line.push(level.value);
+      const value = read(text);
+      if (!value.ok)
+        return fail({ ...value.error, where: `row ${i + 1}, column ${k + 1} of what was pasted` });
+      line.push(value.value);
     }
     values.push(line);
   }
@@ -111,21 +116,21 @@ export const pasteCells = (text: string, c: Choice, size: GridSize): Result<read
   const [chosenH, chosenW] = [b.bottom - b.top + 1, b.right - b.left + 1];
   const tallH = chosenH % height === 0 ? chosenH : height;
   const wideW = chosenW % width === 0 ? chosenW : width;
-  const out: CellLevel[] = [];
+  const out: CellValue<V>[] = [];
   for (let r = 0; r < tallH; r++)
     for (let k = 0; k < wideW; k++) {
       const cell = { row: b.top + r, col: b.left + k };
       if (cell.row < size.rows && cell.col < size.cols)
-        out.push({ ...cell, levelPct: values[r % height]?.[k % width] });
+        out.push({ ...cell, value: values[r % height]?.[k % width] });
     }
   return ok(out);
 };
 
 /** The first row of a choice copied down over it, or its first column to the right. */
-export const fillCells = (c: Choice, way: 'down' | 'right', level: LevelAt): readonly CellLevel[] => {
+export const fillCells = <V>(c: Choice, way: 'down' | 'right', at: ValueAt<V>): readonly CellValue<V>[] => {
   const b = bounds(c);
   return cellsIn(c).map((cell) => ({
     ...cell,
-    levelPct: level(way === 'down' ? { row: b.top, col: cell.col } : { row: cell.row, col: b.left }),
+    value: at(way === 'down' ? { row: b.top, col: cell.col } : { row: cell.row, col: b.left }),
   }));
 };

@@ -28,6 +28,7 @@ import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { FixturePower } from './FixturePower.tsx';
 import { freeUnit } from './fields.ts';
+import { LevelColor } from './LevelColor.tsx';
 import { PlaceRows } from './PlaceRows.tsx';
 import { RiggingFigures } from './RiggingFigures.tsx';
 
@@ -213,6 +214,7 @@ export const FixtureInspector = ({ fixture }: { readonly fixture: Fixture }) => 
           session.commit(`Level of unit ${fixture.unit}`, setLevels(plan, setupId, [fixture.id], v))
         }
       />
+      <LevelColor fixture={fixture} />
 
       <h3 className="inspector-head">Control</h3>
       <PatchFields fixture={fixture} />

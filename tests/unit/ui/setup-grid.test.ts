@@ -1,5 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { cellsIn, choose, copyText, fillCells, pasteCells, step } from '../../../src/ui/day/grid-model.ts';
+import { colorFault, colorNoteText, readColorNote } from '../../../src/plan/color-note.ts';
+import {
+  cellsIn,
+  choose,
+  copyText,
+  fillCells,
+  pasteCells,
+  readLevel,
+  step,
+} from '../../../src/ui/day/grid-model.ts';
 
 const size = { rows: 4, cols: 3 };
 const levels: readonly (readonly (number | undefined)[])[] = [
@@ -30,38 +39,77 @@ describe('the grid of setups', () => {
   });
 
   it('takes back what it copied', () => {
-    const pasted = pasteCells(copyText(range(0, 0, 1, 2), at), choose({ row: 2, col: 0 }, size), size);
+    const pasted = pasteCells(
+      copyText(range(0, 0, 1, 2), at),
+      choose({ row: 2, col: 0 }, size),
+      size,
+      readLevel,
+    );
     expect(pasted).toEqual({
       ok: true,
       value: [
-        { row: 2, col: 0, levelPct: 100 },
-        { row: 2, col: 1, levelPct: 80 },
-        { row: 2, col: 2, levelPct: undefined },
-        { row: 3, col: 0, levelPct: 0 },
-        { row: 3, col: 1, levelPct: 50 },
-        { row: 3, col: 2, levelPct: 25 },
+        { row: 2, col: 0, value: 100 },
+        { row: 2, col: 1, value: 80 },
+        { row: 2, col: 2, value: undefined },
+        { row: 3, col: 0, value: 0 },
+        { row: 3, col: 1, value: 50 },
+        { row: 3, col: 2, value: 25 },
       ],
     });
   });
 
   it('fills a whole choice with one value, and repeats a block where it fits', () => {
-    const one = pasteCells('off', range(0, 0, 1, 1), size);
-    expect(one.ok && one.value.map((c) => c.levelPct)).toEqual([0, 0, 0, 0]);
-    const twice = pasteCells('10\r\n20\r\n', range(0, 1, 3, 1), size);
-    expect(twice.ok && twice.value.map((c) => c.levelPct)).toEqual([10, 20, 10, 20]);
+    const one = pasteCells('off', range(0, 0, 1, 1), size, readLevel);
+    expect(one.ok && one.value.map((c) => c.value)).toEqual([0, 0, 0, 0]);
+    const twice = pasteCells('10\r\n20\r\n', range(0, 1, 3, 1), size, readLevel);
+    expect(twice.ok && twice.value.map((c) => c.value)).toEqual([10, 20, 10, 20]);
   });
 
   it('leaves out what falls outside, and refuses all for one value that is no level, saying where', () => {
-    const over = pasteCells('1\t2\n3\t4', choose({ row: 3, col: 2 }, size), size);
-    expect(over.ok && over.value).toEqual([{ row: 3, col: 2, levelPct: 1 }]);
-    const bad = pasteCells('50\t150', choose({ row: 0, col: 0 }, size), size);
+    const over = pasteCells('1\t2\n3\t4', choose({ row: 3, col: 2 }, size), size, readLevel);
+    expect(over.ok && over.value).toEqual([{ row: 3, col: 2, value: 1 }]);
+    const bad = pasteCells('50\t150', choose({ row: 0, col: 0 }, size), size, readLevel);
     expect(bad.ok ? '' : bad.error.where).toContain('row 1, column 2');
   });
 
   it('fills down from the first row and right from the first column', () => {
-    expect(fillCells(range(0, 0, 2, 1), 'down', at).map((c) => c.levelPct)).toEqual([
-      100, 80, 100, 80, 100, 80,
+    expect(fillCells(range(0, 0, 2, 1), 'down', at).map((c) => c.value)).toEqual([100, 80, 100, 80, 100, 80]);
+    expect(fillCells(range(1, 1, 2, 2), 'right', at).map((c) => c.value)).toEqual([50, 50, 20, 20]);
+  });
+
+  it('copies and pastes colours as it does levels', () => {
+    const note = (cell: { row: number; col: number }) =>
+      cell.col === 0 ? { cctK: 5600, color: 'half blue' } : cell.col === 1 ? { color: 'steel' } : undefined;
+    const text = copyText(range(0, 0, 0, 2), note, colorNoteText);
+    expect(text).toBe('5600 K · half blue\tsteel\t');
+    const back = pasteCells(text, choose({ row: 1, col: 0 }, size), size, readColorNote);
+    expect(back.ok && back.value.map((c) => c.value)).toEqual([
+      { cctK: 5600, color: 'half blue' },
+      { color: 'steel' },
+      undefined,
     ]);
-    expect(fillCells(range(1, 1, 2, 2), 'right', at).map((c) => c.levelPct)).toEqual([50, 50, 20, 20]);
+  });
+});
+
+describe('a colour note', () => {
+  it.each([
+    ['5600', { cctK: 5600 }],
+    ['3200k', { cctK: 3200 }],
+    ['4300 K, ¼ green', { cctK: 4300, color: '¼ green' }],
+    ['lamp amber', { color: 'lamp amber' }],
+    ['  ', undefined],
+  ])('reads “%s”', (text, note) => {
+    const r = readColorNote(text);
+    expect(r.ok && r.value).toEqual(note);
+    if (r.ok) expect(readColorNote(colorNoteText(r.value))).toEqual(r);
+  });
+
+  it('refuses a temperature that cannot be, and tells what a kind cannot make', () => {
+    expect(readColorNote('560').ok).toBe(false);
+    expect(readColorNote('56000 K').ok).toBe(false);
+    const kind = { cct: { minK: 2700, maxK: 6500, color: false } } as never;
+    expect(colorFault({ cctK: 10_000 }, kind)).toBe('its kind makes 2700 to 6500 K');
+    expect(colorFault({ cctK: 5600 }, kind)).toBeUndefined();
+    expect(colorFault({ color: 'steel' }, kind)).toBeUndefined();
   });
 });
