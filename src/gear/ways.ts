@@ -51,9 +51,13 @@ const legsFor = (n: number, poles: number, of: number): number[] => {
   return Array.from({ length: poles }, (_, i) => (n + i) % of).sort((a, b) => a - b);
 };
 
+/** Connector that carries several circuits, and how many. */
+const MULTI = { connector: 'multi-19', circuits: 6 };
+
 /**
  * Ways and outlets from groups, numbered 1, 2, 3… through all groups. Each group starts again on the first leg.
- * `through` adds an outlet without a breaker that passes all legs on.
+ * Ways in a multi-circuit connector share outlets of six circuits each. `through` adds an outlet without a breaker that
+ * passes all legs on.
  */
 export const waysAndOutlets = (
   groups: readonly WayGroup[],
@@ -69,11 +73,26 @@ export const waysAndOutlets = (
       const legs = legsFor(i, shape.legs, legCount);
       const rcd = g.rcdMa === undefined ? {} : { rcdMa: g.rcdMa };
       ways.push({ id, label: id, breakerA: g.amps, poles: legs.length, curve: g.curve, legs, ...rcd });
+      if (g.connector === MULTI.connector) continue;
       for (let n = 0; n < (g.outlets ?? 1); n++) {
         const portId = (g.outlets ?? 1) > 1 ? `${id}${'abcd'[n] ?? n}` : id;
         outlets.push({ id: portId, connector: g.connector, ...shape, wayId: id, label: portId });
       }
     }
+  }
+  const inMulti = groups.flatMap((g, n) => {
+    const before = groups.slice(0, n).reduce((sum, x) => sum + x.count, 0);
+    return g.connector === MULTI.connector ? ways.slice(before, before + g.count) : [];
+  });
+  for (let n = 0; n * MULTI.circuits < inMulti.length; n++) {
+    const carried = inMulti.slice(n * MULTI.circuits, (n + 1) * MULTI.circuits);
+    outlets.push({
+      id: `m${n + 1}`,
+      connector: MULTI.connector,
+      ...shapeOf(MULTI.connector),
+      circuitWayIds: carried.map((w) => w.id),
+      label: `multi ${n + 1}, ways ${carried[0]?.id ?? ''} to ${carried.at(-1)?.id ?? ''}`,
+    });
   }
   if (through)
     outlets.push({ id: 'through', connector: through, ...shapeOf(through), label: 'through, no breaker' });

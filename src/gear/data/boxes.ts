@@ -57,6 +57,16 @@ const northAmerica: readonly BoxRow[] = [
     [700, 450],
   ],
   [
+    'box-100-12x20-multi',
+    'Box 100 A, 12 × 20 A on two 19-pin multis',
+    cam3,
+    100,
+    [na(12, 20, 'multi-19')],
+    undefined,
+    26,
+    [480, 380],
+  ],
+  [
     'box-400-mixed',
     'Box 400 A, 3 × 100 A, 3 × 60 A two-leg, 6 × 20 A, through',
     cam3,
@@ -234,6 +244,16 @@ const europe: readonly BoxRow[] = [
     set400,
     60,
     [800, 500],
+  ],
+  [
+    'box-63-12x16-multi',
+    'Box 63 A three-phase, 12 × 16 A on two 19-pin multis',
+    'iec-63-3',
+    63,
+    [c(12, 16, 'multi-19')],
+    undefined,
+    22,
+    [450, 360],
   ],
   [
     'box-125-2x63-6x16',

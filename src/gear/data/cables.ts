@@ -13,7 +13,8 @@ type CableRow = readonly [
   lengths: readonly number[],
   kgPerM: number,
   single?: boolean,
-  circuits?: number,
+  circuits?: number | undefined,
+  neutral?: { readonly conductor?: string; readonly count?: number },
 ];
 
 const CORD_2 = 'NEC Table 400.5(A)(1) column B, two loaded, 30 °C';
@@ -232,6 +233,34 @@ const northAmerica: readonly CableRow[] = [
     [25, 50, 100],
     6.2,
     true,
+  ],
+  [
+    'feeder-2-0-3ph-large-n',
+    'Feeder 2/0 AWG, five-wire, neutral 4/0',
+    'awg:2/0',
+    237,
+    HEAVY_F90,
+    'single-pole-400-3',
+    'single-pole-400-3',
+    [25, 50, 100],
+    4.6,
+    true,
+    undefined,
+    { conductor: 'awg:4/0' },
+  ],
+  [
+    'feeder-4-0-3ph-two-n',
+    'Feeder 4/0 AWG, six-wire, two neutrals',
+    'awg:4/0',
+    316,
+    HEAVY_F90,
+    'single-pole-400-3',
+    'single-pole-400-3',
+    [25, 50, 100],
+    7.4,
+    true,
+    undefined,
+    { count: 2 },
   ],
   [
     'feeder-2-1ph',
@@ -453,7 +482,20 @@ const europe: readonly CableRow[] = [
 
 export const cableKinds: Family = (practice) =>
   (practice === 'north-america' ? northAmerica : europe).map(
-    ([slug, name, conductor, ampacityA, from, plug, socket, lengths, kgPerM, single, circuits]): Entry => {
+    ([
+      slug,
+      name,
+      conductor,
+      ampacityA,
+      from,
+      plug,
+      socket,
+      lengths,
+      kgPerM,
+      single,
+      circuits,
+      heavier,
+    ]): Entry => {
       const { legs, neutral } = inletPort(socket);
       const stockLengthsMm = stockMm(practice, lengths, lengths);
       const longest = Math.max(...stockLengthsMm);
@@ -474,6 +516,8 @@ export const cableKinds: Family = (practice) =>
         plug,
         socket,
         ...(circuits === undefined ? {} : { circuits }),
+        ...(heavier?.conductor === undefined ? {} : { neutralConductor: heavier.conductor }),
+        ...(heavier?.count === undefined ? {} : { neutralParallel: heavier.count }),
         stockLengthsMm,
         basis: { all: COMMON, ampacityA: from },
         notes: 'Mass is of the longest stock length.',

@@ -230,6 +230,39 @@ const northAmerica: readonly SourceRow[] = [
     also: 'company switch,tie-in',
   },
   {
+    slug: 'service-200-delta',
+    name: 'Service 200 A, 120/240 V delta with a high leg',
+    what: 'service',
+    system: '120/240-delta',
+    massKg: 0,
+    size: [800, 300],
+    mainA: 200,
+    groups: [group(1, 200, cam3, 'na')],
+    also: 'tie-in,wild leg,red leg',
+  },
+  {
+    slug: 'service-200-480',
+    name: 'Service 200 A, three-phase 277/480 V, for a transformer',
+    what: 'service',
+    system: '277/480',
+    massKg: 0,
+    size: [800, 350],
+    mainA: 200,
+    groups: [group(1, 200, cam3, 'na'), group(1, 100, cam2, 'na')],
+    also: 'tie-in',
+  },
+  {
+    slug: 'service-200-600',
+    name: 'Service 200 A, three-phase 347/600 V, for a transformer',
+    what: 'service',
+    system: '347/600',
+    massKg: 0,
+    size: [800, 350],
+    mainA: 200,
+    groups: [group(1, 200, cam3, 'na')],
+    also: 'tie-in,canada',
+  },
+  {
     slug: 'power-station-600w',
     name: 'Power station 600 W, 120 V',
     what: 'power-station',
@@ -409,6 +442,26 @@ const europe: readonly SourceRow[] = [
     groups: [group(2, 125, 'iec-125-3', 'C'), group(2, 63, 'iec-63-3', 'C')],
   },
   {
+    slug: 'house-panel-230-it',
+    name: 'House panel, 230 V between lines, no neutral',
+    what: 'house-panel',
+    system: '230-it',
+    massKg: 0,
+    size: [400, 120],
+    also: 'consumer unit,it supply',
+  },
+  {
+    slug: 'service-125-it',
+    name: 'Service 125 A, 230 V between lines, no neutral',
+    what: 'service',
+    system: '230-it',
+    massKg: 0,
+    size: [600, 300],
+    mainA: 125,
+    groups: [group(1, 125, 'single-pole-400-eu-3', 'C')],
+    also: 'it supply,for a transformer',
+  },
+  {
     slug: 'power-station-600w',
     name: 'Power station 600 W, 230 V',
     what: 'power-station',
@@ -446,6 +499,10 @@ const europe: readonly SourceRow[] = [
   },
 ];
 
+/** Litres in the tank of a set by its rated kilowatts: a few for one carried by hand, a day's worth for one on wheels (assumed). */
+const tankLitres = (kw: number): number =>
+  kw <= 3 ? 5 : kw <= PORTABLE_KW ? 25 : kw <= 20 ? 150 : kw <= 60 ? 300 : kw <= 110 ? 500 : 800;
+
 /** Generators carry a kVA rating at 0.8 power factor, as they are sold. */
 const GENERATOR_PF = 0.8;
 
@@ -462,10 +519,12 @@ export const sourceKinds: Family = (practice: Practice) =>
       sizeMm: { widthMm: r.size[0], lengthMm: r.size[1] },
       symbol: symbolOf(r),
       ...(r.ratedKw === undefined ? {} : { ratedKw: r.ratedKw }),
-      ...(r.what === 'generator' && r.ratedKw !== undefined ? { ratedKva: r.ratedKw / GENERATOR_PF } : {}),
+      ...(r.what === 'generator' && r.ratedKw !== undefined
+        ? { ratedKva: r.ratedKw / GENERATOR_PF, tankL: tankLitres(r.ratedKw) }
+        : {}),
       ...(r.storedWh === undefined ? {} : { storedWh: r.storedWh }),
       ...(r.mainA === undefined ? {} : { mainBreakerA: r.mainA }),
       ...waysAndOutlets(r.groups ?? [], LEGS[r.system]),
-      basis: { all: COMMON },
+      basis: { all: COMMON, ...(r.what === 'generator' ? { tankL: 'assumed' } : {}) },
     }),
   );

@@ -105,6 +105,8 @@ export const sourceKindSchema = z.looseObject({
   ratedKw: z.number().optional(),
   ratedKva: z.number().optional(),
   mainBreakerA: z.number().optional(),
+  /** Litres in the tank of a set. */
+  tankL: z.number().optional(),
   /** What the cells of a power station hold. */
   storedWh: z.number().optional(),
   ways: z.array(waySchema).default([]),

@@ -93,6 +93,8 @@ export const sourceSchema = z.looseObject({
   ratedKw: z.number().optional(),
   ratedKva: z.number().optional(),
   mainBreakerA: z.number().optional(),
+  /** Litres in the tank of this set, where they are known. */
+  tankL: z.number().optional(),
   /** Share of the rating a set gives where it stands, by its maker; in place of the derating table. */
   ratingShare: z.number().optional(),
   /** Impedance of the supply at its outlets, leg and return together, in ohms, as measured. */

@@ -170,12 +170,18 @@ for (const practice of ['north-america', 'europe'] as const) {
           expect(w.legs.length, `${k.slug} way ${w.id}`).toBe(w.poles);
           expect(new Set(w.legs).size).toBe(w.legs.length);
           for (const l of w.legs) expect(l, `${k.slug} way ${w.id}`).toBeLessThan(count);
-          const outlets = k.outlets.filter((o) => o.wayId === w.id);
+          const outlets = k.outlets.filter((o) => o.wayId === w.id || o.circuitWayIds?.includes(w.id));
           expect(outlets.length, `${k.slug} way ${w.id}`).toBeGreaterThan(0);
           for (const o of outlets) expect(o.legs, `${k.slug} outlet ${o.id}`).toBe(w.poles);
         }
         for (const o of k.outlets)
           if (o.wayId) expect(k.ways.some((w) => w.id === o.wayId)).toBe(true);
+          else if (o.circuitWayIds)
+            for (const id of o.circuitWayIds)
+              expect(
+                k.ways.some((w) => w.id === id),
+                `${k.slug} ${o.id}`,
+              ).toBe(true);
           else expect(o.legs).toBe(count);
       }
     });

@@ -135,13 +135,14 @@ for (const practice of ['north-america', 'europe'] as const) {
         for (const p of k.dcOut)
           expect(p.voltsV * p.maxA, `${k.slug} ${p.id}`).toBeLessThanOrEqual(k.outputW * 1.03);
         if (k.what !== 'transformer') continue;
-        const inV = k.inlets[0]?.legs === 2 ? 240 : volts;
-        const inA = k.outputW / (inV * (k.efficiencyPct / 100));
+        const three = k.inlets[0]?.legs === 3;
+        const inA = k.outputW / ((k.inputV ?? 0) * (three ? Math.sqrt(3) : 1) * (k.efficiencyPct / 100));
         expect(inA, `${k.slug} at its inlet`).toBeLessThanOrEqual(
           1.02 * (connector(k.inlets[0]?.connector ?? '')?.ratingA ?? 0),
         );
         const outA = k.outlets.reduce((sum, o) => sum + (connector(o.connector)?.ratingA ?? 0), 0);
-        expect(k.outputW / (k.outputV ?? volts), `${k.slug} at its outlets`).toBeLessThanOrEqual(outA);
+        const legs = Math.max(...k.outlets.map((o) => o.legs));
+        expect(k.outputW / (k.outputV ?? volts) / legs, `${k.slug} at its outlets`).toBeLessThanOrEqual(outA);
       }
     });
 
