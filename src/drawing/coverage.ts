@@ -45,6 +45,21 @@ const pathOf = (grid: Grid, rings: readonly Ring[], backwards: boolean): PathCom
     ];
   });
 
+/** The lines of rings as open runs, without what lies along the rim of the grid. */
+const linesOf = (grid: Grid, rings: readonly Ring[]): PathCommand[] => {
+  const rim = ([x, y]: readonly [number, number]): boolean =>
+    x <= 0 || y <= 0 || x >= grid.columns - 1 || y >= grid.rows - 1;
+  return rings.flatMap((ring): PathCommand[] => {
+    return [...ring, ring[0] ?? [0, 0]].flatMap((p, i): PathCommand[] => {
+      const before = ring[i - 1];
+      const xMm = Math.round(grid.originXMm + p[0] * grid.stepMm);
+      const yMm = Math.round(grid.originYMm + p[1] * grid.stepMm);
+      const pen = before !== undefined && !(rim(before) && rim(p));
+      return [[pen ? 'L' : 'M', xMm, yMm]];
+    });
+  });
+};
+
 const ringLength = (r: Ring): number =>
   r.reduce((sum, [x, y], i) => {
     const [px, py] = r[(i + r.length - 1) % r.length] ?? [x, y];
@@ -107,7 +122,7 @@ export const coverageItems = (grid: CoverageGrid, toleranceMm: number): readonly
     const prims: Primitive[] = [
       {
         kind: 'path',
-        d: pathOf(grid, rings, false),
+        d: linesOf(grid, rings),
         stroke: { role: 'ink-soft', weightMm: 0.18, ...(db === 0 ? { dashMm: [1.5, 1] } : {}) },
       },
     ];

@@ -77,18 +77,18 @@ const outsideCells = (
 };
 
 /** Stands of a floor with nothing on them. */
-const emptyStands = (plan: Plan, floorId: Id, ownId: Id | undefined) => {
+const emptyStands = (plan: Plan, floorId: Id) => {
   const taken = new Set<Id>();
   for (const f of recordsOf(plan, 'fixture')) if (f.support.on === 'stand') taken.add(f.support.standId);
   for (const g of recordsOf(plan, 'grip')) for (const id of g.supports) taken.add(id);
-  for (const d of recordsOf(plan, 'device'))
-    if (d.standId !== undefined && d.id !== ownId) taken.add(d.standId);
+  for (const d of recordsOf(plan, 'device')) if (d.standId !== undefined) taken.add(d.standId);
   return recordsOf(plan, 'stand').filter((s) => s.floorId === floorId && !taken.has(s.id));
 };
 
 /**
  * Places on a floor where a transmitter could stand: a grid of so many at most over what is inside the rooms (all of the
- * floor where `anywhere`), clear of walls, set pieces, gear and marks; and stands with nothing on them.
+ * floor where one of the `targets`, in metres, is outside), clear of walls, set pieces, gear and marks; and stands with nothing on
+ * them.
  */
 export const freePlaces = (
   plan: Plan,
@@ -96,7 +96,7 @@ export const freePlaces = (
   what: {
     readonly heightMm: number;
     readonly most: number;
-    readonly anywhere: boolean;
+    readonly targets: readonly { readonly x: number; readonly y: number }[];
     readonly ownId?: Id | undefined;
   },
 ): readonly FreePlace[] => {
@@ -112,7 +112,13 @@ export const freePlaces = (
   const columns = Math.max(2, Math.floor(width / step) + 1);
   const rows = Math.max(2, Math.floor(height / step) + 1);
   const at = (c: number, r: number): Point => point(box.minX - pad + c * step, box.minY - pad + r * step);
-  const outside = what.anywhere ? undefined : outsideCells(columns, rows, at, walls);
+  const cells = outsideCells(columns, rows, at, walls);
+  const outdoors = what.targets.some((t) => {
+    const c = Math.round((t.x - box.minX + pad) / step);
+    const r = Math.round((t.y - box.minY + pad) / step);
+    return cells[r * columns + c] !== 0;
+  });
+  const outside = outdoors || cells.every((x) => x === 1) ? undefined : cells;
   const own = plan.records.get(what.ownId ?? '');
   const ownStand = own?.type === 'device' ? own.standId : undefined;
   const gear = (['fixture', 'stand', 'device', 'box', 'source', 'grip'] as const)
@@ -145,7 +151,7 @@ export const freePlaces = (
           standId: undefined,
         });
     }
-  for (const s of emptyStands(plan, floorId, what.ownId))
+  for (const s of emptyStands(plan, floorId))
     out.push({ xMm: s.at.xMm, yMm: s.at.yMm, heightMm: s.heightMm, standId: s.id });
   return out;
 };

@@ -96,14 +96,12 @@ export const bestSpots = (plan: Plan, ask: SpotsAsk): Spots => {
     why,
   });
   if (listeners.length === 0) return none('No unit is linked by radio.');
-  const walled = listeners.every((l) => l.floorId === ask.floorId);
-  const options = {
+  const places = freePlaces(plan, ask.floorId, {
     heightMm: ask.heightMm ?? (known ? known.heightM * 1000 : USUAL_HEIGHT_MM),
     most: ask.count === 1 ? SINGLE_MOST : PAIR_MOST,
     ownId: ask.senderId,
-  };
-  const inRooms = walled ? freePlaces(plan, ask.floorId, { ...options, anywhere: false }) : [];
-  const places = inRooms.length > 0 ? inRooms : freePlaces(plan, ask.floorId, { ...options, anywhere: true });
+    targets: listeners.filter((l) => l.floorId === ask.floorId).map((l) => l.spot),
+  });
   if (places.length === 0) return none('There is no free place on this floor.');
 
   const g = groundOf(plan, model.air, like.fMhz);

@@ -4,12 +4,16 @@ import { formatLength } from '../../kernel/units.ts';
 import { planRecord } from '../../plan/plan.ts';
 import { HINT } from '../../report/radio.ts';
 import { useSessionSlice } from '../hooks.ts';
+import './radio.css';
 
 /** What the tones of the coverage picture stand for, in dB, with the words of the verdict. */
 export const CoverageLegend = () => {
-  const { radio, plan } = useSessionSlice((s) => ({ radio: s.floorView.radio, plan: s.plan }));
-  const { picture } = radio;
-  if (!picture) return null;
+  const { picture, shown, plan } = useSessionSlice((s) => ({
+    picture: s.floorView.radio.picture,
+    shown: s.floorView.layers.coverage.shown,
+    plan: s.plan,
+  }));
+  if (!picture || !shown) return null;
   const tones = coverageTones();
   const w = 34;
   const label = (id: string): string =>

@@ -77,6 +77,8 @@ const LinkRow = ({
   const chosen = useSessionSlice((s) => s.selection.has(listener.id));
   const name = (id: string): string =>
     result.model.senders.get(id)?.label ?? result.model.listeners.get(id)?.label ?? id;
+  const record = plan.records.get(listener.id);
+  const named = record?.type === 'fixture' ? record.linkId : undefined;
   const other = result.choices.get(listener.id)?.find((k) => k.senderId !== link?.senderId);
   return (
     <tr className={chosen ? 'chosen' : undefined}>
@@ -94,7 +96,7 @@ const LinkRow = ({
       <td>{universes(plan, listener)}</td>
       <td>
         <LinkSelect listenerId={listener.id} result={result} />
-        {link && link.viaIds.length > 1 ? (
+        {link && (link.viaIds.length > 1 || (named !== undefined && named !== link.senderId)) ? (
           <span className="row-hint">over {link.viaIds.map(name).join(', ')}</span>
         ) : null}
       </td>

@@ -155,7 +155,9 @@ export const RadioSender = ({
       />
       <Row label="Fed from">
         {inlet ? (feed ? portName(plan, feed.from) : 'not plugged in') : 'a small supply or its own cell'}
-        {power.way ? <span className="row-hint">{power.way.label}</span> : null}
+        {power.way && feed && !portName(plan, feed.from).startsWith(power.way.label) ? (
+          <span className="row-hint">{power.way.label}</span>
+        ) : null}
       </Row>
       <Row label="Unplugged">
         {backup ? (

@@ -67,7 +67,7 @@ export const RadioTab = () => {
           </p>
         ) : (
           <select
-            className="input"
+            className="input radio-choice"
             aria-label="Transmitter"
             value={shown?.id ?? ''}
             onChange={(e) => setRadio({ senderId: e.target.value })}
@@ -92,7 +92,7 @@ export const RadioTab = () => {
             show it on the floor
           </label>
           <select
-            className="input"
+            className="input radio-choice"
             aria-label="Coverage of"
             disabled={senders.length === 0}
             value={radio.senderId === undefined ? (radio.universeId ?? '') : 'one'}
@@ -112,7 +112,7 @@ export const RadioTab = () => {
                 </option>
               ))}
           </select>
-          {layers.coverage.shown ? <CoverageLegend /> : null}
+          <CoverageLegend />
           {layers.coverage.shown ? (
             <button type="button" className="button" onClick={() => session.set({ workspace: 'floor' })}>
               Go to the floor

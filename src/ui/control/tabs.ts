@@ -1,6 +1,7 @@
 import type { ComponentType } from 'react';
 import { LinesTab } from './LinesTab.tsx';
 import { PatchTab } from './PatchTab.tsx';
+import { RadioTab } from './RadioTab.tsx';
 
 /** The screens of the Control workspace, in their order. */
 export const CONTROL_TABS: readonly {
@@ -10,4 +11,5 @@ export const CONTROL_TABS: readonly {
 }[] = [
   { id: 'patch', name: 'Patch', Screen: PatchTab },
   { id: 'lines', name: 'Lines and nodes', Screen: LinesTab },
+  { id: 'radio', name: 'Radio', Screen: RadioTab },
 ];

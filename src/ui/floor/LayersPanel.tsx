@@ -1,6 +1,7 @@
 import { LABEL_FIELDS, type LabelField } from '../../drawing/context.ts';
 import type { DrawingLayer } from '../../drawing/display-list.ts';
 import { type LayerState, withLayer } from '../../editor/floor-view.ts';
+import { CoverageLegend } from '../control/CoverageLegend.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 
@@ -51,8 +52,7 @@ const STATES: readonly { readonly key: keyof LayerState; readonly word: string }
   { key: 'locked', word: 'lock' },
 ];
 
-/** What of the drawing is shown, faded and locked on this screen, and what labels say. */
-export const LayersPanel = () => {
+const LayerStates = () => {
   const { session } = useServices();
   const view = useSessionSlice((s) => s.floorView);
   return (
@@ -135,3 +135,11 @@ export const LayersPanel = () => {
     </details>
   );
 };
+
+/** What of the drawing is shown, faded and locked on this screen, and what labels say; and the legend of a coverage picture. */
+export const LayersPanel = () => (
+  <>
+    <LayerStates />
+    <CoverageLegend />
+  </>
+);
