@@ -1,17 +1,13 @@
-import spares from '../../shared/spares.json' with { type: 'json' };
 import { compareIds } from '../kernel/ids.ts';
 import { formatCableLength } from '../kernel/units.ts';
 import { connector } from '../plan/connectors.ts';
 import { kindOf, planRecord } from '../plan/plan.ts';
+import { SPARE_CABLE_PCT, sparePieces } from '../report/gear-lines.ts';
 import { cell } from './figures.ts';
 import { flowArea, flowPages, type Section } from './flow.ts';
 import { runsOf } from './runs.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
 import { headingBlock, placeColumns, stacked, tableHead, tableRow } from './table.ts';
-
-/** Spare pieces for so many of one kind and length. */
-export const sparePieces = (pieces: number): number =>
-  Math.ceil((pieces * (spares.rows.find((r) => r.id === 'cable-pieces')?.value ?? 0)) / 100);
 
 /** Pieces of one kind and stock length. */
 export interface CableLine {
@@ -74,7 +70,7 @@ export const cableOrderPages = (info: SetInfo): readonly PageMaker[] => {
       stacked(
         headingBlock(
           continued ? 'Cable (continued)' : 'Cable',
-          `spares: ${spares.rows[0]?.value ?? 0} % of each line, rounded up (common practice, no published source)`,
+          `spares: ${SPARE_CABLE_PCT} % of each line, rounded up (common practice, no published source)`,
         ),
         tableHead(columns),
       ),

@@ -20,6 +20,7 @@ import { type Circuit, type Panel, panelKindName, panelsOf } from './circuit-row
 import { cell, LEG_QUANTITIES, largestLegA, legsText } from './figures.ts';
 import { findingSections } from './findings-list.ts';
 import { type Block, flowPages, type Section } from './flow.ts';
+import { markFor } from './revision-marks.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
 import { type Cell, headingBlock, stacked, tableHead, tableRow } from './table.ts';
 
@@ -34,12 +35,13 @@ const circuitBlocks = (s: Schedule, c: Circuit): readonly Block[] => {
   const one = c.loads.length + c.boxes.length === 1;
   const rows: Block[] = [];
   const total = c.loads.length + c.boxes.length;
-  const add = (cells: Record<string, Cell>, last: boolean): void => {
+  const add = (cells: Record<string, Cell>, last: boolean, ...ids: readonly (string | undefined)[]): void => {
     const first = rows.length === 0;
     rows.push(
       tableRow(s.columns, first ? { ...lead, ...cells } : cells, {
         keep: !last,
         ...(last ? {} : { ruleFrom: 'unit' }),
+        mark: markFor(s.info, ...ids),
       }),
     );
   };
@@ -55,7 +57,7 @@ const circuitBlocks = (s: Schedule, c: Circuit): readonly Block[] => {
         ...findingsAbout(s, b.cable ? [b.cable.recordId] : []),
       ]),
     };
-    add(cells, one && i === total - 1);
+    add(cells, one && i === total - 1, b.box.recordId, b.cable?.recordId);
   });
   c.loads.forEach((l, i) => {
     const cells: Record<string, Cell> = {
@@ -78,7 +80,7 @@ const circuitBlocks = (s: Schedule, c: Circuit): readonly Block[] => {
         ]),
       ]),
     };
-    add(cells, one && i + c.boxes.length === total - 1);
+    add(cells, one && i + c.boxes.length === total - 1, l.load.recordId, l.fixture?.id, l.cable?.recordId);
   });
   if (!one) {
     add(

@@ -55,7 +55,13 @@ export const noticeList = (): Notices => {
           `The paper font has no shape for ${missing.size} characters; each is printed as □: ${shown.join(', ')}${more}.`,
         );
       }
-      if (cuts.size > 0) out.push(`${cuts.size} texts were too long for their place and end in …`);
+      if (cuts.size > 0) {
+        const shown = [...cuts].slice(0, 3).map((t) => `“${t.length > 60 ? `${t.slice(0, 59)}…` : t}”`);
+        const more = cuts.size > 3 ? ` and ${cuts.size - 3} more` : '';
+        out.push(
+          `${cuts.size} ${cuts.size === 1 ? 'text was' : 'texts were'} too long for their place and end in …: ${shown.join(', ')}${more}.`,
+        );
+      }
       return out;
     },
   };

@@ -11,6 +11,7 @@ import {
   universeUse,
 } from '../report/control.ts';
 import { type Block, flowArea, flowPages, type Section } from './flow.ts';
+import { markFor } from './revision-marks.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
 import { type Cell, type Column, headingBlock, placeColumns, stacked, tableHead, tableRow } from './table.ts';
 
@@ -84,7 +85,7 @@ const universeSection = (info: SetInfo, u: UniverseUse): Section => {
           remark: remarkOf(info, f, r),
         }
       : {};
-    return tableRow(columns, cells);
+    return tableRow(columns, cells, { mark: markFor(info, r.fixtureId) });
   };
   return {
     head: (continued) =>

@@ -1,4 +1,4 @@
-import { SHEET_CHOICES } from './sheet-kinds.ts';
+import { DEFAULT_SHEETS, SHEET_CHOICES } from './sheet-kinds.ts';
 
 /** A choice of sheets for one of the crew. */
 export interface SheetPreset {
@@ -8,11 +8,22 @@ export interface SheetPreset {
 }
 
 export const SHEET_PRESETS: readonly SheetPreset[] = [
-  { id: 'all', name: 'Everything', sheets: SHEET_CHOICES.map((s) => s.id) },
+  { id: 'all', name: 'Everything', sheets: DEFAULT_SHEETS },
   {
     id: 'gaffer',
     name: 'Gaffer',
-    sheets: ['cover', 'plot', 'one-line', 'legs', 'circuits', 'units', 'setups', 'day'],
+    sheets: [
+      'cover',
+      'plot',
+      'changes',
+      'one-line',
+      'legs',
+      'circuits',
+      'units',
+      'setups',
+      'day',
+      'workings',
+    ],
   },
   {
     id: 'best-boy',
@@ -20,6 +31,7 @@ export const SHEET_PRESETS: readonly SheetPreset[] = [
     sheets: [
       'cover',
       'plot',
+      'changes',
       'one-line',
       'legs',
       'circuits',
@@ -29,14 +41,16 @@ export const SHEET_PRESETS: readonly SheetPreset[] = [
       'tests',
       'day',
       'packs',
+      'rigging',
+      'truck',
     ],
   },
   {
     id: 'console',
     name: 'Console',
-    sheets: ['cover', 'plot', 'units', 'setups', 'patch', 'universes', 'cards'],
+    sheets: ['cover', 'plot', 'changes', 'units', 'setups', 'patch', 'universes', 'cards'],
   },
-  { id: 'rental', name: 'Rental order', sheets: ['cover', 'cables', 'units'] },
+  { id: 'rental', name: 'Rental order', sheets: ['gear', 'cables', 'truck'] },
 ];
 
 export const presetOf = (id: string): SheetPreset | undefined => SHEET_PRESETS.find((p) => p.id === id);

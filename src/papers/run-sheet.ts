@@ -2,8 +2,10 @@ import { stockText } from '../drawing/one-line/words.ts';
 import { formatCableLength } from '../kernel/units.ts';
 import { recordName } from '../plan/names.ts';
 import { planRecord } from '../plan/plan.ts';
+import { bundlesOf } from './bundles.ts';
 import { cell, legsText } from './figures.ts';
 import { flowArea, flowPages, type Section } from './flow.ts';
+import { markFor } from './revision-marks.ts';
 import { type Run, runsOf } from './runs.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
 import { type Cell, type Column, headingBlock, placeColumns, stacked, tableHead, tableRow } from './table.ts';
@@ -19,9 +21,18 @@ const COLUMNS: readonly Column[] = [
   { id: 'route', head: 'Route', leastMm: 13, align: 'right', dispensable: 3 },
   { id: 'plug', head: 'Plug at the source end', leastMm: 46, grow: 6, dispensable: 2 },
   { id: 'socket', head: 'Socket at the load end', leastMm: 44, grow: 2, dispensable: 2 },
-  { id: 'tape', head: 'Tape', leastMm: 14, dispensable: 4 },
-  { id: 'pulled', head: 'Pulled', leastMm: 11 },
-  { id: 'struck', head: 'Struck', leastMm: 11 },
+  { id: 'bundle', head: 'Bundle', leastMm: 11, dispensable: 5 },
+  { id: 'tape', head: 'Tape', leastMm: 20, dispensable: 4 },
+  { id: 'pulled', head: 'Pull', leastMm: 11 },
+  { id: 'struck', head: 'Strike', leastMm: 11 },
+];
+
+const BUNDLE_COLUMNS: readonly Column[] = [
+  { id: 'tag', head: 'Bundle', leastMm: 14 },
+  { id: 'tape', head: 'Tape', leastMm: 24 },
+  { id: 'at', head: 'Starts at', leastMm: 36, grow: 1 },
+  { id: 'runs', head: 'Runs', leastMm: 60, grow: 4 },
+  { id: 'count', head: 'Count', leastMm: 12, align: 'right' },
 ];
 
 const COIL_COLUMNS: readonly Column[] = [
@@ -43,6 +54,14 @@ interface Coil {
   readonly piecesMm: readonly number[];
   readonly runs: readonly string[];
 }
+
+/** A number in the order of work, and a box to tick beside it. */
+const numberedBox = (n: number): Cell => ({
+  draw: (ink, c) => {
+    ink.rect(c.x, c.y + 0.8, 3.2, 3.2, { weightMm: 0.18 });
+    ink.text(c.x + 4.2, c.y + 3.3, String(n), { role: 'ink-soft', maxMm: c.w - 4.2 });
+  },
+});
 
 /** Coils dropped at each position: where a run starts. */
 const coilsOf = (info: SetInfo, runs: readonly Run[]): readonly Coil[] => {
@@ -66,7 +85,9 @@ export const runSheetPages = (info: SetInfo): readonly PageMaker[] => {
   const w = flowArea(info).w;
   const columns = placeColumns(COLUMNS, w);
   const coilColumns = placeColumns(COIL_COLUMNS, w);
-  const row = (r: Run): Readonly<Record<string, Cell>> => ({
+  const bundles = bundlesOf(info, runs);
+  const bundleColumns = placeColumns(BUNDLE_COLUMNS, w);
+  const row = (r: Run, i: number): Readonly<Record<string, Cell>> => ({
     run: { text: r.number, weight: 'semibold' },
     from: r.from,
     to: r.to,
@@ -77,9 +98,10 @@ export const runSheetPages = (info: SetInfo): readonly PageMaker[] => {
     route: Number.isFinite(r.routeMm) ? formatCableLength(r.routeMm, lengthUnits) : '–',
     plug: r.plug,
     socket: r.socket === r.plug && r.plug.length > 34 ? 'the same' : r.socket,
-    tape: emptyBox(13),
-    pulled: emptyBox(3.2),
-    struck: emptyBox(3.2),
+    bundle: bundles.get(r.cable.from.recordId)?.tag ?? '',
+    tape: bundles.get(r.cable.from.recordId)?.tape ?? '',
+    pulled: numberedBox(i + 1),
+    struck: numberedBox(runs.length - i),
   });
   const sections: Section[] = [
     {
@@ -87,11 +109,32 @@ export const runSheetPages = (info: SetInfo): readonly PageMaker[] => {
         stacked(
           headingBlock(
             continued ? 'Runs (continued)' : 'Runs',
-            'in the order of pulling; strike from the bottom up',
+            'in the order of pulling, from the sources outwards; struck in the reverse order',
           ),
           tableHead(columns),
         ),
-      blocks: runs.map((r) => tableRow(columns, row(r))),
+      blocks: runs.map((r, i) =>
+        tableRow(columns, row(r, i), { mark: markFor(info, r.cable.id, r.cable.to.recordId) }),
+      ),
+    },
+    {
+      head: (continued) =>
+        stacked(
+          headingBlock(
+            continued ? 'Bundles (continued)' : 'Bundles',
+            'what starts at one place lies together: its tag and tape at both ends of every run',
+          ),
+          tableHead(bundleColumns),
+        ),
+      blocks: [...bundles.values()].map((b) =>
+        tableRow(bundleColumns, {
+          tag: { text: b.tag, weight: 'semibold' },
+          tape: b.tape,
+          at: b.at,
+          runs: b.runs.map((r) => r.number).join(', '),
+          count: cell(b.runs.length),
+        }),
+      ),
     },
     {
       head: (continued) =>
@@ -125,7 +168,7 @@ export const runSheetPages = (info: SetInfo): readonly PageMaker[] => {
     sections,
     [
       'Runs are dead while they are laid and coupled. Order of connection and disconnection of single conductors: as the qualified person directs.',
-      'Look over every piece before it goes out. Tape colours are written in by the crew.',
+      'Look over every piece before it goes out. Tape colours tell bundles apart and mean no leg; where the house has its own code, that one holds.',
     ],
   );
 };

@@ -2,12 +2,16 @@ import { type Plan, recordsOf } from '../plan/plan.ts';
 import { batteryPlanPages } from './battery-plan.ts';
 import { boxLayoutPages } from './box-layout.ts';
 import { cableOrderPages } from './cable-order.ts';
+import { changePages } from './change-list.ts';
 import { circuitPages } from './circuits.ts';
 import { dayPages } from './day-pages.ts';
+import { gearPages, truckPages } from './gear-pages.ts';
+import { cableLabelPages, unitLabelPages } from './labels.ts';
 import { legSummaryPages } from './leg-summary.ts';
 import { oneLinePages } from './one-line.ts';
 import { patchSheets } from './patch-sheet.ts';
 import { plotPages } from './plot-setups.ts';
+import { riggingPages } from './rigging-pages.ts';
 import { runSheetPages } from './run-sheet.ts';
 import { setupCards } from './setup-cards.ts';
 import { setupGridPages } from './setup-grid.ts';
@@ -15,6 +19,7 @@ import type { PageMaker, SetInfo } from './sheet-info.ts';
 import { testSheetPages } from './test-sheet.ts';
 import { unitPages } from './unit-list.ts';
 import { universeMaps } from './universe-maps.ts';
+import { workingPages } from './workings.ts';
 
 /** One kind of sheet of the drawing set. A new sheet is one line in the list below. */
 export interface SheetKind {
@@ -47,6 +52,7 @@ const patched =
 /** The sheets of a set but its cover, in the order they are issued. */
 export const SHEET_KINDS: readonly SheetKind[] = [
   { id: 'plot', name: 'Lighting plot', make: (plot) => plotPages(plot, drawnFloors(plot.plan)) },
+  { id: 'changes', name: 'List of changes', make: changePages },
   { id: 'one-line', name: 'One-line diagram', make: (_, lists) => oneLinePages(lists) },
   { id: 'legs', name: 'Leg summary', make: (_, lists) => legSummaryPages(lists) },
   { id: 'circuits', name: 'Circuit schedule', make: (_, lists) => circuitPages(lists) },
@@ -61,15 +67,22 @@ export const SHEET_KINDS: readonly SheetKind[] = [
   { id: 'patch', name: 'Patch sheet', make: patched(patchSheets) },
   { id: 'universes', name: 'Universe maps', make: patched(universeMaps) },
   { id: 'cards', name: 'Setup cards', make: patched(setupCards) },
+  { id: 'gear', name: 'Gear list', make: (_, lists) => gearPages(lists) },
+  { id: 'rigging', name: 'Stand and rigging list', make: (_, lists) => riggingPages(lists) },
+  { id: 'truck', name: 'Truck list', make: (_, lists) => truckPages(lists) },
+  { id: 'workings', name: 'Workings', make: (_, lists) => workingPages(lists) },
+  { id: 'unit-labels', name: 'Unit labels', apart: true, make: (_, lists) => unitLabelPages(lists) },
+  { id: 'cable-labels', name: 'Cable labels', apart: true, make: (_, lists) => cableLabelPages(lists) },
 ];
 
 export const COVER = { id: 'cover', name: 'Cover' } as const;
 
 /** Ids and names of all sheets, the cover first. */
-export const SHEET_CHOICES: readonly { readonly id: string; readonly name: string }[] = [
-  COVER,
-  ...SHEET_KINDS,
-];
+export const SHEET_CHOICES: readonly {
+  readonly id: string;
+  readonly name: string;
+  readonly apart?: boolean;
+}[] = [COVER, ...SHEET_KINDS];
 
 /** What is issued where nothing is chosen: all but what is printed on stock of its own. */
 export const DEFAULT_SHEETS: readonly string[] = [

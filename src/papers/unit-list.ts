@@ -6,6 +6,7 @@ import { fixturePlace, kindOf, levelOf, planRecord, recordOf, recordsOf } from '
 import type { Fixture } from '../plan/records/index.ts';
 import { datumOf } from './datum.ts';
 import { flowArea, flowPages, type Section } from './flow.ts';
+import { markFor } from './revision-marks.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
 import { type Cell, type Column, headingBlock, placeColumns, stacked, tableHead, tableRow } from './table.ts';
 
@@ -88,7 +89,7 @@ export const unitPages = (info: SetInfo): readonly PageMaker[] => {
             ),
             tableHead(columns),
           ),
-        blocks: fixtures.map((f) => tableRow(columns, row(f))),
+        blocks: fixtures.map((f) => tableRow(columns, row(f), { mark: markFor(info, f.id) })),
       },
     ];
   });

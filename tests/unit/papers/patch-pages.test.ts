@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { assignAddresses, DEFAULT_ASSIGN } from '../../../src/engines/control/index.ts';
 import type { Page } from '../../../src/papers/page.ts';
 import { paperSet } from '../../../src/papers/paper-set.ts';
-import { cardSteps } from '../../../src/papers/setup-card.ts';
 import { applyChanges } from '../../../src/plan/change-set.ts';
-import type { Plan } from '../../../src/plan/plan.ts';
+import { type Plan, recordsOf } from '../../../src/plan/plan.ts';
 import { assess } from '../../../src/report/assess.ts';
+import { setupSteps } from '../../../src/report/setup-steps.ts';
 import { textsOf, touchingTexts } from '../../support/page-texts.ts';
 import { patchRig, type RigUnit } from '../../support/patch-rig.ts';
 
@@ -90,11 +90,12 @@ describe('the papers of the control crew', () => {
   });
 
   it('tell a radio unit to clear its old link before a new one is made', () => {
-    const { fixtures } = patchRig([{ slots: 1, more: { link: 'radio' } }]);
-    const [f] = fixtures;
+    const plan = patched([{ slots: 1, more: { link: 'radio' } }]);
+    const [f] = recordsOf(plan, 'fixture');
     if (!f) throw new Error('no unit');
-    const steps = cardSteps(f, { address: '1', switches: false, parted: false });
-    expect(steps[0]).toBe('Reset to defaults');
-    expect(steps.indexOf('Clear the old link')).toBe(steps.indexOf('Link to transmitter') - 1);
+    const ids = setupSteps(plan, f).map((s) => s.id);
+    expect(ids[0]).toBe('reset');
+    expect(ids.indexOf('unlink')).toBe(ids.indexOf('link') - 1);
+    expect(texts(pagesOf(plan, 'Setup cards'))).toContain('Clear the old link');
   });
 });

@@ -1,0 +1,153 @@
+import { drawContext, pluggedAt } from '../drawing/context.ts';
+import { compareNatural } from '../kernel/ids.ts';
+import { printAddress } from '../plan/address.ts';
+import { kindOf, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
+import type { LabelStock } from '../plan/records/index.ts';
+import { legsText } from './figures.ts';
+import type { Rect } from './frame.ts';
+import { type Ink, makeInk, PITCH_MM, widthOf } from './ink.ts';
+import { LABEL_STOCKS } from './label-stocks.ts';
+import { runsOf } from './runs.ts';
+import type { PageMaker, SetInfo } from './sheet-info.ts';
+import { sheetName } from './sheet-info.ts';
+
+/** Left free inside each edge: label sheets and printers are never in line to the millimetre. */
+const MARGIN_MM = 2.5;
+
+/** The plan's own label sheet, else the usual one of its units. */
+export const stockOf = (info: SetInfo): LabelStock => {
+  const own = planRecord(info.plan).paper.labels;
+  const usual = LABEL_STOCKS.find((s) => s.units === info.units) ?? LABEL_STOCKS[0];
+  if (own) return own;
+  if (!usual) throw new Error('the list of label sheets is empty');
+  return usual.stock;
+};
+
+/** Labels across and down that are whole on their sheet, and a word where not all are. */
+const fitting = (s: LabelStock): { readonly columns: number; readonly rows: number } => {
+  const whole = (n: number, first: number, pitch: number, size: number, sheet: number): number =>
+    Math.max(0, Math.min(n, Math.floor((sheet - first - size + 0.01) / pitch) + 1));
+  return {
+    columns: whole(s.columns, s.leftMm, s.pitchXMm, s.widthMm, s.sheetWidthMm),
+    rows: whole(s.rows, s.topMm, s.pitchYMm, s.heightMm, s.sheetHeightMm),
+  };
+};
+
+type Label = (ink: Ink, room: Rect) => void;
+
+const labelSheets = (info: SetInfo, title: string, labels: readonly Label[]): readonly PageMaker[] => {
+  if (labels.length === 0) return [];
+  const s = stockOf(info);
+  const { columns, rows } = fitting(s);
+  if (columns < s.columns || rows < s.rows)
+    info.notices.say(
+      `The label sheet as typed (${s.columns} × ${s.rows} labels) is larger than its paper of ${s.sheetWidthMm} × ${s.sheetHeightMm} mm: ${columns * rows} labels are on it. Check the sizes.`,
+    );
+  const perPage = columns * rows;
+  if (perPage === 0) return [];
+  if (s.widthMm < 20 || s.heightMm < 9) {
+    info.notices.say(
+      `Labels of ${s.widthMm} × ${s.heightMm} mm are too small to print on; none are laid out.`,
+    );
+    return [];
+  }
+  return Array.from(
+    { length: Math.ceil(labels.length / perPage) },
+    (_, page): PageMaker =>
+      (sheetNumber) => {
+        const ink = makeInk(info.notices);
+        labels.slice(page * perPage, (page + 1) * perPage).forEach((draw, i) => {
+          draw(ink, {
+            x: s.leftMm + (i % columns) * s.pitchXMm + MARGIN_MM,
+            y: s.topMm + Math.floor(i / columns) * s.pitchYMm + MARGIN_MM,
+            w: s.widthMm - 2 * MARGIN_MM,
+            h: s.heightMm - 2 * MARGIN_MM,
+          });
+        });
+        return {
+          title: `${sheetName(sheetNumber)} ${title}`,
+          widthMm: s.sheetWidthMm,
+          heightMm: s.sheetHeightMm,
+          items: ink.items,
+        };
+      },
+  );
+};
+
+/** A large word at the left, as large as the label allows, and lines beside it; as many lines as have room. */
+const wordAndLines = (
+  ink: Ink,
+  r: Rect,
+  word: string,
+  lines: readonly { readonly text: string; readonly strong?: boolean }[],
+): void => {
+  const wide = r.w * 0.4;
+  const most = Math.min(r.h * 0.62, 16);
+  const unit = widthOf(word, { capMm: 1, weight: 'semibold' });
+  const cap = Math.max(1.8, Math.min(most, wide / Math.max(0.1, unit)));
+  ink.text(r.x, r.y + r.h / 2 + cap / 2, word, { capMm: cap, weight: 'semibold', maxMm: wide });
+  const x = r.x + Math.min(wide, widthOf(word, { capMm: cap, weight: 'semibold' })) + 3;
+  const w = r.x + r.w - x;
+  const said = lines.filter((l) => l.text !== '');
+  const fit = Math.max(1, Math.min(said.length, Math.floor((r.h - 1.8) / PITCH_MM) + 1));
+  const top = r.y + (r.h - ((fit - 1) * PITCH_MM + 1.8)) / 2 + 1.8;
+  said.slice(0, fit).forEach((l, i) => {
+    ink.text(x, top + i * PITCH_MM, l.text, {
+      maxMm: w,
+      ...(l.strong ? { weight: 'semibold' as const } : {}),
+    });
+  });
+};
+
+/** A label for every unit: number, what it is, use, where it takes power, address. */
+export const unitLabelPages = (info: SetInfo): readonly PageMaker[] => {
+  const fixtures = [...recordsOf(info.plan, 'fixture')].sort((a, b) => compareNatural(a.unit, b.unit));
+  return labelSheets(
+    info,
+    'Unit labels',
+    fixtures.map(
+      (f): Label =>
+        (ink, room) => {
+          const ctx = drawContext(info.plan, { floorId: f.floorId, setupId: info.setupId, nominalScale: 50 });
+          const universe = f.patch && recordOf(info.plan, 'universe', f.patch.universeId);
+          wordAndLines(ink, room, f.unit, [
+            { text: kindOf(info.plan, f.kindId)?.name ?? '', strong: true },
+            { text: f.use },
+            { text: f.onPacks ? (f.packs ? 'packs' : 'own cells') : (pluggedAt(ctx, f.id) ?? '') },
+            {
+              text:
+                f.patch && universe
+                  ? printAddress({ universe: universe.number, address: f.patch.address })
+                  : '',
+            },
+            { text: planRecord(info.plan).production },
+          ]);
+        },
+    ),
+  );
+};
+
+/** Two labels for every run, one for each end: number, from and to, pieces, legs. */
+export const cableLabelPages = (info: SetInfo): readonly PageMaker[] => {
+  const { practice } = planRecord(info.plan);
+  return labelSheets(
+    info,
+    'Cable labels',
+    runsOf(info).flatMap((run) =>
+      (['source end', 'load end'] as const).map(
+        (end): Label =>
+          (ink, room) =>
+            wordAndLines(ink, room, run.number, [
+              { text: `${run.from} to ${run.to}`, strong: true },
+              { text: run.kindName },
+              {
+                text: [run.pieces, run.entity?.sourceId === undefined ? '' : legsText(practice, run.entity)]
+                  .filter(Boolean)
+                  .join(', '),
+              },
+              { text: end },
+            ]),
+      ),
+    ),
+  );
+};

@@ -1,0 +1,1 @@
+export { formatFactor, formatKg, formatNewtons, formatWind } from '../engines/rigging/index.ts';
