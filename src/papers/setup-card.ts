@@ -3,10 +3,12 @@ import { footprintOf, patchedMode } from '../plan/footprint.ts';
 import { fixturePlace, kindOf } from '../plan/plan.ts';
 import type { Fixture } from '../plan/records/index.ts';
 import { placesOf } from '../report/control.ts';
+import { cardProgress, settingsOf, setupLink, type UnitSetting } from '../report/setup-steps.ts';
 import { cardPlan } from './card-plan.ts';
 import { drawSwitches } from './card-switches.ts';
 import type { Rect } from './frame.ts';
 import { CAP, type Ink, widthOf } from './ink.ts';
+import { markFor, revisionTriangle } from './revision-marks.ts';
 import type { SetInfo } from './sheet-info.ts';
 
 export interface CardInfo {
@@ -17,6 +19,8 @@ export interface CardInfo {
   readonly count: number;
   /** Number of the drawing, printed on each card. */
   readonly drawing: string;
+  /** Where on the set the unit is. */
+  readonly position: string;
 }
 
 const UNIT_CAP_MM = 11;
@@ -27,17 +31,12 @@ const LABEL_MM = 17;
 /** Capital height of what is read at arm's length. */
 const TEXT_MM = 2.3;
 
-/** What is done at the unit, in order. */
-export const cardSteps = (
-  f: Fixture,
-  at: { readonly address: string; readonly switches: boolean; readonly parted: boolean },
-): readonly string[] => [
-  'Reset to defaults',
-  'Set the mode',
-  at.switches ? 'Set the switches' : at.parted ? 'Set each address' : `Set address ${at.address}`,
-  ...(f.link === 'radio' ? ['Wireless on', 'Clear the old link', 'Link to transmitter'] : []),
-  ...(f.link === 'line' ? ['Connect the data line', 'Terminator if last'] : []),
-  'Identify: it answers',
+/** What is written in by hand on the card, where the unit has it. */
+const SETTINGS: readonly (readonly [UnitSetting, string])[] = [
+  ['loss', 'Signal loss'],
+  ['fan', 'Fan'],
+  ['curve', 'Dimming curve'],
+  ['frequency', 'Frequency'],
 ];
 
 const blank = (ink: Ink, x: number, y: number, w: number, caption: string): void => {
@@ -99,13 +98,25 @@ export const drawCard = (ink: Ink, c: CardInfo, r: Rect): void => {
       weight: 'semibold',
     });
   }
+  const linkW = r.x + r.w - linkX - 1.6;
   if (f.link !== 'radio')
     ink.text(linkX + 1.6, base, f.link === 'line' ? 'line' : 'not set', {
       capMm: CAP.value,
       weight: 'semibold',
-      maxMm: r.x + r.w - linkX - 1.6,
+      maxMm: linkW,
     });
-  else ink.rect(linkX + 1.6, base - 7, 8, 7.5, { weightMm: 0.25 });
+  else {
+    const { transmitter, port } = setupLink(info.plan, f);
+    if (!transmitter) ink.rect(linkX + 1.6, base - 7, 8, 7.5, { weightMm: 0.25 });
+    else {
+      ink.text(linkX + 1.6, base - 4.4, transmitter.label, {
+        capMm: CAP.value,
+        weight: 'semibold',
+        maxMm: linkW,
+      });
+      ink.text(linkX + 1.6, base, port, { capMm: CAP.note, weight: 'semibold', maxMm: linkW });
+    }
+  }
   ink.line(linkX, y, linkX, base + 2, 0.18);
   y = base + 2;
   ink.line(r.x, y, r.x + r.w, y, 0.25);
@@ -139,24 +150,25 @@ export const drawCard = (ink: Ink, c: CardInfo, r: Rect): void => {
     y += 5.4;
   }
   const half = r.w / 2 - 2;
-  blank(ink, r.x, y + 3.6, half, 'Signal loss');
-  blank(ink, r.x + half + 4, y + 3.6, half, 'Fan');
-  blank(ink, r.x, y + 8.6, half, 'Dimming curve');
-  blank(ink, r.x + half + 4, y + 8.6, half, 'Frequency');
-  y += 11;
-  ink.line(r.x, y, r.x + r.w, y, 0.35);
-  const steps = cardSteps(f, {
-    address: String(first?.address ?? ''),
-    switches,
-    parted: more.length > 0,
+  const settings = settingsOf(kind);
+  const fields = SETTINGS.filter(([id]) => settings.includes(id));
+  fields.forEach(([, words], i) => {
+    blank(ink, r.x + (i % 2) * (half + 4), y + 3.6 + Math.floor(i / 2) * 5, half, words);
   });
+  y += 1 + Math.ceil(fields.length / 2) * 5;
+  ink.line(r.x, y, r.x + r.w, y, 0.35);
+  const { steps } = cardProgress(info.plan, f);
   const stepsW = r.w * 0.58;
   // All steps stay above the foot of the card; the usual pitch where there is room.
   const pitch = Math.min(STEP_MM, (r.y + r.h - 4.5 - (y + 5)) / Math.max(1, steps.length - 1));
   steps.forEach((s, i) => {
     const at = y + 5 + i * pitch;
     ink.rect(r.x, at - 2.75, 3, 3, { weightMm: 0.25 });
-    ink.text(r.x + 4.6, at, s, { capMm: TEXT_MM, maxMm: stepsW - 4.6 });
+    if (s.tick) {
+      ink.line(r.x + 0.5, at - 1.3, r.x + 1.3, at - 0.4, 0.35);
+      ink.line(r.x + 1.3, at - 0.4, r.x + 2.6, at - 2.4, 0.35);
+    }
+    ink.text(r.x + 4.6, at, s.text, { capMm: TEXT_MM, maxMm: stepsW - 4.6 });
   });
   cardPlan(ink, c.ctx, fixturePlace(info.plan, f).at, {
     x: r.x + stepsW + 2,
@@ -165,8 +177,10 @@ export const drawCard = (ink: Ink, c: CardInfo, r: Rect): void => {
     h: r.y + r.h - y - 9,
   });
   const foot = r.y + r.h;
+  const changed = markFor(info, f.id);
+  if (changed) revisionTriangle(ink, r.x + r.w - 3, foot - 7, changed, 4.4);
   const label = [c.drawing, info.options.revision].filter(Boolean).join(', ');
-  ink.text(r.x, foot, `${label ? `${label}, ` : ''}card ${c.number} of ${c.count}`, {
+  ink.text(r.x, foot, `${label ? `${label}, ` : ''}card ${c.number} of ${c.count}, ${c.position}`, {
     role: 'ink-soft',
     maxMm: r.w * 0.55,
   });

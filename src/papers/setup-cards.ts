@@ -1,8 +1,9 @@
+import { byPosition, type Position } from '../derive/positions.ts';
 import { type DrawContext, drawContext } from '../drawing/context.ts';
-import { patchedMode } from '../plan/footprint.ts';
-import { planRecord, recordsOf } from '../plan/plan.ts';
+import { type Plan, planRecord } from '../plan/plan.ts';
 import type { Fixture } from '../plan/records/index.ts';
 import { orderFixtures } from '../report/control.ts';
+import { cardUnits } from '../report/setup-steps.ts';
 import type { Rect } from './frame.ts';
 import type { Ink } from './ink.ts';
 import { type CardInfo, drawCard } from './setup-card.ts';
@@ -60,21 +61,21 @@ const cutMarks = (ink: Ink, g: CardGrid): void => {
     }
 };
 
-/** Units that get a card: those with a mode, floor by floor on a short walk from one to the next. */
-const cardFixtures = (info: SetInfo): readonly Fixture[] =>
-  orderFixtures(
-    info.plan,
-    recordsOf(info.plan, 'fixture').filter((f) => patchedMode(info.plan, f)),
-    'path',
-  );
+/** Units that get a card with where they are: position by position, on a short walk from one to the next. */
+export const cardWalk = (
+  plan: Plan,
+): readonly { readonly position: Position; readonly fixtures: readonly Fixture[] }[] =>
+  byPosition(plan, orderFixtures(plan, cardUnits(plan), 'path'));
 
 /**
  * A card for every unit with an address: what whoever sets it up does, in order, to be cut apart and handed out. Cards
- * come in the order of a walk past the units.
+ * come position by position, in the order of a walk past the units.
  */
 export const setupCards = (info: SetInfo): readonly PageMaker[] => {
-  const fixtures = cardFixtures(info);
-  if (fixtures.length === 0) return [];
+  const cards = cardWalk(info.plan).flatMap((g) =>
+    g.fixtures.map((fixture) => ({ fixture, position: g.position.name })),
+  );
+  if (cards.length === 0) return [];
   const contexts = new Map<string, DrawContext>();
   const contextOf = (floorId: string): DrawContext => {
     const known = contexts.get(floorId);
@@ -90,13 +91,13 @@ export const setupCards = (info: SetInfo): readonly PageMaker[] => {
     h: info.sheet.heightMm - 20,
   });
   const perPage = frameGrid.columns * frameGrid.rows;
-  const count = Math.ceil(fixtures.length / perPage);
+  const count = Math.ceil(cards.length / perPage);
   return Array.from({ length: count }, (_, page) =>
     framedPage(
       info,
       {
         title: 'Setup cards',
-        subtitle: `Cards by the way past the units${count > 1 ? ` (${page + 1} of ${count})` : ''}`,
+        subtitle: `Cards by position, by the way past the units${count > 1 ? ` (${page + 1} of ${count})` : ''}`,
         documentType: 'Cards',
         scale: 'none',
         units: 'slots',
@@ -104,13 +105,14 @@ export const setupCards = (info: SetInfo): readonly PageMaker[] => {
       (ink, frame) => {
         const g = gridIn(frame);
         cutMarks(ink, g);
-        fixtures.slice(page * perPage, (page + 1) * perPage).forEach((fixture, i) => {
+        cards.slice(page * perPage, (page + 1) * perPage).forEach(({ fixture, position }, i) => {
           const card: CardInfo = {
             info,
             ctx: contextOf(fixture.floorId),
             fixture,
             number: page * perPage + i + 1,
-            count: fixtures.length,
+            count: cards.length,
+            position,
             drawing: planRecord(info.plan).drawingNumber,
           };
           drawCard(ink, card, {

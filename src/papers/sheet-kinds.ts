@@ -8,6 +8,7 @@ import { dayPages } from './day-pages.ts';
 import { gearPages, truckPages } from './gear-pages.ts';
 import { cableLabelPages, unitLabelPages } from './labels.ts';
 import { legSummaryPages } from './leg-summary.ts';
+import { lineSheets } from './line-sheet.ts';
 import { oneLinePages } from './one-line.ts';
 import { patchSheets } from './patch-sheet.ts';
 import { plotPages } from './plot-setups.ts';
@@ -15,6 +16,7 @@ import { riggingPages } from './rigging-pages.ts';
 import { runSheetPages } from './run-sheet.ts';
 import { setupCards } from './setup-cards.ts';
 import { setupGridPages } from './setup-grid.ts';
+import { setupList } from './setup-list.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
 import { testSheetPages } from './test-sheet.ts';
 import { unitPages } from './unit-list.ts';
@@ -66,6 +68,8 @@ export const SHEET_KINDS: readonly SheetKind[] = [
   { id: 'packs', name: 'Battery plan', make: (_, lists) => batteryPlanPages(lists) },
   { id: 'patch', name: 'Patch sheet', make: patched(patchSheets) },
   { id: 'universes', name: 'Universe maps', make: patched(universeMaps) },
+  { id: 'lines', name: 'Data lines', make: (_, lists) => lineSheets(lists) },
+  { id: 'setup-list', name: 'Set-up list', make: patched(setupList) },
   { id: 'cards', name: 'Setup cards', make: patched(setupCards) },
   { id: 'gear', name: 'Gear list', make: (_, lists) => gearPages(lists) },
   { id: 'rigging', name: 'Stand and rigging list', make: (_, lists) => riggingPages(lists) },
