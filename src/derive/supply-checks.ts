@@ -27,6 +27,7 @@ export class SupplyIndex {
   readonly #walls = new Map<Id, Outlet[]>();
   readonly #straight = new Map<string, Box[]>();
   readonly #others = new Map<string, OtherLoad[]>();
+  readonly #told = new Set<string>();
 
   constructor(plan: Plan) {
     this.#plan = plan;
@@ -52,6 +53,9 @@ export class SupplyIndex {
   othersAt = (place: string): readonly OtherLoad[] => this.#others.get(place) ?? [];
 
   stop(rule: string, about: string, ids: readonly Id[], params: EngineFinding['params']): void {
+    // A thing met once for each of its circuits is told of once.
+    if (this.#told.has(`${rule}:${about}`)) return;
+    this.#told.add(`${rule}:${about}`);
     this.defects.push(always(rule, 'stop', about, ids, params));
   }
 

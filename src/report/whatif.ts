@@ -8,6 +8,7 @@ import { fail, ok, type Problem, type Result } from '../kernel/result.ts';
 import { applyChanges, Draft } from '../plan/change-set.ts';
 import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
 import type { Fault, FaultLoad, FaultMeter, WhatIf } from './whatif-types.ts';
+import { type Wire, wiresWithout, worse } from './whatif-wires.ts';
 
 export type { Fault, FaultLoad, FaultMeter, WhatIf } from './whatif-types.ts';
 
@@ -61,9 +62,15 @@ class Case {
     if (!source.legs.includes(leg)) return missing(`leg ${leg} of ${source.label}`);
     const name = legName(planRecord(this.#plan).practice, source.system, leg);
     const loads = this.#loads(sourceId).map((n) => {
-      const hit = n.branches.filter((b) => b.from === leg || b.to === leg).length;
-      const state = hit === 0 ? 'as before' : hit === n.branches.length ? 'dark' : 'fewer legs';
-      return this.#row(n, state, Number.NaN, Number.NaN);
+      const wires = wiresWithout(this.#power.tree, n, leg);
+      const of = (b: { from: number; to: number }): Wire => worse(wires[b.from], wires[b.to]);
+      const dark = n.branches.filter((b) => of(b) === 'dead').length;
+      const half = n.branches.filter((b) => of(b) === 'half').length;
+      if (dark > 0)
+        return this.#row(n, dark === n.branches.length ? 'dark' : 'fewer legs', Number.NaN, Number.NaN);
+      if (half === 0) return this.#row(n, 'as before', Number.NaN, Number.NaN);
+      const volts = this.#power.figures.get(n.key, 'voltsV', this.#setup);
+      return this.#row(n, 'wrong volts', volts / 2, Number.NaN);
     });
     const motors = loads.some((l) => l.state === 'fewer legs')
       ? ['Three-leg loads that stay on two legs can be destroyed: switch them off.']
@@ -82,7 +89,8 @@ class Case {
         what: `${node.label} has no neutral to lose.`,
         todo: 'Name a source, box, cable or outlet with one.',
       });
-    const below = this.#below(node);
+    // Behind a transformer the neutral is another one.
+    const below = this.#below(node, true);
     const { model } = solved;
     const parts: { index: number; load: Parameters<typeof floatingNeutral>[0][number] }[] = [];
     model.branches.node.forEach((_, b) => {
@@ -101,7 +109,7 @@ class Case {
     });
     const answer = floatingNeutral(
       parts.map((p) => p.load),
-      model.feeder.sourceV,
+      model.zones[model.zoneOf[model.nodeOf.indexOf(node.index)] ?? 0]?.openV ?? model.feeder.sourceV,
     );
     const seen = new Map<number, { voltsV: number; wattsW: number }>();
     parts.forEach((p, i) => {
@@ -126,15 +134,20 @@ class Case {
     ]);
   }
 
-  #below(top: SupplyNode): ReadonlySet<number> {
+  #below(top: SupplyNode, sameNeutral = false): ReadonlySet<number> {
     const all = new Set([top.index]);
-    for (const n of this.#power.tree.nodes) if (all.has(n.parent)) all.add(n.index);
+    for (const n of this.#power.tree.nodes)
+      if (all.has(n.parent) && !(sameNeutral && n.transformer)) all.add(n.index);
     return all;
   }
 
   #loads(sourceId: Id | undefined): readonly SupplyNode[] {
     return this.#power.tree.nodes.filter(
-      (n) => n.sourceId === sourceId && n.branches.length > 0 && n.notComputed === undefined,
+      (n) =>
+        n.sourceId === sourceId &&
+        n.load !== undefined &&
+        n.branches.length > 0 &&
+        n.notComputed === undefined,
     );
   }
 

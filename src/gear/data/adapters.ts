@@ -510,7 +510,7 @@ const multiEnds: Family = (practice) => {
       what: 'break-out',
       symbol: 'fan-out',
       inlets: [multi],
-      outlets: singles,
+      outlets: singles.map((p, i) => ({ ...p, circuit: i + 1 })),
       ...(practice === 'europe' ? { upstreamA: 16 } : {}),
     },
     {
