@@ -4,58 +4,49 @@ import {
   direction,
   distanceMm,
   dot,
-  lerp,
   type Point,
   point,
   scale,
   sub,
 } from '../kernel/geometry.ts';
-import { facingOf } from '../plan/edits/arrange.ts';
+import { beamDegOf, doorsOf } from '../plan/beam.ts';
+import { facingOf, tiltOf } from '../plan/edits/arrange.ts';
 import { fixturePlace, kindOf, levelOf, recordOf } from '../plan/plan.ts';
 import type { Fixture } from '../plan/records/index.ts';
 import { type DrawContext, memoItem } from './context.ts';
 import type { DisplayItem, Primitive } from './display-list.ts';
+import { poolPrims } from './pools.ts';
 import { itemOf, linePrim, pen, polyPath, WEIGHT } from './prims.ts';
-import { leftOf, solidStretches } from './walls.ts';
+import { meets, type Ray, type Shade, shadesOf } from './shades.ts';
+import { leftOf } from './walls.ts';
 
-/** Solid stretches of the floor's walls as thin lines, for rays to stop at. */
-const blockers = new WeakMap<object, readonly (readonly [Point, Point])[]>();
+/** A ray's way over the floor: to where something stops it, and where it goes through a cloth first. */
+interface Cast {
+  readonly d: Point;
+  readonly toMm: number;
+  readonly cloth: { readonly shade: Shade; readonly atMm: number } | undefined;
+}
 
-const blockersOf = (ctx: DrawContext): readonly (readonly [Point, Point])[] => {
-  const arch = ctx.index.architecture;
-  const known = blockers.get(arch);
-  if (known) return known;
-  const made = arch.walls.flatMap((w) => {
-    const l = distanceMm(w.from, w.to);
-    return solidStretches(l, arch.openings.get(w.id) ?? []).map(
-      ([a, b]) => [lerp(w.from, w.to, a / (l || 1)), lerp(w.from, w.to, b / (l || 1))] as const,
-    );
-  });
-  blockers.set(arch, made);
-  return made;
-};
-
-/** Distance along a ray to the first solid wall, or `maxMm`. */
-const castRay = (
-  walls: readonly (readonly [Point, Point])[],
-  from: Point,
-  d: Point,
-  maxMm: number,
-): number => {
-  let best = maxMm;
-  for (const [p, q] of walls) {
-    const e = sub(q, p);
-    const den = d.xMm * e.yMm - d.yMm * e.xMm;
-    if (Math.abs(den) < 1e-9) continue;
-    const w = sub(p, from);
-    const t = (w.xMm * e.yMm - w.yMm * e.xMm) / den;
-    const u = (w.xMm * d.yMm - w.yMm * d.xMm) / den;
-    if (t > 1 && t < best && u >= 0 && u <= 1) best = t;
+const cast = (shades: readonly Shade[], ray: Ray, maxMm: number): Cast => {
+  let toMm = maxMm;
+  let cloth: Cast['cloth'];
+  for (const shade of shades) {
+    const t = meets(shade, ray);
+    if (t === undefined || t >= toMm) continue;
+    if (!shade.soft) toMm = t;
+    else if (!cloth || t < cloth.atMm) cloth = { shade, atMm: t };
   }
-  return best;
+  return { d: ray.d, toMm, cloth: cloth && cloth.atMm < toMm ? cloth : undefined };
 };
 
-/** Rays of a fan about `facingDeg`, `steps` + 1 of them, each cut at the first wall. */
+const around = (from: Point, mm: number) => ({
+  minX: from.xMm - mm,
+  minY: from.yMm - mm,
+  maxX: from.xMm + mm,
+  maxY: from.yMm + mm,
+});
+
+/** Rays of a fan about `facingDeg`, `steps` + 1 of them, each cut at the first wall or flat; level, at eye height. */
 export const castFan = (
   ctx: DrawContext,
   from: Point,
@@ -64,10 +55,12 @@ export const castFan = (
   reachMm: number,
   steps: number,
 ): readonly { readonly to: Point; readonly stopped: boolean }[] => {
-  const walls = blockersOf(ctx);
+  const shades = shadesOf(ctx)
+    .near(around(from, reachMm))
+    .filter((s) => !s.soft);
   return Array.from({ length: steps + 1 }, (_, i) => {
     const d = direction(facingDeg - spreadDeg / 2 + (spreadDeg * i) / steps);
-    const t = castRay(walls, from, d, reachMm);
+    const t = cast(shades, { from, d, heightMm: 1600, rise: 0, spread: 0 }, reachMm).toMm;
     return { to: add(from, scale(d, t)), stopped: t < reachMm };
   });
 };
@@ -77,6 +70,11 @@ const OPEN_REACH_MM = 2400;
 const HATCH_REACH_MM = 1400;
 /** A spread from here on is soft light: short edges, no hatch. */
 const SOFT_DEG = 85;
+const SOFT_REACH_MM = 900;
+/** Behind a cloth light spreads on, so far to each side and so far along. */
+const BEHIND_DEG = 14;
+const BEHIND_MM = 1500;
+const STEPS = 8;
 
 const reachOf = (ctx: DrawContext, f: Fixture, at: Point, heightMm: number): number => {
   if (f.aim.at === 'mark') {
@@ -92,39 +90,106 @@ const reachOf = (ctx: DrawContext, f: Fixture, at: Point, heightMm: number): num
 export const burns = (ctx: DrawContext, f: Fixture): boolean =>
   ctx.setupId === undefined || levelOf(ctx.plan, ctx.setupId, f.id).levelPct > 0;
 
-/** A beam as two edge lines and a light hatch between them, up to a wall or where the aim ends. */
+/**
+ * A beam as two edge lines and a light hatch between them. Walls, flats, flags and solid cloths end it; behind a cloth
+ * that lets light through it goes on as a soft edge. Barn doors narrow it, a zoom sets its angle. Where fields are wanted,
+ * the field is drawn beside it, and the patch the light makes on the floor at its height and tilt.
+ */
 export const beamItem = (ctx: DrawContext, f: Fixture): DisplayItem | undefined => {
   const kind = kindOf(ctx.plan, f.kindId, 'fixture');
-  const beamDeg = kind?.beamDeg;
+  const beamDeg = kind && beamDegOf(kind, f);
   if (!kind || beamDeg === undefined || beamDeg <= 0 || beamDeg >= 175 || !burns(ctx, f)) return undefined;
-  if (f.aim.at === 'facing' && f.aim.tiltDeg < -75) return undefined;
   const { at, heightMm } = fixturePlace(ctx.plan, f);
+  const tilt = tiltOf(ctx.plan, f);
+  const steep = f.aim.at === 'facing' && tilt < -75;
+  const fields = ctx.options.fields;
+  if (steep && !fields) return undefined;
   const facing = facingOf(ctx.plan, f);
   const mark = f.aim.at === 'mark' ? recordOf(ctx.plan, 'mark', f.aim.markId) : undefined;
-  const deps = [at.xMm, at.yMm, heightMm, facing, mark, kind, ctx.index.architecture];
+  const deps = [at.xMm, at.yMm, heightMm, facing, mark, kind, shadesOf(ctx), fields];
   return memoItem(f, `beam|${ctx.nominalScale}`, deps, () => {
     const soft = beamDeg >= SOFT_DEG;
     const nose = add(at, scale(direction(facing), kind.sizeMm.lengthMm * 0.5));
-    const reach = Math.min(soft ? 900 : Number.POSITIVE_INFINITY, reachOf(ctx, f, at, heightMm));
+    const reach = Math.min(soft ? SOFT_REACH_MM : Number.POSITIVE_INFINITY, reachOf(ctx, f, at, heightMm));
     const half = kind.sizeMm.widthMm * 0.4;
     const side = scale(leftOf(direction(facing)), half);
     const starts: readonly [Point, Point] = [add(nose, side), sub(nose, side)];
-    const [first, last] = castFan(ctx, nose, facing, beamDeg, reach, 1);
-    if (!first || !last) return undefined;
     const prims: Primitive[] = [];
-    if (!soft) {
-      const near = castFan(ctx, nose, facing, beamDeg, Math.min(HATCH_REACH_MM, reach), 8);
-      prims.push({
-        kind: 'path',
-        d: polyPath([starts[0], ...near.map((r) => r.to), starts[1]], true),
-        fill: { role: 'beam', hatch: { angleDeg: 45, spacingMm: 1.5, weightMm: WEIGHT.hair } },
-      });
+    const doors = doorsOf(kind, f);
+    const [left, right] = [
+      Math.min(beamDeg / 2, doors?.leftDeg ?? 90),
+      Math.min(beamDeg / 2, doors?.rightDeg ?? 90),
+    ];
+    const shades = shadesOf(ctx).near(around(nose, reach + BEHIND_MM));
+    const spread = Math.tan((Math.min(80, beamDeg / 2) * Math.PI) / 180);
+    const rise = Math.tan((Math.max(-80, Math.min(80, tilt)) * Math.PI) / 180);
+    const ray = (deg: number): Ray => ({ from: nose, d: direction(deg), heightMm, rise, spread });
+    const fan = Array.from({ length: STEPS + 1 }, (_, i) =>
+      cast(shades, ray(facing - left + ((left + right) * i) / STEPS), reach),
+    );
+    const end = (c: Cast, mm: number): Point =>
+      add(nose, scale(c.d, Math.min(c.toMm, c.cloth?.atMm ?? c.toMm, mm)));
+    const [first, last] = [fan[0], fan.at(-1)];
+    if (!first || !last) return undefined;
+    if (!steep) {
+      if (!soft)
+        prims.push({
+          kind: 'path',
+          d: polyPath([starts[0], ...fan.map((c) => end(c, HATCH_REACH_MM)), starts[1]], true),
+          fill: { role: 'beam', hatch: { angleDeg: 45, spacingMm: 1.5, weightMm: WEIGHT.hair } },
+        });
+      const edge = pen('beam', WEIGHT.hair, soft ? [3, 1.2] : undefined);
+      prims.push(linePrim(starts[0], end(first, reach), edge), linePrim(starts[1], end(last, reach), edge));
+      prims.push(...behindCloth(fan, shades, ray, nose));
     }
-    const dash = soft ? [3, 1.2] : undefined;
-    prims.push(linePrim(starts[0], first.to, pen('beam', WEIGHT.hair, dash)));
-    prims.push(linePrim(starts[1], last.to, pen('beam', WEIGHT.hair, dash)));
+    prims.push(...doorPrims(doors, starts, facing, kind.sizeMm.widthMm));
+    if (fields) prims.push(...poolPrims({ at: nose, facing, tiltDeg: tilt, heightMm, kind, beamDeg }));
     return itemOf(`beam:${f.id}`, f.id, 'beams', ctx.nominalScale, prims);
   });
+};
+
+/** Soft edges that go on behind the cloth a beam meets: from the outer rays that meet it, spreading. */
+const behindCloth = (
+  fan: readonly Cast[],
+  shades: readonly Shade[],
+  ray: (deg: number) => Ray,
+  nose: Point,
+): readonly Primitive[] => {
+  const through = fan.filter((c) => c.cloth);
+  const [a, b] = [through[0], through.at(-1)];
+  if (!a?.cloth || !b?.cloth) return [];
+  const behind = pen('beam', WEIGHT.hair, [1.2, 1.4]);
+  return (
+    [
+      [a, -1],
+      [b, 1],
+    ] as const
+  ).map(([c, way]) => {
+    const from = add(nose, scale(c.d, c.cloth?.atMm ?? 0));
+    const deg = angleDeg(point(0, 0), c.d) + way * BEHIND_DEG;
+    const go = cast(
+      shades.filter((s) => !s.soft),
+      { ...ray(deg), from },
+      BEHIND_MM,
+    );
+    return linePrim(from, add(from, scale(direction(deg), go.toMm)), behind);
+  });
+};
+
+/** The two doors beside the opening of the beam, as they stand. */
+const doorPrims = (
+  doors: { readonly leftDeg: number; readonly rightDeg: number } | undefined,
+  starts: readonly [Point, Point],
+  facing: number,
+  widthMm: number,
+): readonly Primitive[] => {
+  if (!doors) return [];
+  const long = widthMm * 0.45;
+  const leaf = pen('gear', WEIGHT.thin);
+  return [
+    linePrim(starts[0], add(starts[0], scale(direction(facing - doors.leftDeg), long)), leaf),
+    linePrim(starts[1], add(starts[1], scale(direction(facing + doors.rightDeg), long)), leaf),
+  ];
 };
 
 /** The aim of a fixture that follows a mark: both ends on the floor and the true throw, heights included. */

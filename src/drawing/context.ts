@@ -19,6 +19,8 @@ export interface DrawOptions {
   readonly findings?: boolean;
   /** Area and inside measures of rooms. Default false. */
   readonly rooms?: boolean;
+  /** Fields beside beams, and the patches light makes on the floor. Default false. */
+  readonly fields?: boolean;
   /** What units' labels say beside their number. */
   readonly labelFields?: readonly LabelField[];
   /** Where things that move between setups are in the other ones, faintly. Default false. */
@@ -149,6 +151,7 @@ export const drawContext = (any: Plan, what: DrawFloor): DrawContext => {
       stands: true,
       findings: false,
       rooms: false,
+      fields: false,
       ghosts: false,
       labelFields: ['kind', 'use', 'power', 'address', 'height'],
       ...what.options,

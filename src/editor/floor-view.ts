@@ -23,6 +23,8 @@ export interface FloorView {
   readonly labelFields: readonly LabelField[];
   /** Area and inside measures of rooms. */
   readonly rooms: boolean;
+  /** Fields beside beams, and the patches light makes on the floor. */
+  readonly fields: boolean;
   /** Where things that move between setups are in the others, faintly. */
   readonly ghosts: boolean;
   readonly shows: 'drawing' | 'table';
@@ -46,6 +48,7 @@ export const START_VIEW: FloorView = {
   ) as unknown as FloorView['layers'],
   labelFields: ['kind', 'use', 'power', 'address', 'height'],
   rooms: true,
+  fields: false,
   ghosts: true,
   shows: 'drawing',
   ask: undefined,

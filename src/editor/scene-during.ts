@@ -2,7 +2,7 @@ import type { DisplayItem, DisplayList } from '../drawing/display-list.ts';
 import { drawFloor } from '../drawing/draw-floor.ts';
 import type { Id } from '../kernel/ids.ts';
 import type { ChangeSet } from '../plan/change-set.ts';
-import { type Plan, recordsOf } from '../plan/plan.ts';
+import { fixturePlace, type Plan, recordsOf } from '../plan/plan.ts';
 import type { RecordType } from '../plan/records/index.ts';
 import { poseOf } from './handles.ts';
 import type { SessionState } from './session.ts';
@@ -42,6 +42,9 @@ export const touchedIds = (preview: ChangeSet | undefined): ReadonlySet<Id> => {
 /** Types that other things are drawn by: with one of them changed, everything is looked at anew. */
 const WIDE: readonly RecordType[] = ['wall', 'opening', 'floor', 'plan', 'kind', 'setup', 'universe'];
 
+/** Light of units this near to a shade may change with it. */
+const SHADE_MM = 7000;
+
 /** What may look different: what changed, what stands on it, aims at it, hangs on it or is plugged into it. */
 const affected = (plan: Plan, ids: ReadonlySet<Id>, preview: ChangeSet): ReadonlySet<Id> | undefined => {
   const wide = (type: RecordType): boolean => WIDE.includes(type);
@@ -59,6 +62,15 @@ const affected = (plan: Plan, ids: ReadonlySet<Id>, preview: ChangeSet): Readonl
       all.add(f.id);
   }
   for (const g of recordsOf(plan, 'grip')) if (g.supports.some((s) => ids.has(s))) all.add(g.id);
+  // Light that meets a flag, a cloth or a flat that moves changes too.
+  for (const id of ids) {
+    const r = plan.records.get(id);
+    if (r?.type !== 'grip' && r?.type !== 'setPiece') continue;
+    for (const f of recordsOf(plan, 'fixture')) {
+      const { at } = fixturePlace(plan, f);
+      if (Math.hypot(at.xMm - r.at.xMm, at.yMm - r.at.yMm) < SHADE_MM) all.add(f.id);
+    }
+  }
   for (const b of recordsOf(plan, 'ballast')) if (all.has(b.fixtureId)) all.add(b.id);
   for (const id of ids) {
     const r = plan.records.get(id);
@@ -113,6 +125,7 @@ export const drawDuring = (s: SessionState, preview: ChangeSet, before: DisplayL
       labels: only !== undefined && s.floorView.layers.labels.shown,
       labelFields: s.floorView.labelFields,
       dimensions: false,
+      fields: s.floorView.fields,
     },
   });
   const now = new Set(drawn.items.map((i) => i.key));

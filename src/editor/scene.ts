@@ -89,6 +89,7 @@ export const createScene = (session: Session, how: { readonly labelsLater?: bool
     options: {
       labelFields: s.floorView.labelFields,
       rooms: s.floorView.rooms,
+      fields: s.floorView.fields,
       ghosts: s.floorView.ghosts,
       labels,
     },
@@ -132,6 +133,7 @@ export const createScene = (session: Session, how: { readonly labelsLater?: bool
       nominalScale,
       labelFields,
       rooms,
+      fields,
       ghosts,
       layers.labels.shown,
     ];

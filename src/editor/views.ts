@@ -66,18 +66,20 @@ export interface KeptLook {
   readonly layers: FloorView['layers'];
   readonly labelFields: readonly LabelField[];
   readonly rooms: boolean;
+  readonly fields: boolean;
 }
 
-export const lookOf = ({ layers, labelFields, rooms }: FloorView): KeptLook => ({
+export const lookOf = ({ layers, labelFields, rooms, fields }: FloorView): KeptLook => ({
   layers,
   labelFields,
   rooms,
+  fields,
 });
 
 /** The floor view with a kept look in it, as far as it can be read. */
 export const withLook = (view: FloorView, kept: unknown): FloorView => {
   if (typeof kept !== 'object' || kept === null) return view;
-  const k = kept as { layers?: unknown; labelFields?: unknown; rooms?: unknown };
+  const k = kept as { layers?: unknown; labelFields?: unknown; rooms?: unknown; fields?: unknown };
   const states = (typeof k.layers === 'object' && k.layers !== null ? k.layers : {}) as Record<
     string,
     Partial<LayerState> | undefined
@@ -97,11 +99,12 @@ export const withLook = (view: FloorView, kept: unknown): FloorView => {
       ];
     }),
   ) as unknown as FloorView['layers'];
-  const fields = Array.isArray(k.labelFields) ? (k.labelFields as readonly unknown[]) : undefined;
+  const said = Array.isArray(k.labelFields) ? (k.labelFields as readonly unknown[]) : undefined;
   return {
     ...view,
     layers,
-    labelFields: fields ? LABEL_FIELDS.filter((f) => fields.includes(f)) : view.labelFields,
+    labelFields: said ? LABEL_FIELDS.filter((f) => said.includes(f)) : view.labelFields,
     rooms: typeof k.rooms === 'boolean' ? k.rooms : view.rooms,
+    fields: typeof k.fields === 'boolean' ? k.fields : view.fields,
   };
 };

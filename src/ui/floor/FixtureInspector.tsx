@@ -24,8 +24,10 @@ import {
   text,
 } from '../common/parse.ts';
 import { PatchFields } from '../control/PatchFields.tsx';
+import { FixtureRadioRows } from '../control/RadioRows.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
+import { BeamRows } from './BeamRows.tsx';
 import { FixturePower } from './FixturePower.tsx';
 import { freeUnit } from './fields.ts';
 import { LevelColor } from './LevelColor.tsx';
@@ -198,6 +200,7 @@ export const FixtureInspector = ({ fixture }: { readonly fixture: Fixture }) => 
         ) : null}
       </Row>
 
+      <BeamRows fixture={fixture} />
       <RiggingFigures record={fixture} />
       <FixturePower fixture={fixture} />
 
@@ -218,6 +221,7 @@ export const FixtureInspector = ({ fixture }: { readonly fixture: Fixture }) => 
 
       <h3 className="inspector-head">Control</h3>
       <PatchFields fixture={fixture} />
+      <FixtureRadioRows fixture={fixture} />
       <Field
         label="Channel"
         value={fixture.channel}

@@ -125,6 +125,16 @@ const LayerStates = () => {
       <label>
         <input
           type="checkbox"
+          checked={view.fields}
+          onChange={(e) =>
+            session.set({ floorView: { ...session.getState().floorView, fields: e.target.checked } })
+          }
+        />
+        fields, and where beams fall on the floor
+      </label>
+      <label>
+        <input
+          type="checkbox"
           checked={view.ghosts}
           onChange={(e) =>
             session.set({ floorView: { ...session.getState().floorView, ghosts: e.target.checked } })
