@@ -124,7 +124,7 @@ export const createScene = (session: Session, how: { readonly labelsLater?: bool
   const list = (): DisplayList | undefined => {
     const s = session.getState();
     const nominalScale = nominal(s);
-    const { labelFields, rooms, ghosts, layers } = s.floorView;
+    const { labelFields, rooms, fields, ghosts, layers } = s.floorView;
     muteMemo([layers], () => picker.mute(mutedOf(s.floorView)));
     const deps = [
       s.plan,

@@ -66,6 +66,10 @@ export const fixtureSchema = z.looseObject({
   channel: z.string().default(''),
   use: z.string().default(''),
   gel: z.string().default(''),
+  /** Setting of its zoom: 0 spot, 100 wide; absent: wide. */
+  zoomPct: z.number().min(0).max(100).optional(),
+  /** Barn doors that are on: how far its side leaves stand from the throw, seen from behind. Above and below are not drawn. */
+  doors: z.looseObject({ leftDeg: z.number(), rightDeg: z.number() }).optional(),
   patch: patchSchema.optional(),
   link: z.enum(['none', 'line', 'radio']).default('none'),
   /** The transmitter, repeater or receiver its radio link is with; absent: any that carries its universe. */
