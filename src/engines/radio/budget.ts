@@ -79,7 +79,9 @@ export const patternLossDb = (antenna: string, facingDeg: number, from: Spot, to
   const bearing = (Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI;
   const off = Math.abs(((((bearing - facingDeg) % 360) + 540) % 360) - 180);
   const across = shape.beamDeg >= 360 ? 0 : patternDb(off, shape.beamDeg, shape.mostDb);
-  return Math.min(shape.mostDb, across + patternDb(up, shape.upDeg, shape.mostDb));
+  const loss = Math.min(shape.mostDb, across + patternDb(up, shape.upDeg, shape.mostDb));
+  // Less than anyone would write down.
+  return loss < 0.05 ? 0 : loss;
 };
 
 /** What people in the path cost: a knife edge at head height, where they stand worst; none above the heads. */
@@ -286,7 +288,7 @@ export const hopTerms = (g: Ground, s: Sender, l: Listener, label: (id: Id) => s
       : undefined,
     {
       id: 'sensitivity',
-      name: `receiver needs ${l.sensitivityDbm} dBm`,
+      name: `receiver needs ${String(l.sensitivityDbm).replace('-', '−')} dBm`,
       db: -l.sensitivityDbm,
       from: l.from,
       assumed: l.assumed,

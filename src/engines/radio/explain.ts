@@ -53,7 +53,10 @@ export interface HopSum {
 /** The hops of a link, each with its terms; the margin of the link is the least of them. */
 export const hopsOf = (r: RadioResult, link: Link): readonly HopSum[] => {
   const { plan, senders, listeners } = r.model;
-  const label = (id: Id): string => recordLabel(plan, plan.records.get(id));
+  const label = (id: Id): string => {
+    const x = plan.records.get(id);
+    return x?.type === 'setPiece' ? x.label || 'set piece' : recordLabel(plan, x);
+  };
   const head = senders.get(link.viaIds[0] ?? link.senderId);
   const out: HopSum[] = [];
   link.viaIds.forEach((id, i) => {

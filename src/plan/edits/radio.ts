@@ -2,6 +2,7 @@ import type { Id, NewId } from '../../kernel/ids.ts';
 import { type ChangeSet, Draft, peekChanges } from '../change-set.ts';
 import type { TransmitterKind } from '../kinds/kinds.ts';
 import { kindOf, type Plan, recordOf } from '../plan.ts';
+import type { Fixture } from '../records/index.ts';
 import { nextLabel } from './place.ts';
 import { ensureKind, rerouteCables } from './shared.ts';
 
@@ -70,34 +71,14 @@ export const putTransmitters = (
   return draft.changes();
 };
 
-/** The universe of one port of a device; undefined takes it away. Other lines of the port go with it. */
-export const setPortUniverse = (
-  plan: Plan,
-  deviceId: Id,
-  portId: string,
-  universeId: Id | undefined,
-): ChangeSet => {
+/** How units get their data: by line, by radio, or neither. A unit that leaves the radio keeps no transmitter. */
+export const setLinks = (plan: Plan, fixtureIds: Iterable<Id>, link: Fixture['link']): ChangeSet => {
   const draft = new Draft(plan);
-  const d = recordOf(plan, 'device', deviceId);
-  if (!d) return draft.changes();
-  const others = d.ports.filter((p) => p.portId !== portId);
-  return draft
-    .put({ ...d, ports: universeId === undefined ? others : [...others, { portId, universeId }] })
-    .changes();
-};
-
-/** Universes of a port that carries several, such as a network: all of them at once. */
-export const setPortUniverses = (
-  plan: Plan,
-  deviceId: Id,
-  portId: string,
-  universeIds: readonly Id[],
-): ChangeSet => {
-  const draft = new Draft(plan);
-  const d = recordOf(plan, 'device', deviceId);
-  if (!d) return draft.changes();
-  const others = d.ports.filter((p) => p.portId !== portId);
-  return draft
-    .put({ ...d, ports: [...others, ...universeIds.map((universeId) => ({ portId, universeId }))] })
-    .changes();
+  for (const id of fixtureIds) {
+    const f = recordOf(plan, 'fixture', id);
+    if (!f || f.locked || f.link === link) continue;
+    const { linkId, ...rest } = f;
+    draft.put(link === 'radio' && linkId !== undefined ? { ...rest, linkId, link } : { ...rest, link });
+  }
+  return draft.changes();
 };

@@ -1,16 +1,17 @@
 import { fail, ok, type Result } from '../../kernel/result.ts';
 import { formatLength, parseLengthMm } from '../../kernel/units.ts';
 import { changeRecord } from '../../plan/edits/document.ts';
-import { setPortUniverse, setPortUniverses } from '../../plan/edits/radio.ts';
 import { portName } from '../../plan/names.ts';
-import { kindOf, planRecord, recordOf, recordsOf } from '../../plan/plan.ts';
-import { dataPortsOf, feedOf, inletsOf } from '../../plan/ports.ts';
+import { kindOf, planRecord, recordOf } from '../../plan/plan.ts';
+import { feedOf, inletsOf } from '../../plan/ports.ts';
 import type { Device } from '../../plan/records/index.ts';
+import { networkOf } from '../../report/control.ts';
 import { backupOf, devicePower, type RadioResult, radioKey, servedBy } from '../../report/radio.ts';
 import { Field, Row } from '../common/Field.tsx';
 import { Figure } from '../common/Figure.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
+import { isSet, PortCell } from './DeviceRows.tsx';
 import { LinkSelect } from './RadioLinks.tsx';
 import { lastsText } from './radio-words.ts';
 
@@ -176,78 +177,22 @@ export const RadioSender = ({
   );
 };
 
-/** The universe of every wired port; of a network, all that it carries. */
+/** The universes of every port that is told them by hand. */
 const Ports = ({ device }: { readonly device: Device }) => {
-  const { session } = useServices();
   const { plan, readOnly } = useSessionSlice((s) => ({ plan: s.plan, readOnly: s.readOnly }));
-  const universes = [...recordsOf(plan, 'universe')].sort((a, b) => a.number - b.number);
-  const name = (u: (typeof universes)[number]): string => `U${u.number}${u.name ? ` ${u.name}` : ''}`;
-  const { dataIn, dataOut } = dataPortsOf(plan, device.id);
-  const ports = dataIn.length > 0 ? dataIn : dataOut;
-  return (
-    <>
-      {ports.map((p) => {
-        const own = device.ports.filter((x) => x.portId === p.id).map((x) => x.universeId);
-        const label = ports.length > 1 || p.universes > 1 ? (p.label ?? p.id) : 'Carries';
-        const words = label.charAt(0).toUpperCase() + label.slice(1);
-        if (p.universes === 1)
-          return (
-            <Row key={p.id} label={words}>
-              <select
-                className="inline-input"
-                aria-label={`Universe of ${label} of ${device.label}`}
-                disabled={readOnly}
-                value={own[0] ?? ''}
-                onChange={(e) =>
-                  session.commit(
-                    'Change universe of a port',
-                    setPortUniverse(plan, device.id, p.id, e.target.value || undefined),
-                  )
-                }
-              >
-                <option value="">no universe</option>
-                {universes.map((u) => (
-                  <option key={u.id} value={u.id}>
-                    {name(u)}
-                  </option>
-                ))}
-              </select>
-            </Row>
-          );
-        return (
-          <Row key={p.id} label={words}>
-            <span className="radio-ports">
-              {universes.map((u) => (
-                <label key={u.id}>
-                  <input
-                    type="checkbox"
-                    checked={own.includes(u.id)}
-                    disabled={readOnly || (!own.includes(u.id) && own.length >= p.universes)}
-                    onChange={(e) =>
-                      session.commit(
-                        'Change universes of a port',
-                        setPortUniverses(
-                          plan,
-                          device.id,
-                          p.id,
-                          universes
-                            .map((x) => x.id)
-                            .filter((id) => (id === u.id ? e.target.checked : own.includes(id))),
-                        ),
-                      )
-                    }
-                  />{' '}
-                  {name(u)}
-                </label>
-              ))}
-              {universes.length === 0 ? <span className="soft">no universes yet</span> : null}
-            </span>
-            <span className="row-hint">
-              {own.length} of {p.universes}
-            </span>
-          </Row>
-        );
-      })}
-    </>
-  );
+  const row = networkOf(plan).nodes.find((n) => n.deviceId === device.id);
+  return row?.ports
+    .filter((p) => isSet(row.family, p))
+    .map((p) => (
+      <Row key={p.port.id} label={words(p.port.label ?? p.port.id)}>
+        <span className="soft">U </span>
+        <PortCell device={device} port={p} disabled={readOnly || device.locked === true} />
+        <span className="row-hint">
+          {p.lines.length > 0 ? `by ${p.lines.join(', ')}` : 'no line'}
+          {p.port.universes > 1 ? `; ${p.universes.length} of ${p.port.universes}` : ''}
+        </span>
+      </Row>
+    ));
 };
+
+const words = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);

@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { withLayer } from '../../editor/floor-view.ts';
+import { setLinks } from '../../plan/edits/radio.ts';
 import { recordOf, recordsOf } from '../../plan/plan.ts';
 import { computeRadio, HINT } from '../../report/radio.ts';
 import { FindingCard } from '../floor/FindingList.tsx';
@@ -43,6 +44,7 @@ export const RadioTab = () => {
         <div className="radio-head">
           <h2>Links</h2>
           <span className="soft">{HINT}</span>
+          <LinkButtons />
         </div>
         <div className="radio-scroll">
           <RadioLinks result={result} />
@@ -123,5 +125,48 @@ export const RadioTab = () => {
         <RadioAir result={result} />
       </aside>
     </div>
+  );
+};
+
+/** Links the chosen units by radio, or takes their link away. */
+const LinkButtons = () => {
+  const { session } = useServices();
+  const { plan, selection, readOnly } = useSessionSlice((s) => ({
+    plan: s.plan,
+    selection: s.selection,
+    readOnly: s.readOnly,
+  }));
+  const chosen = [...selection].flatMap((id) => recordOf(plan, 'fixture', id) ?? []);
+  const wired = chosen.filter((f) => f.link !== 'radio');
+  const linked = chosen.filter((f) => f.link === 'radio');
+  const set = (list: typeof chosen, link: 'radio' | 'none', label: string): void =>
+    session.commit(
+      label,
+      setLinks(
+        plan,
+        list.map((f) => f.id),
+        link,
+      ),
+    );
+  return (
+    <span className="radio-head-buttons">
+      <button
+        type="button"
+        className="button"
+        disabled={readOnly || wired.length === 0}
+        title="Units are chosen on the floor, in the patch or here"
+        onClick={() => set(wired, 'radio', `Link ${wired.length} units by radio`)}
+      >
+        {wired.length === 0 ? 'Link chosen units by radio' : `Link ${wired.length} by radio`}
+      </button>
+      <button
+        type="button"
+        className="button quiet"
+        disabled={readOnly || linked.length === 0}
+        onClick={() => set(linked, 'none', `Take the radio link of ${linked.length} units away`)}
+      >
+        Unlink {linked.length > 0 ? linked.length : ''}
+      </button>
+    </span>
   );
 };

@@ -10,6 +10,7 @@ import type { AnyRecord, Cable, Outlet } from '../../plan/records/index.ts';
 import { Field, Row } from '../common/Field.tsx';
 import { anyText, text } from '../common/parse.ts';
 import { DeviceRows } from '../control/DeviceRows.tsx';
+import { DeviceRadioRows } from '../control/RadioRows.tsx';
 import { LineRows } from '../control/LineRows.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
@@ -98,6 +99,7 @@ export const OtherInspector = ({ record }: { readonly record: AnyRecord }) => {
       {record.type === 'cable' ? <CableRows cable={record} /> : null}
       {record.type === 'line' ? <LineRows line={record} /> : null}
       {record.type === 'device' ? <DeviceRows device={record} /> : null}
+      {record.type === 'device' ? <DeviceRadioRows device={record} /> : null}
       {record.type === 'wall' ? <WallRows wall={record} /> : null}
       {record.type === 'opening' ? <OpeningRows opening={record} /> : null}
       {record.type === 'dimension' ? <DimensionRows dimension={record} /> : null}
