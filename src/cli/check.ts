@@ -7,6 +7,7 @@ import { assessmentJson } from '../report/json.ts';
 import { type CircuitRow, type Meter, type SourceRow, supplySummary } from '../report/summary.ts';
 import { findingText } from '../report/text.ts';
 import type { Assessment, Finding } from '../report/types.ts';
+import { riggingLines } from './check-rigging.ts';
 
 export interface CommandResult {
   readonly text: string;
@@ -30,6 +31,7 @@ const checkText = (plan: Plan, a: Assessment): string => {
   if (s.unfed.length > 0) {
     lines.push('Not fed by any source', ...s.unfed.map((l) => `  ${l.label}: ${l.notComputed ?? ''}`), '');
   }
+  lines.push(...riggingLines(plan));
   lines.push(...findingLines(plan, a));
   if (a.assumptions.length > 0) lines.push('Assumed', ...a.assumptions.map((x) => `  ${x.text}`), '');
   lines.push(CAUTION_LINE);

@@ -22,8 +22,11 @@ const sizeOf = (
   const bar = r.type === 'rigging' ? barKind(ctx.plan, r) : undefined;
   const size =
     bar && r.type === 'rigging' ? barSize(bar, r) : { ...look, thickMm: look.widthMm, deg: r.rotationDeg };
+  // A leaning frame is as deep, seen from above, as its height lies over.
+  const tall = r.type === 'grip' ? (kindOf(ctx.plan, r.kindId)?.sizeMm.heightMm ?? 0) : 0;
+  const deepMm = r.type === 'grip' ? tall * Math.sin(((r.tiltDeg ?? 0) * Math.PI) / 180) : 0;
   return {
-    lengthMm: drawnMm(size.lengthMm, ctx.nominalScale),
+    lengthMm: drawnMm(Math.max(size.lengthMm, deepMm), ctx.nominalScale),
     widthMm: drawnMm(size.thickMm, ctx.nominalScale),
     deg: size.deg,
   };

@@ -74,6 +74,11 @@ export const cautions = (practice: Practice): readonly Caution[] => [
     'Cable',
     'Do not load a coil or a drum as if it lay free. Ramp it where people walk or drive. Look it over before use.',
   ),
+  caution(
+    'overhead',
+    'Overhead and rigging',
+    'Overhead work is for qualified riggers, lifts and cranes for people trained for them. Stand, wind and load figures are computed from this plan; the label, the rigger, the engineer and the authority having jurisdiction decide. Everything above people has a second bond.',
+  ),
   ...(practice === 'europe'
     ? [
         caution(

@@ -1,4 +1,5 @@
 import { QUANTITIES } from '../derive/types.ts';
+import { frameRows, riggingRows, standRows } from '../engines/rigging/index.ts';
 import { canonicalJson } from '../kernel/canonical.ts';
 import { type Plan, planRecord } from '../plan/plan.ts';
 import { openStops } from './assess.ts';
@@ -10,6 +11,12 @@ const DIGITS = 6;
 
 const rounded = (n: number): number | null => (Number.isFinite(n) ? Number(n.toFixed(DIGITS)) + 0 : null);
 
+/** A row with its numbers to the digits kept, what is not known as null. */
+const plainRow = (row: object): Record<string, unknown> =>
+  Object.fromEntries(
+    Object.entries(row).map(([k, v]) => [k, typeof v === 'number' ? rounded(v) : v === undefined ? null : v]),
+  );
+
 /**
  * The assessment as one JSON document, the same bytes for the same plan. Its keys:
  * - `format` `lampwright-assessment`, `version` 1.
@@ -19,6 +26,9 @@ const rounded = (n: number): number | null => (Number.isFinite(n) ? Number(n.toF
  * - `entities`: the supply tree in tree order: `key`, `what`, `recordId`, `wayId`, `label`, `parent` (a key), `sourceId`,
  *   `system`, `legs` (0-based), `neutral`, `legLimit` and `neutralLimit` (`limitA`, `ratingA`, `setBy`, `rule`),
  *   `notComputed` (words) and `figures`: quantity → one number for each setup, null where not computed.
+ * - `rigging`: `stands`, `carriers` (tube, truss, points, lifts, cranes) and `frames`, a row each as `standRows`, `riggingRows`
+ *   and `frameRows` of the stands engine give them: load, rating, use, tip-over figures, bags; null is not known or, of a
+ *   factor, nothing that tips. They hold in every setup.
  * - `findings`: `number`, `id`, `rule`, `severity`, `recordIds`, `worstSetup`, `setups` (ids), `params`, `figureKey`,
  *   `text` (`head`, `body`, `todo`, `citation`), `remedies` (labels), `acknowledged`.
  * - `assumptions`: `id`, `text`, `recordIds`.
@@ -56,6 +66,11 @@ export const assessmentJson = (plan: Plan, a: Assessment): string => {
         QUANTITIES.map((q) => [q, a.setups.map((_, s) => rounded(a.figures.get(e.key, q, s)))]),
       ),
     })),
+    rigging: {
+      stands: standRows(plan).map(plainRow),
+      carriers: riggingRows(plan).map(plainRow),
+      frames: frameRows(plan).map((f) => ({ ...plainRow(f), table: f.table.map(plainRow) })),
+    },
     findings: a.findings.map((f) => ({
       number: f.number,
       id: f.id,

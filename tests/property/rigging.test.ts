@@ -26,6 +26,7 @@ interface Shape {
   readonly frameKg: number;
   readonly frameMm: number;
   readonly guys: number;
+  readonly tiltDeg: number;
   readonly windMps: number | undefined;
   readonly stands: number;
   readonly people: number;
@@ -45,6 +46,7 @@ const shapes: fc.Arbitrary<Shape> = fc.record({
   frameKg: fc.integer({ min: 0, max: 60 }),
   frameMm: fc.integer({ min: 0, max: 6000 }),
   guys: fc.integer({ min: 0, max: 8 }),
+  tiltDeg: fc.constantFrom(0, 20, 60, 90),
   windMps: fc.option(fc.integer({ min: 0, max: 30 }), { nil: undefined }),
   stands: fc.integer({ min: 1, max: 4 }),
   people: fc.integer({ min: 0, max: 3 }),
@@ -78,7 +80,12 @@ const made = (
     }),
   ).map((x) => x.id);
   b.on(ids[0] ?? '', s.lampKg, { accessories: ['arm'], arm: { overLeg: s.overLeg } });
-  const grip = b.grip('frame', { supports: ids, heightMm: s.frameMm, guys: s.guys });
+  const grip = b.grip('frame', {
+    supports: ids,
+    heightMm: s.frameMm,
+    guys: s.guys,
+    tiltDeg: s.tiltDeg,
+  });
   const lift = b.hung('lift', {
     at: { xMm: 9000, yMm: 0 },
     people: s.people,

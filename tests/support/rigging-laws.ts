@@ -38,7 +38,10 @@ export const checkRiggingLaws = (plan: Plan): void => {
     // Net moment about the edge, written the other way round: all weight at the radius less all weight at its distance.
     const forward = t.masses.reduce((nm, m) => nm + 9.81 * m.massKg * (m.radiusMm - m.outMm), 0) / 1000;
     const back = t.masses.reduce((nm, m) => nm + 9.81 * m.massKg * (m.radiusMm + m.outMm), 0) / 1000;
-    const pushes = t.pushes.reduce((nm, p) => nm + (p.forceN * p.heightMm) / 1000, 0);
+    const pushes = t.pushes.reduce(
+      (nm, p) => nm + (p.forceN * p.heightMm + (p.upN ?? 0) * (p.radiusMm ?? 0)) / 1000,
+      0,
+    );
     near(restoringNm - overturningNm, Math.min(forward, back) - pushes, 'net moment');
     if (t.topMm > 0) near(t.pushN * t.topMm, Math.min(forward, back) * 1000, 'push at the top');
   }

@@ -35,6 +35,9 @@ export interface Push {
   readonly name: string;
   readonly forceN: number;
   readonly heightMm: number;
+  /** Force upwards, and its distance to the tipping edge. */
+  readonly upN?: number;
+  readonly radiusMm?: number;
 }
 
 export interface Moments {
@@ -45,7 +48,8 @@ export interface Moments {
 }
 
 /**
- * Moments about the tipping edge. A mass inside the edge holds down, one beyond it tips, pushes tip with force × height.
+ * Moments about the tipping edge. A mass inside the edge holds down, one beyond it tips, pushes tip with force × height and,
+ * where they lift, with their upward part × its distance to the edge.
  * g in m/s². Gives newton metres.
  */
 export const momentsOf = (g: number, masses: readonly Mass[], pushes: readonly Push[]): Moments => {
@@ -56,7 +60,9 @@ export const momentsOf = (g: number, masses: readonly Mass[], pushes: readonly P
     if (nm >= 0) restoringNm += nm;
     else overturningNm -= nm;
   }
-  for (const p of pushes) overturningNm += (p.forceN * Math.max(0, p.heightMm)) / 1000;
+  for (const p of pushes)
+    overturningNm +=
+      (p.forceN * Math.max(0, p.heightMm) + (p.upN ?? 0) * Math.max(0, p.radiusMm ?? 0)) / 1000;
   return { restoringNm, overturningNm, factor: overturningNm > 0 ? restoringNm / overturningNm : Infinity };
 };
 
@@ -88,10 +94,18 @@ export const counterweightKg = (massKg: number, outMm: number, counterMm: number
 
 /**
  * Pull in one windward line of a frame in newtons: the lines take the whole force at the top edge. The moment over the
- * height of the top gives the pull to the side; it is shared by half the lines, each at `angleDeg` to the floor.
+ * height of the top gives the pull to the side; it is shared by half the lines, each at `angleDeg` to the floor. What lifts
+ * the frame (`upN`) is shared by all lines.
  */
-export const guyPullN = (momentNm: number, topMm: number, lines: number, angleDeg: number): number => {
+export const guyPullN = (
+  momentNm: number,
+  topMm: number,
+  lines: number,
+  angleDeg: number,
+  upN = 0,
+): number => {
   const windward = Math.floor(lines / 2);
   const side = topMm > 0 ? momentNm / (topMm / 1000) : Infinity;
-  return windward > 0 ? side / (windward * Math.cos((angleDeg * Math.PI) / 180)) : Infinity;
+  const rad = (angleDeg * Math.PI) / 180;
+  return windward > 0 ? side / (windward * Math.cos(rad)) + upN / (lines * Math.sin(rad)) : Infinity;
 };

@@ -13,7 +13,7 @@ import type { Opening, Stand, Wall } from '../../plan/records/index.ts';
 import type { Base, StandUse } from './model.ts';
 
 /** A straight part of a wall that stands on the floor. */
-interface Solid {
+export interface Solid {
   readonly a: Point;
   readonly b: Point;
   readonly halfMm: number;

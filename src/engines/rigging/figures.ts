@@ -4,12 +4,22 @@ import type { Plan } from '../../plan/plan.ts';
 import { guyPullN, WIND_SPEEDS_MPS } from './calc.ts';
 import { type RiggingUse, riggingUses } from './lifts.ts';
 import { type Base, type Model, modelOf, type Sail, type StandUse } from './model.ts';
-import { bagsFor, momentsAt, sailForceN, type Tipping, tippingOf } from './tipping.ts';
+import {
+  bagsFor,
+  liftForceN,
+  momentsAt,
+  sailForceN,
+  sideForceN,
+  type Tipping,
+  tippingOf,
+} from './tipping.ts';
 
 /** A frame at one speed of wind. */
 export interface WindLine {
   readonly speedMps: number;
   readonly forceN: number;
+  /** The part that lifts it; 0 on an upright one. */
+  readonly liftN: number;
   /** NaN where it stands on nothing in the plan. */
   readonly tipFactor: number;
   readonly bagsPerStand: number;
@@ -50,16 +60,18 @@ export const computeRigging = (plan: Plan): RiggingResult => {
   return result;
 };
 
-/** Height of a frame's top edge: its middle and half its own height. */
-export const topOf = (s: Sail): number => s.grip.heightMm + (s.kind.sizeMm.heightMm ?? 0) / 2;
+/** Height of a frame's top edge: its middle and half its own height, less where it leans. */
+export const topOf = (s: Sail): number =>
+  s.grip.heightMm + ((s.kind.sizeMm.heightMm ?? 0) / 2) * Math.cos((s.tiltDeg * Math.PI) / 180);
 
 /** Pull in one windward line of a frame at a speed. */
 export const guyAt = (m: Model, s: Sail, speedMps: number): number =>
   guyPullN(
-    (sailForceN(m.factors, s, speedMps) * Math.max(0, s.grip.heightMm)) / 1000,
+    (sideForceN(m.factors, s, speedMps) * Math.max(0, s.grip.heightMm)) / 1000,
     topOf(s),
     s.grip.guys,
     limitOf(m.plan, 'rigging-guy-angle').value,
+    liftForceN(m.factors, s, speedMps),
   );
 
 /** A frame at a speed of wind. */
@@ -69,6 +81,7 @@ export const windLine = (r: RiggingResult, s: Sail, speedMps: number): WindLine 
   return {
     speedMps,
     forceN: sailForceN(r.model.factors, s, speedMps),
+    liftN: liftForceN(r.model.factors, s, speedMps),
     tipFactor: moments?.factor ?? Number.NaN,
     bagsPerStand: base && moments ? bagsFor(r.model, base, moments) : Number.NaN,
     guyN: guyAt(r.model, s, speedMps),

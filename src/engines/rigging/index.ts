@@ -9,6 +9,14 @@ export { computeRigging, guyAt, type RiggingResult, type WindLine, windLine, win
 export { RIGGING_QUANTITIES, type RiggingQuantity, riggingKey } from './keys.ts';
 export { isLift, type RiggingUse } from './lifts.ts';
 export type { Sail, StandUse } from './model.ts';
+export {
+  type FrameRow,
+  frameRows,
+  type RiggingRow,
+  riggingRows,
+  type StandRow,
+  standRows,
+} from './rows.ts';
 export { sailForceN, type Tipping } from './tipping.ts';
 export { formatFactor, formatKg, formatNewtons, formatWind } from './words.ts';
 export type { RiggingWorking } from './working-shared.ts';

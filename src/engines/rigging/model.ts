@@ -17,12 +17,17 @@ export interface Factors {
   readonly bagKg: number;
   readonly bagMm: number;
   readonly standShare: number;
+  readonly upliftCf: number;
+  /** Wind with its gusts; undefined where the plan gives none. */
   readonly windMps: number | undefined;
+  /** The mean the gusts were reckoned from, where the plan gives that. */
+  readonly meanMps: number | undefined;
 }
 
 export const factorsOf = (plan: Plan): Factors => {
   const of = (id: string): number => limitOf(plan, `rigging-${id}`).value;
-  const wind = planRecord(plan).windMps;
+  const { windMps: wind, windIsMean } = planRecord(plan);
+  const given = wind !== undefined && Number.isFinite(wind) && wind >= 0 ? wind : undefined;
   return {
     g: of('gravity'),
     loadFactor: of('load-factor'),
@@ -33,7 +38,9 @@ export const factorsOf = (plan: Plan): Factors => {
     bagKg: of('bag'),
     bagMm: of('bag-height'),
     standShare: of('stand-mass-height'),
-    windMps: wind !== undefined && Number.isFinite(wind) && wind >= 0 ? wind : undefined,
+    upliftCf: of('uplift'),
+    windMps: given !== undefined && windIsMean ? given * of('gust') : given,
+    meanMps: windIsMean ? given : undefined,
   };
 };
 
@@ -78,6 +85,8 @@ export interface Sail {
   readonly share: number;
   /** A frame without a cloth in the plan counts as if it had a solid. */
   readonly shareAssumed: boolean;
+  /** How far it leans from upright, degrees; 90 lies flat. */
+  readonly tiltDeg: number;
 }
 
 export const sailOf = (plan: Plan, grip: Grip): Sail | undefined => {
@@ -95,6 +104,7 @@ export const sailOf = (plan: Plan, grip: Grip): Sail | undefined => {
     areaM2,
     share: Math.max(0, share),
     shareAssumed,
+    tiltDeg: Math.min(90, Math.max(0, grip.tiltDeg ?? 0)),
   };
 };
 

@@ -43,12 +43,28 @@ export const unitFace = (plan: Plan, c: Carried): { readonly areaM2: number; rea
 export const sailForceN = (f: Factors, s: Sail, speedMps: number): number =>
   windForceN(f.pressure, speedMps, f.boardCf * s.share, s.areaM2);
 
+const RAD = Math.PI / 180;
+
+/** The part of a sail's force that pushes to the side; the whole of it on an upright one. */
+export const sideForceN = (f: Factors, s: Sail, speedMps: number): number =>
+  sailForceN(f, s, speedMps) * (s.tiltDeg === 0 ? 1 : Math.cos(s.tiltDeg * RAD));
+
+/** The force that lifts a leaning or flat sail: q × uplift coefficient × area × share × sin of its lean, newtons. */
+export const liftForceN = (f: Factors, s: Sail, speedMps: number): number =>
+  windForceN(f.pressure, speedMps, f.upliftCf * s.share, s.areaM2) * Math.sin(s.tiltDeg * RAD);
+
 /** Pushes on a base at a speed. */
 export const pushesAt = (m: Model, base: Base, speedMps: number): readonly Push[] => [
   ...base.sails.map((s) => ({
     name: `wind on ${s.kind.name}`,
-    forceN: sailForceN(m.factors, s, speedMps),
+    forceN: sideForceN(m.factors, s, speedMps),
     heightMm: s.grip.heightMm,
+    ...(s.tiltDeg > 0
+      ? {
+          upN: liftForceN(m.factors, s, speedMps),
+          radiusMm: Math.min(...base.uses.map((u) => u.radiusMm)),
+        }
+      : {}),
   })),
   ...base.uses.flatMap((u) =>
     u.carried.map((c) => ({

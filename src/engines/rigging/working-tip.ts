@@ -2,6 +2,7 @@ import { formatLength } from '../../kernel/units.ts';
 import type { Tipping } from './tipping.ts';
 import { formatFactor, formatKg, formatNewtons, formatWind } from './words.ts';
 import { BOOK, type Body, limitLine, line, type RiggingLine, type Subject } from './working-shared.ts';
+import { windGiven } from './working-wind.ts';
 
 const baseInputs = (s: Subject, t: Tipping): readonly RiggingLine[] => [
   ...t.base.uses.map((u) =>
@@ -33,13 +34,13 @@ export const moments = (s: Subject, t: Tipping, quantity: 'tipFactor' | 'bags'):
       ...t.pushes.map((p) =>
         line(
           p.name,
-          `${formatNewtons(p.forceN, s.units)} at ${formatLength(p.heightMm, s.units)}`,
+          `${formatNewtons(p.forceN, s.units)} at ${formatLength(p.heightMm, s.units)}${p.upN ? `, and ${formatNewtons(p.upN, s.units)} upwards` : ''}`,
           'plan’s wind',
         ),
       ),
       ...(factors.windMps === undefined
         ? [line('wind', 'not given: no wind in this factor', 'plan')]
-        : [line('wind', formatWind(factors.windMps, s.units), 'plan')]),
+        : [windGiven(s, factors.windMps)]),
       limitLine(s, 'rigging-tip-factor'),
       limitLine(s, 'rigging-bag'),
     ],

@@ -60,6 +60,8 @@ export const planRecordSchema = z.looseObject({
   altitudeM: z.number().optional(),
   /** Wind to reckon with where the gear stands, gusts included; 0 indoors. Absent: not known, never assumed. */
   windMps: z.number().min(0).optional(),
+  /** `windMps` is the mean of a forecast; gusts are reckoned from it. */
+  windIsMean: z.boolean().optional(),
   limits: z.array(limitOverrideSchema).default([]),
   batteries: batterySettingsSchema.optional(),
   place: geoPlaceSchema.optional(),

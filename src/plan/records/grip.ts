@@ -15,6 +15,8 @@ export const gripSchema = z.looseObject({
   type: z.literal('grip'),
   /** Height of its middle above the floor. */
   heightMm: z.number(),
+  /** How far it leans from upright: 0 stands, 90 lies flat overhead. Absent: upright. */
+  tiltDeg: z.number().min(0).max(90).optional(),
   /** Stands that carry it. */
   supports: z.array(z.string()).default([]),
   /** Kind of the cloth in a frame. */

@@ -157,6 +157,20 @@ export const riggingTexts: Readonly<Record<string, Writer>> = {
     todo: 'Move the stand.',
     citation: 'Local fire code and the authority having jurisdiction.',
   }),
+  'rigging-set': (c) =>
+    c.text('how') === 'in'
+      ? {
+          head: `${c.text('label')}: its stand is drawn in ${c.text('piece')}`,
+          body: `${c.text('kind')} stands inside the outline. On a platform its legs need an edge and a floor that carries them. ${RIGGER}`,
+          todo: 'Move it off, or check that it can stand on it and is held from sliding.',
+          citation: '',
+        }
+      : {
+          head: `${c.text('label')}: its legs meet ${c.text('piece')}`,
+          body: `${c.text('kind')} opens to ${len(c, 'legCircleMm')} across; however it is turned, a leg meets it.`,
+          todo: 'Move one of them, or use a stand with a sliding leg or a smaller base.',
+          citation: '',
+        },
   'rigging-legs': (c) => ({
     head: `${c.text('label')} and ${c.text('other')}: their stands’ legs cross`,
     body: 'They stand so close that the legs lie over one another, whichever way they are turned.',

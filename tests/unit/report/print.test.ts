@@ -52,7 +52,7 @@ describe('finding texts', () => {
     const notFindings = new Set([
       'power-over',
       ...'absolute dip footprint network timing use'.split(' ').map((r) => `control-${r}`),
-      ...'mass base radius arm bags push counterweight wind-force tip-wind'
+      ...'mass base radius arm bags push counterweight wind-force tip-wind uplift gust'
         .split(' ')
         .map((r) => `rigging-${r}`),
       ...['day-schedule', 'day-block', 'day-hours'],
