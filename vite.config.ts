@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin, type UserConfig } from 'vite';
@@ -13,6 +14,17 @@ const leaveOutUnused = (): Plugin => ({
   enforce: 'pre',
   resolveId: (id) => (UNUSED.includes(id) ? `\0unused:${id}` : undefined),
   load: (id) => (id.startsWith('\0unused:') ? 'export default undefined;' : undefined),
+});
+
+/** The one decoder of the PDF reader that it fetches by name: scans in JPEG 2000. */
+const pdfDecoder = (): Plugin => ({
+  name: 'pdf-decoder',
+  apply: 'build',
+  generateBundle() {
+    const name = 'openjpeg_nowasm_fallback.js';
+    const source = readFileSync(path(`node_modules/pdfjs-dist/wasm/${name}`));
+    this.emitFile({ type: 'asset', fileName: `pdf/${name}`, source });
+  },
 });
 
 /** Puts the policy into the built page, so that it holds on any static host. */
@@ -39,6 +51,7 @@ const app: UserConfig = {
     leaveOutUnused(),
     react(),
     policyInPage(),
+    pdfDecoder(),
     VitePWA({
       // Where the worker is registered from is the app's own code; nothing is put inline.
       injectRegister: false,

@@ -13,8 +13,9 @@ import type { OpenPlan } from '../storage/port.ts';
 import { type OwnBookService, type Scheme, type Services, ServicesContext } from '../ui/services.ts';
 import { PlanScreen } from '../ui/shell/PlanScreen.tsx';
 import { startAssessor } from './assessor.ts';
-import { startRadio } from './radio.ts';
 import { deliverFile, fileStem } from './files.ts';
+import { pictureService } from './pictures.ts';
+import { startRadio } from './radio.ts';
 import { recallView, rememberView } from './view-memory.ts';
 
 interface EditorProps {
@@ -127,6 +128,7 @@ export const Editor = ({ open, notice, scheme, setScheme, newId, ownBook, onLeav
         if (!r.ok) session.set({ message: r.error.what });
       },
       fonts: async () => ({ regular: await fontBytes(regularUrl), semibold: await fontBytes(semiboldUrl) }),
+      pictures: pictureService,
       version: pkg.version,
       today: () => new Date().toLocaleDateString('en-CA'),
     }),

@@ -20,16 +20,16 @@ export type FromWorker =
   | { readonly kind: 'assessment'; readonly data: AssessmentData }
   | { readonly kind: 'failed'; readonly revision: number; readonly what: string };
 
-/** What the engines' replica of the plan is about: pictures and other bytes stay out of it. */
-const concerns = (r: AnyRecord): boolean => r.type !== 'blob';
+/** Bytes stay out of the engines' replica of the plan; that they are there is known. */
+const light = (r: AnyRecord): AnyRecord => (r.type === 'blob' && r.base64 !== '' ? { ...r, base64: '' } : r);
 
 export const recordsForEngines = (records: Iterable<AnyRecord>): readonly AnyRecord[] =>
-  [...records].filter(concerns);
+  Array.from(records, light);
 
 export const changesForEngines = (c: ChangeSet): ChangeSet => ({
-  added: c.added.filter(concerns),
-  updated: c.updated.filter((u) => concerns(u.to)),
-  removed: c.removed.filter(concerns),
+  added: c.added.map(light),
+  updated: c.updated.map((u) => (u.to.type === 'blob' ? { from: light(u.from), to: light(u.to) } : u)),
+  removed: c.removed.map(light),
 });
 
 export const dehydrate = (a: Assessment): AssessmentData => ({

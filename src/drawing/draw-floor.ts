@@ -21,9 +21,11 @@ import {
 import { ghostItems } from './ghosts.ts';
 import { gripItems } from './grip.ts';
 import { handLabels, type LabelReport, labelSteps, noLabels, type Steps } from './labels.ts';
+import { photoItem } from './notes.ts';
 import { openingItem } from './openings.ts';
 import { keptDimensionItems } from './rooms.ts';
 import { markItem, setPieceItem } from './scene.ts';
+import { underlayItems } from './underlay.ts';
 import { wallItem } from './walls.ts';
 
 /** A drawn floor with what became of its labels. */
@@ -48,6 +50,7 @@ const geometryItems = (ctx: DrawContext): DisplayItem[] => {
     !r.hidden && (!ctx.only || ctx.only.has(r.id));
   const fixtures = index.fixtures.filter(mine);
   return present([
+    ...underlayItems(ctx),
     ...index.architecture.walls.filter(mine).map((w) => wallItem(ctx, w)),
     ...[...index.architecture.openings.values()]
       .flat()
@@ -55,6 +58,7 @@ const geometryItems = (ctx: DrawContext): DisplayItem[] => {
       .map((o) => openingItem(ctx, o)),
     ...(options.ghosts && !ctx.only ? ghostItems(ctx) : []),
     ...onFloor(ctx, 'setPiece').map((s) => setPieceItem(ctx, s)),
+    ...onFloor(ctx, 'photo').map((p) => photoItem(ctx, p)),
     ...onFloor(ctx, 'mark').map((m) => markItem(ctx, m)),
     ...(options.beams ? fixtures.map((f) => beamItem(ctx, f)) : []),
     ...(options.aims ? fixtures.map((f) => aimItem(ctx, f)) : []),
@@ -121,15 +125,18 @@ export const itemsBox = (items: readonly DisplayItem[]): Box | undefined => {
   return isEmptyBox(box) ? undefined : box;
 };
 
-/** Box around the geometry of a floor in floor millimetres, texts left out; undefined for an empty floor. */
-export const floorExtents = (plan: Plan, floorId: Id): Box | undefined =>
-  itemsBox(
-    geometryItems(
-      drawContext(plan, {
-        floorId,
-        setupId: undefined,
-        nominalScale: 50,
-        options: { beams: false, aims: false },
-      }),
-    ),
+/**
+ * Box around the geometry of a floor in floor millimetres, texts left out; undefined for an empty floor. What is laid
+ * under the floor counts only where there is nothing else.
+ */
+export const floorExtents = (plan: Plan, floorId: Id): Box | undefined => {
+  const items = geometryItems(
+    drawContext(plan, {
+      floorId,
+      setupId: undefined,
+      nominalScale: 50,
+      options: { beams: false, aims: false },
+    }),
   );
+  return itemsBox(items.filter((i) => i.layer !== 'underlay')) ?? itemsBox(items);
+};

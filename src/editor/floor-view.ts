@@ -15,7 +15,18 @@ export interface LayerState {
 }
 
 /** A dialog that a command asks the screen for. */
-export type FloorAsk = 'room' | 'row' | 'replace' | 'circuit' | 'renumber' | 'turn' | undefined;
+export type FloorAsk =
+  | 'room'
+  | 'row'
+  | 'replace'
+  | 'circuit'
+  | 'underlay'
+  | 'photos'
+  | 'photo'
+  | 'floors'
+  | 'renumber'
+  | 'turn'
+  | undefined;
 
 /** How the floor is looked at and what its tools will do next. Never part of the plan. */
 export interface FloorView {
@@ -31,6 +42,8 @@ export interface FloorView {
   readonly ask: FloorAsk;
   /** Where the thing the dialog makes is wanted; the middle of the view where nothing is said. */
   readonly askAt: Point | undefined;
+  /** The record the dialog is about, where it is about one. */
+  readonly askFor: Id | undefined;
   /** What the next walls are made like, and where their measures run. */
   readonly wall: WallLook & { readonly along: WallRun['along'] };
   readonly opening: { readonly what: Opening['what'] };
@@ -53,6 +66,7 @@ export const START_VIEW: FloorView = {
   shows: 'drawing',
   ask: undefined,
   askAt: undefined,
+  askFor: undefined,
   wall: { ...USUAL_WALL, along: 'inside' },
   opening: { what: 'door' },
   circuit: undefined,

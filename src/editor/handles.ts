@@ -1,6 +1,7 @@
 import { distanceMm, type Point, point } from '../kernel/geometry.ts';
 import type { Id } from '../kernel/ids.ts';
 import { facingOf } from '../plan/edits/arrange.ts';
+import { underlayCentre } from '../plan/edits/underlays.ts';
 import { fixturePlace, kindOf, type Plan } from '../plan/plan.ts';
 import { OPTIONS } from './options.ts';
 import type { SessionState } from './session.ts';
@@ -44,6 +45,14 @@ export const poseOf = (
     case 'grip':
     case 'rigging':
       return { center: r.at, facingDeg: r.rotationDeg, reachMm: halfSize(plan, r.kindId) };
+    case 'underlay':
+      return {
+        center: underlayCentre(r),
+        facingDeg: r.rotationDeg,
+        reachMm: (Math.min(r.widthUnits, r.heightUnits) * r.mmPerUnit) / 4,
+      };
+    case 'photo':
+      return { center: r.at, facingDeg: r.facingDeg ?? 0, reachMm: 200 };
     case 'outlet':
       return { center: r.at, facingDeg: r.rotationDeg, reachMm: 120 };
     case 'setPiece': {

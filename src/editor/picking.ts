@@ -41,6 +41,7 @@ const RANK: Partial<Record<RecordType, number>> = {
   outlet: 3,
   source: 4,
   mark: 5,
+  photo: 5.2,
   grip: 5.5,
   stand: 6,
   rigging: 6.5,

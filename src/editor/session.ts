@@ -7,7 +7,18 @@ import { type FloorView, START_VIEW } from './floor-view.ts';
 import { NO_OVERLAY, type Overlay } from './overlay.ts';
 
 export type Workspace = 'floor' | 'power' | 'day' | 'control' | 'gear' | 'papers';
-export type ToolId = 'select' | 'place' | 'cable' | 'line' | 'aim' | 'pan' | 'wall' | 'opening' | 'outlet' | 'measure';
+export type ToolId =
+  | 'select'
+  | 'place'
+  | 'cable'
+  | 'line'
+  | 'aim'
+  | 'pan'
+  | 'wall'
+  | 'opening'
+  | 'outlet'
+  | 'measure'
+  | 'scale';
 
 /** A unit being placed: its kind's slug in the gear book or a kind already in the plan. */
 export interface Placing {
@@ -163,7 +174,13 @@ export const createSession = (plan: Plan, newId: NewId): Session => {
         viewport: state.viewport,
         workspace: state.workspace,
         clip: state.clip,
-        floorView: { ...state.floorView, circuit: undefined, ask: undefined, askAt: undefined },
+        floorView: {
+          ...state.floorView,
+          circuit: undefined,
+          ask: undefined,
+          askAt: undefined,
+          askFor: undefined,
+        },
         revision: state.revision + 1,
       });
     },

@@ -8,6 +8,7 @@ import { MAX_PLAN_BYTES, type ReadPlan, readPlan, serialisePlan, usedBlobs } fro
 import type { Plan } from './plan.ts';
 import { recordsOf } from './plan.ts';
 import type { AnyRecord, Blob } from './records/index.ts';
+import { decodeUtf8 } from './utf8.ts';
 import { MAX_ZIP_BYTES, readZipDirectory, readZipEntry, type ZipEntry } from './zip.ts';
 
 /** A plan file with parts is no larger than this. */
@@ -65,15 +66,14 @@ export const readPlanBytes = (bytes: Uint8Array, name = 'the file'): Result<Read
 };
 
 const textOf = (bytes: Uint8Array, name: string): Result<string> => {
-  try {
-    return ok(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
-  } catch {
-    return fail({
-      what: `${name} is not text in UTF-8.`,
-      where: 'the file as a whole',
-      todo: 'Choose a plan file saved by this program.',
-    });
-  }
+  const text = decodeUtf8(bytes);
+  return text === undefined
+    ? fail({
+        what: `${name} is not text in UTF-8.`,
+        where: 'the file as a whole',
+        todo: 'Choose a plan file saved by this program.',
+      })
+    : ok(text);
 };
 
 const readContainer = (bytes: Uint8Array, name: string): Result<ReadPlan> => {

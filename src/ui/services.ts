@@ -5,6 +5,7 @@ import type { UserBook } from '../gear/index.ts';
 import type { Result } from '../kernel/result.ts';
 import type { Kind } from '../plan/kinds/kinds.ts';
 import type { SaveState } from '../storage/port.ts';
+import type { PictureService } from './pictures.ts';
 import type { RadioService } from './radio-service.ts';
 
 /** What the composition root lends to the screens of an open plan. */
@@ -26,6 +27,8 @@ export interface Services {
   /** Gives a produced file to the person: a save dialog or a download. */
   readonly deliver: (name: string, bytes: Uint8Array, mime: string) => Promise<void>;
   readonly fonts: () => Promise<{ readonly regular: Uint8Array; readonly semibold: Uint8Array }>;
+  /** Decodes pictures and PDF pages into what the plan keeps. */
+  readonly pictures: PictureService;
   readonly version: string;
   /** Today as YYYY-MM-DD, asked from the clock only by the composition root. */
   readonly today: () => string;

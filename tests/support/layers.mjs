@@ -11,6 +11,7 @@ export const ALLOWED = {
   kernel: [],
   plan: ['kernel', 'shared'],
   gear: ['kernel', 'plan', 'shared'],
+  import: ['kernel', 'plan'],
   derive: ['kernel', 'plan', 'shared'],
   storage: ['kernel', 'plan'],
   engines: ['kernel', 'plan', 'derive', 'shared'],
@@ -22,7 +23,8 @@ export const ALLOWED = {
   canvas: ['kernel', 'drawing', 'editor'],
   ui: [
     ...ENGINE_RESULT_LAYERS,
-    ...['gear', 'storage', 'engines', 'drawing', 'papers', 'output', 'editor', 'canvas', 'symbols', 'shared'],
+    ...['gear', 'import', 'storage', 'engines', 'drawing', 'papers', 'output', 'editor', 'canvas'],
+    ...['symbols', 'shared'],
   ],
   app: [
     ...ENGINE_RESULT_LAYERS,
@@ -54,6 +56,7 @@ const PACKAGES = {
   'lucide-react': ['ui', 'app'],
   tinykeys: ['ui', 'app'],
   jspdf: ['output'],
+  'pdfjs-dist': ['app'],
   idb: ['storage'],
   // The app only turns off its use of generated code, which the policy forbids.
   zod: ['plan', 'gear', 'app'],
@@ -72,6 +75,7 @@ const PURE = [
   'kernel',
   'plan',
   'gear',
+  'import',
   'derive',
   'engines',
   'report',

@@ -10,6 +10,7 @@ import { redo } from './redo.ts';
 import { registerCommands } from './registry.ts';
 import { roomCommands } from './rooms.ts';
 import { rotations } from './rotate.ts';
+import { scoutCommands } from './scout.ts';
 import { selectAll } from './select-all.ts';
 import { selectionCommands } from './selection.ts';
 import { setupPlaceCommands } from './setup-places.ts';
@@ -42,6 +43,7 @@ export const commands = registerCommands([
   unplugSelection,
   ...toolCommands,
   ...roomCommands,
+  ...scoutCommands,
   ...selectionCommands,
   ...arrangeCommands,
   ...stackingCommands,

@@ -17,6 +17,7 @@ import { snapOverlay } from '../snap-overlay.ts';
 import { type SnapTargets, snapTargets } from '../snap-targets.ts';
 import { turnTo } from '../snap-turn.ts';
 import { snapPoint } from '../snapping.ts';
+import { heldUnderlay } from '../underlays.ts';
 import { wordsFor } from '../words.ts';
 import {
   clearTraces,
@@ -260,7 +261,7 @@ export const createSelectTool = (): Tool => {
         start: e,
         handle,
         corner,
-        id: ctx.picker.pick(e.at, hitMm(ctx, e)),
+        id: ctx.picker.pick(e.at, hitMm(ctx, e)) ?? heldUnderlay(s, e.at),
         label: ctx.picker.labelAt(e.at, hitMm(ctx, e) / 2),
       };
     },

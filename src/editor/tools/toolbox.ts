@@ -7,6 +7,7 @@ import { createOpeningTool } from './opening.ts';
 import { createOutletTool } from './outlet.ts';
 import { createPanTool } from './pan.ts';
 import { createPlaceTool } from './place.ts';
+import { createScaleTool } from './scale.ts';
 import { createSelectTool } from './select.ts';
 import type { PointerInfo, Tool, ToolContext } from './tool.ts';
 import { createWallTool } from './wall.ts';
@@ -40,6 +41,7 @@ const makeTools = (): Readonly<Record<ToolId, Tool>> => ({
   opening: createOpeningTool(),
   outlet: createOutletTool(),
   measure: createMeasureTool(),
+  scale: createScaleTool(),
 });
 
 /** Makes the tools over a session. A change of tool ends what the last one had begun and says what the new one waits for. */

@@ -5,11 +5,14 @@ import type { StandKind } from '../kinds/kinds.ts';
 import { fixturePlace, type Plan, recordOf, recordsOf } from '../plan.ts';
 import { cablesAt, placeOf } from '../ports.ts';
 import type { AnyRecord, RecordOf } from '../records/index.ts';
+import { dropStrayBlobs } from './blobs.ts';
 import { freeDimensions, offsetDimension } from './dimensions.ts';
 import { gripMovedWith, letGo, ownSupports, turnSupports } from './grip.ts';
 import { turnHung } from './hang.ts';
 import { slideOpening } from './openings.ts';
+import { notesLetGo } from './photos.ts';
 import { ensureKind, rerouteCables, shifted } from './shared.ts';
+import { turned as turnedUnderlay } from './underlays.ts';
 import { cornersFollow } from './walls.ts';
 
 /** Everything that moves when these records are moved: a fixture or frame takes its stands along, a stand what it carries. */
@@ -70,6 +73,7 @@ export const rotateRecords = (plan: Plan, ids: ReadonlySet<Id>, byDeg: number): 
         ...r,
         aim: { at: 'facing', facingDeg: turned(facingOf(plan, r)), tiltDeg: tiltOf(plan, r) },
       });
+    else if (r.type === 'underlay') draft.put(turnedUnderlay(r, turned(r.rotationDeg)));
     else if (r.type === 'mark') draft.put({ ...r, facingDeg: turned(r.facingDeg) });
     else if ('rotationDeg' in r && typeof r.rotationDeg === 'number')
       draft.put({ ...r, rotationDeg: turned(r.rotationDeg) } as AnyRecord);
@@ -189,6 +193,8 @@ export const removeRecords = (plan: Plan, ids: ReadonlySet<Id>): ChangeSet => {
   for (const id of ids) if (!plan.records.get(id)?.locked) take(id);
   const draft = new Draft(plan);
   for (const id of gone) draft.remove(id);
+  dropStrayBlobs(draft, plan, gone);
+  notesLetGo(draft, plan, gone);
   for (const r of plan.records.values()) {
     if (r.type === 'block' && !gone.has(r.id) && r.burnsThrough.some((id) => gone.has(id)))
       draft.put({ ...r, burnsThrough: r.burnsThrough.filter((id) => !gone.has(id)) });

@@ -34,6 +34,8 @@ export const underlaySchema = z.looseObject({
   /** 0 shows it full, 100 not at all. */
   fadePct: z.number().min(0).max(100).default(50),
   order: z.number().default(0),
+  /** Whether it prints with the plot; absent: it does. */
+  onPaper: z.boolean().optional(),
 });
 
 /** A photo pinned to a spot, looking to `facingDeg`. */
@@ -46,6 +48,8 @@ export const photoSchema = z.looseObject({
   blobId: z.string(),
   widthPx: z.int(),
   heightPx: z.int(),
+  /** What its pin says: PH1. */
+  label: z.string().default(''),
   caption: z.string().default(''),
 });
 

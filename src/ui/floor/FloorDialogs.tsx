@@ -1,5 +1,8 @@
 import './plotting.css';
 import { useSessionSlice } from '../hooks.ts';
+import { PhotoDialog } from '../scout/PhotoDialog.tsx';
+import { PhotosDialog } from '../scout/PhotosDialog.tsx';
+import { UnderlayDialog } from '../scout/UnderlayDialog.tsx';
 import { CircuitDialog } from './CircuitDialog.tsx';
 import { RenumberDialog } from './RenumberDialog.tsx';
 import { ReplaceDialog } from './ReplaceDialog.tsx';
@@ -23,6 +26,14 @@ export const FloorDialogs = () => {
       return <RenumberDialog />;
     case 'replace':
       return <ReplaceDialog />;
+    case 'underlay':
+      return <UnderlayDialog />;
+    case 'photos':
+      return <PhotosDialog />;
+    case 'photo':
+      return <PhotoDialog />;
+    case 'floors':
+      return null;
     case undefined:
       return null;
   }

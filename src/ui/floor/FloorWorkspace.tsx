@@ -17,6 +17,7 @@ import { onSetup } from '../../editor/on-setup.ts';
 import type { ToolId } from '../../editor/session.ts';
 import { useCommands } from '../commands.ts';
 import { useSessionSlice } from '../hooks.ts';
+import { ScoutPanel } from '../scout/ScoutPanel.tsx';
 import { ServicesContext, useServices } from '../services.ts';
 import { useClipboard } from './clipboard.ts';
 import { EntryTag } from './EntryTag.tsx';
@@ -111,6 +112,7 @@ const Floor = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => {
         <div className="floor-corner">
           <LayersPanel />
           <ViewsPanel />
+          <ScoutPanel />
         </div>
         {message ? (
           <p className="canvas-message" role="status">

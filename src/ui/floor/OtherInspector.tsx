@@ -10,9 +10,11 @@ import type { AnyRecord, Cable, Outlet } from '../../plan/records/index.ts';
 import { Field, Row } from '../common/Field.tsx';
 import { anyText, text } from '../common/parse.ts';
 import { DeviceRows } from '../control/DeviceRows.tsx';
-import { DeviceRadioRows } from '../control/RadioRows.tsx';
 import { LineRows } from '../control/LineRows.tsx';
+import { DeviceRadioRows } from '../control/RadioRows.tsx';
 import { useSessionSlice } from '../hooks.ts';
+import { NoteRows, PhotoRows } from '../scout/PhotoRows.tsx';
+import { UnderlayRows } from '../scout/UnderlayRows.tsx';
 import { useServices } from '../services.ts';
 import { EntityFigures } from './EntityFigures.tsx';
 import { PlaceRows } from './PlaceRows.tsx';
@@ -100,6 +102,9 @@ export const OtherInspector = ({ record }: { readonly record: AnyRecord }) => {
       {record.type === 'line' ? <LineRows line={record} /> : null}
       {record.type === 'device' ? <DeviceRows device={record} /> : null}
       {record.type === 'device' ? <DeviceRadioRows device={record} /> : null}
+      {record.type === 'underlay' ? <UnderlayRows underlay={record} /> : null}
+      {record.type === 'photo' ? <PhotoRows photo={record} /> : null}
+      {record.type === 'mark' && record.what === 'note' ? <NoteRows note={record} /> : null}
       {record.type === 'wall' ? <WallRows wall={record} /> : null}
       {record.type === 'opening' ? <OpeningRows opening={record} /> : null}
       {record.type === 'dimension' ? <DimensionRows dimension={record} /> : null}

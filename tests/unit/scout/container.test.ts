@@ -29,6 +29,7 @@ const withPhoto = (blob: Blob = picture): Plan => {
         blobId: blob.id,
         widthPx: 40,
         heightPx: 30,
+        label: 'PH1',
         caption: 'Panel',
       })
       .changes(),

@@ -1,0 +1,2 @@
+import './no-eval.ts';
+import 'pdfjs-dist/build/pdf.worker.min.mjs';
