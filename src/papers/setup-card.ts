@@ -168,19 +168,21 @@ export const drawCard = (ink: Ink, c: CardInfo, r: Rect): void => {
       ink.line(r.x + 0.5, at - 1.3, r.x + 1.3, at - 0.4, 0.35);
       ink.line(r.x + 1.3, at - 0.4, r.x + 2.6, at - 2.4, 0.35);
     }
-    ink.text(r.x + 4.6, at, s.text, { capMm: TEXT_MM, maxMm: stepsW - 4.6 });
+    ink.text(r.x + 4.6, at, s.short, { capMm: TEXT_MM, maxMm: stepsW - 4.6 });
   });
+  const planX = r.x + stepsW + 2;
+  const under = ink.paragraph(planX, y + 4.4, c.position, r.x + r.w - planX, { maxLines: 3 });
   cardPlan(ink, c.ctx, fixturePlace(info.plan, f).at, {
-    x: r.x + stepsW + 2,
-    y: y + 2,
-    w: r.w - stepsW - 2,
-    h: r.y + r.h - y - 9,
+    x: planX,
+    y: under - 2,
+    w: r.x + r.w - planX,
+    h: r.y + r.h - 7 - (under - 2),
   });
   const foot = r.y + r.h;
   const changed = markFor(info, f.id);
   if (changed) revisionTriangle(ink, r.x + r.w - 3, foot - 7, changed, 4.4);
   const label = [c.drawing, info.options.revision].filter(Boolean).join(', ');
-  ink.text(r.x, foot, `${label ? `${label}, ` : ''}card ${c.number} of ${c.count}, ${c.position}`, {
+  ink.text(r.x, foot, `${label ? `${label}, ` : ''}card ${c.number} of ${c.count}`, {
     role: 'ink-soft',
     maxMm: r.w * 0.55,
   });

@@ -13,6 +13,8 @@ import type { Device, Fixture, Tick } from '../plan/records/index.ts';
 export interface SetupStep {
   readonly id: string;
   readonly text: string;
+  /** In fewer words, where mode and address stand beside it. */
+  readonly short: string;
 }
 
 /** What a unit's radio link is with, and over which of its ports. */
@@ -77,8 +79,8 @@ const lineSteps = (plan: Plan, f: Fixture): readonly SetupStep[] => {
   if (lines.length === 0)
     return f.link === 'line'
       ? [
-          { id: 'line', text: 'Connect the data line' },
-          { id: 'end', text: 'Terminator if last' },
+          { id: 'line', text: 'Connect the data line', short: 'Data line' },
+          { id: 'end', text: 'Terminator if last', short: 'Terminator if last' },
         ]
       : [];
   return lines.flatMap((l, i): readonly SetupStep[] => {
@@ -90,8 +92,14 @@ const lineSteps = (plan: Plan, f: Fixture): readonly SetupStep[] => {
     const name = lineLabel(plan, l).replace(/^Line /, '');
     const last = at === l.stops.length - 1;
     return [
-      { id: `line${nth}`, text: `Line ${name} in, from ${from}` },
-      ...(last && l.terminated ? [{ id: `end${nth}`, text: 'Terminator in its through' }] : []),
+      {
+        id: `line${nth}`,
+        text: `Line ${name} in, from ${from}`,
+        short: `Line ${name} from ${before === l.from.recordId ? recordLabel(plan, plan.records.get(before)) : from}`,
+      },
+      ...(last && l.terminated
+        ? [{ id: `end${nth}`, text: 'Terminator in its through', short: 'Terminator' }]
+        : []),
     ];
   });
 };
@@ -112,20 +120,25 @@ export const setupSteps = (plan: Plan, f: Fixture): readonly SetupStep[] => {
   const has = (s: UnitSetting): boolean => settings.includes(s);
   const parted = (f.patch?.spans?.length ?? 0) > 0;
   const radio = f.link === 'radio';
-  const step = (id: string, text: string, wanted = true): readonly SetupStep[] =>
-    wanted ? [{ id, text }] : [];
+  const step = (id: string, text: string, wanted = true, short = text): readonly SetupStep[] =>
+    wanted ? [{ id, text, short }] : [];
   return [
     ...step('reset', 'Reset to defaults'),
-    ...step('mode', `Mode ${mode?.name ?? ''}`.trim()),
+    ...step('mode', `Mode ${mode?.name ?? ''}`.trim(), true, 'Mode as above'),
     ...step(
       'address',
       kind?.addressBy === 'switches'
         ? 'Set the switches'
         : `${parted ? 'Addresses' : 'Address'} ${address(plan, f)}`,
     ),
-    ...step('curve', has('frequency') ? 'Dimming curve and frequency' : 'Dimming curve', has('curve')),
+    ...step(
+      'curve',
+      has('frequency') ? 'Dimming curve and frequency' : 'Dimming curve',
+      has('curve'),
+      has('frequency') ? 'Curve and frequency' : 'Dimming curve',
+    ),
     ...step('fan', 'Fan', has('fan')),
-    ...step('loss', 'Behaviour at signal loss', has('loss')),
+    ...step('loss', 'Behaviour at signal loss', has('loss'), 'Signal loss'),
     ...step('wireless', 'Wireless on', radio),
     ...step('unlink', 'Clear the old link', radio),
     ...(radio ? step('link', linkText(plan, f)) : []),
