@@ -8,7 +8,7 @@ export { explainRigging } from './explain.ts';
 export { computeRigging, guyAt, type RiggingResult, type WindLine, windLine, windTable } from './figures.ts';
 export { RIGGING_QUANTITIES, type RiggingQuantity, riggingKey } from './keys.ts';
 export { isLift, type RiggingUse } from './lifts.ts';
-export type { Sail, StandUse } from './model.ts';
+export { balanceKg, type Sail, type StandUse } from './model.ts';
 export {
   type FrameRow,
   frameRows,

@@ -4,7 +4,7 @@ import { compareIds } from '../../kernel/ids.ts';
 import type { GripKind, RiggingKind, StandKind } from '../../plan/kinds/kinds.ts';
 import { armOf, kindOf, type Plan, planRecord, recordOf, recordsOf } from '../../plan/plan.ts';
 import type { Fixture, Grip, Stand } from '../../plan/records/index.ts';
-import { tipRadiusMm } from './calc.ts';
+import { counterweightKg, tipRadiusMm } from './calc.ts';
 
 /** Figures of the table as they hold in one plan, read once. */
 export interface Factors {
@@ -65,6 +65,13 @@ export const carriedOf = (plan: Plan, fixture: Fixture): Carried => {
     arm: arm?.kind,
     outMm: arm?.outMm ?? 0,
   };
+};
+
+/** Counterweight that balances a unit on its arm about the column, the arm’s own mass left out; NaN without a place for it. */
+export const balanceKg = (plan: Plan, fixture: Fixture): number => {
+  const c = carriedOf(plan, fixture);
+  const back = fixture.arm?.counterMm ?? 0;
+  return c.arm && back > 0 ? counterweightKg(c.massKg - c.arm.massKg, c.outMm, back) : Number.NaN;
 };
 
 /** What an arm itself carries: the fixture and its accessories without arms, heads and adapters. */

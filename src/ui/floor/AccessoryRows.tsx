@@ -1,12 +1,15 @@
+import { balanceKg, formatKg, riggingKey } from '../../engines/rigging/index.ts';
+import { fail, ok, type Result } from '../../kernel/result.ts';
 import { formatLength, parseLengthMm } from '../../kernel/units.ts';
 import { addAccessory, removeAccessory } from '../../plan/edits/grip.ts';
 import type { GripKind, RiggingKind } from '../../plan/kinds/kinds.ts';
 import { kindOf, planRecord } from '../../plan/plan.ts';
 import type { Fixture } from '../../plan/records/index.ts';
 import { Field, Row } from '../common/Field.tsx';
+import { Figure } from '../common/Figure.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
-import { useChange } from './rigging-fields.ts';
+import { parseKg, useChange } from './rigging-fields.ts';
 
 const WHAT: ReadonlySet<string> = new Set(['arm', 'head', 'clamp', 'plate', 'bond']);
 
@@ -23,6 +26,13 @@ export const AccessoryRows = ({ fixture }: { readonly fixture: Fixture }) => {
   const arm = own.find((k) => k?.family === 'rigging' && k.what === 'arm');
   const where = fixture.arm ?? { overLeg: false };
   const reachMm = arm?.family === 'rigging' ? (arm.reachMm ?? 0) : 0;
+  /** Changes the arm; what is taken away is left out of the record. */
+  const setArm = (patch: Readonly<Record<string, number | undefined>>): void => {
+    const next = Object.fromEntries(
+      Object.entries({ ...where, ...patch }).filter(([, v]) => v !== undefined),
+    );
+    change('Set arm', { arm: next });
+  };
   return (
     <>
       <Row label="With">
@@ -85,8 +95,55 @@ export const AccessoryRows = ({ fixture }: { readonly fixture: Fixture }) => {
               a leg lies under the arm
             </label>
           </Row>
+          <Field
+            label="Arm towards"
+            value={where.directionDeg}
+            format={(deg) => (deg === undefined ? '' : `${Math.round(deg)}°`)}
+            parse={parseDirection}
+            disabled={readOnly}
+            hint={where.directionDeg === undefined ? 'the way the unit faces' : 'clockwise from the right'}
+            onCommit={(directionDeg) => setArm({ directionDeg })}
+          />
+          <Field
+            label="Counterweight"
+            value={where.counterKg}
+            format={(kg) => (kg === undefined ? '' : formatKg(kg, units))}
+            parse={(t) => parseKg(t.replace(/\(.*\)/, ''))}
+            disabled={readOnly}
+            hint={where.counterKg === undefined ? 'none' : undefined}
+            onCommit={(counterKg) => setArm({ counterKg })}
+          />
+          <Field
+            label="Hung back"
+            value={where.counterMm}
+            format={(mm) => (mm === undefined ? '' : formatLength(mm, units))}
+            parse={(t) => (t.trim() === '' ? ok(undefined) : parseLengthMm(t, units))}
+            disabled={readOnly}
+            hint="the counterweight from the column"
+            onCommit={(counterMm) => setArm({ counterMm })}
+          />
+          {where.counterMm && fixture.support.on === 'stand' ? (
+            <Row label="Balances at">
+              <Figure figureKey={riggingKey('counterKg', fixture.support.standId)}>
+                {formatKg(balanceKg(plan, fixture), units)}
+              </Figure>
+              <span className="row-hint">the arm’s own mass left out</span>
+            </Row>
+          ) : null}
         </>
       ) : null}
     </>
   );
+};
+
+const parseDirection = (t: string): Result<number | undefined> => {
+  const s = t.replace('°', '').trim().replace(',', '.');
+  if (s === '') return ok(undefined);
+  const n = Number(s);
+  return Number.isFinite(n) && Math.abs(n) <= 360
+    ? ok(((n % 360) + 360) % 360)
+    : fail({
+        what: `“${t}” is not a direction.`,
+        todo: 'Write degrees clockwise from the right: 90 is down the page.',
+      });
 };

@@ -1,13 +1,12 @@
 import { useMemo, useRef, useState } from 'react';
 import { compareNatural } from '../../kernel/ids.ts';
-import { formatWatts } from '../../kernel/units.ts';
 import type { Kind } from '../../plan/kinds/kinds.ts';
-import { fixturePlace, kindOf, recordsOf } from '../../plan/plan.ts';
+import { fixturePlace, kindOf, planRecord, recordsOf } from '../../plan/plan.ts';
 import { SymbolIcon } from '../common/SymbolIcon.tsx';
-import { wattsOf, wattsUnknown } from '../gear/filters.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { feedLabel } from './feed.ts';
+import { kindFigure, kindLine } from './kind-line.ts';
 import { placeKind } from './placing.ts';
 
 const SHOWN = 12;
@@ -20,6 +19,7 @@ export const GearShelf = () => {
   const inputRef = useRef<HTMLInputElement>(null);
   const placing = useSessionSlice((s) => s.placing);
   const readOnly = useSessionSlice((s) => s.readOnly);
+  const units = useSessionSlice((s) => planRecord(s.plan).lengthUnits);
   const found = useMemo(() => searchGear(query, SHOWN), [searchGear, query]);
 
   const choose = (kind: Kind): void =>
@@ -82,7 +82,7 @@ export const GearShelf = () => {
             <SymbolIcon symbolId={k.symbol} />
             <span className="shelf-text">
               <span className="strong">{k.name}</span>
-              <span className="soft">{kindLine(k)}</span>
+              <span className="soft">{kindLine(k, units)}</span>
             </span>
             <span className="shelf-figure">{kindFigure(k)}</span>
           </button>
@@ -91,68 +91,6 @@ export const GearShelf = () => {
       <FloorList />
     </aside>
   );
-};
-
-/** One line on a kind: what matters when choosing it. */
-const kindLine = (k: Kind): string => {
-  switch (k.family) {
-    case 'fixture':
-      return [
-        k.ownCellsWh ? 'own cells' : k.needsBallast ? 'with ballast' : '',
-        k.mount.fits.map((m) => MOUNT_WORDS[m]).join(', '),
-      ]
-        .filter(Boolean)
-        .join(' · ');
-    case 'stand':
-      return `${k.ratedLoadKg} kg · ${(k.heightMinMm / 1000).toFixed(1)}–${(k.heightMaxMm / 1000).toFixed(1)} m`;
-    case 'grip':
-      return [
-        k.areaM2 ? `${k.areaM2.toFixed(1)} m²` : '',
-        k.stands > 0 ? `${k.stands} ${k.stands === 1 ? 'stand' : 'stands'}` : '',
-        `${k.massKg} kg`,
-      ]
-        .filter(Boolean)
-        .join(' · ');
-    case 'rigging':
-      return [
-        k.ratedLoadKg ? `${k.ratedLoadKg} kg` : 'load by its maker',
-        k.people ? `${k.people} people` : '',
-      ]
-        .filter(Boolean)
-        .join(' · ');
-    case 'box':
-      return `${k.ways.length} ways${k.mainBreakerA ? ` · ${k.mainBreakerA} A main` : ''}`;
-    case 'source':
-      return [`${k.system} V`, k.ratedKva ? `${k.ratedKva} kVA` : ''].filter(Boolean).join(' · ');
-    case 'pack':
-      return `${k.voltsV} V · ${k.continuousA} A`;
-    case 'charger':
-      return `${k.bays} ${k.bays === 1 ? 'bay' : 'bays'} · ${k.bayW} W each`;
-    case 'transmitter':
-    case 'receiver':
-    case 'repeater':
-      return `${k.universes} ${k.universes === 1 ? 'universe' : 'universes'}`;
-    default:
-      return k.also[0] ?? '';
-  }
-};
-
-const MOUNT_WORDS: Readonly<Record<string, string>> = {
-  'pin-16': '5/8 in',
-  'spigot-28': '1-1/8 in',
-  clamp: 'clamp',
-  clip: 'clips',
-  socket: 'socket',
-  hung: 'hung',
-  floor: 'floor',
-  held: 'held',
-};
-
-const kindFigure = (k: Kind): string => {
-  if (wattsUnknown(k)) return 'watts not known';
-  if (k.family === 'pack') return `${k.energyWh} Wh`;
-  const wattsW = wattsOf(k);
-  return wattsW === undefined ? '' : formatWatts(wattsW);
 };
 
 /** Everything with a unit number on this floor; choosing a line selects it on the drawing. */

@@ -18,7 +18,7 @@ import { Figure } from '../common/Figure.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { HungRow } from './LiftRows.tsx';
-import { formatCount, parseCount, parseWind, useChange } from './rigging-fields.ts';
+import { formatCount, parseCount, parseLean, parseWind, useChange } from './rigging-fields.ts';
 
 /** A frame, flag or bounce: its cloth and lines, and what the wind does to it. */
 export const GripRows = ({ grip }: { readonly grip: Grip }) => {
@@ -35,11 +35,8 @@ export const GripRows = ({ grip }: { readonly grip: Grip }) => {
   const sized = (k: GripKind): boolean =>
     k.what === 'cloth' && k.sizeMm.widthMm === sail?.kind.sizeMm.widthMm;
   const cloths = book.kinds().filter((k): k is GripKind => k.family === 'grip' && sized(k));
-  const lines = sail
-    ? record.windMps === undefined
-      ? windTable(r, sail)
-      : [windLine(r, sail, record.windMps)]
-    : [];
+  const { windMps } = r.model.factors;
+  const lines = sail ? (windMps === undefined ? windTable(r, sail) : [windLine(r, sail, windMps)]) : [];
   return (
     <>
       <Field
@@ -51,6 +48,17 @@ export const GripRows = ({ grip }: { readonly grip: Grip }) => {
         hint="of its middle"
         onCommit={(mm) => change('Change height', { heightMm: Math.max(0, mm) })}
       />
+      {sail && sail.areaM2 > 0 ? (
+        <Field
+          label="Leans"
+          value={grip.tiltDeg ?? 0}
+          format={(deg) => `${Math.round(deg)}°`}
+          parse={parseLean}
+          disabled={readOnly}
+          hint="0 upright, 90 flat overhead"
+          onCommit={(tiltDeg) => change('Set lean', { tiltDeg })}
+        />
+      ) : null}
       {sail?.kind.what === 'frame' && (cloths.length > 0 || cloth) ? (
         <Row label="Cloth">
           <select
@@ -99,6 +107,24 @@ export const GripRows = ({ grip }: { readonly grip: Grip }) => {
             }
             onCommit={(windMps) => changePlan('Set wind', { windMps })}
           />
+          {record.windMps === undefined || record.windMps === 0 ? null : (
+            <Row label="">
+              <label>
+                <input
+                  type="checkbox"
+                  checked={record.windIsMean === true}
+                  disabled={readOnly}
+                  onChange={(e) => changePlan('Set wind', { windIsMean: e.target.checked })}
+                />{' '}
+                a forecast’s mean
+              </label>
+              {r.model.factors.meanMps === undefined ? null : (
+                <span className="row-hint">
+                  gusts {formatWind(r.model.factors.windMps ?? 0, units)} reckoned with
+                </span>
+              )}
+            </Row>
+          )}
           <Field
             label="Lines"
             value={grip.guys}
@@ -116,11 +142,12 @@ export const GripRows = ({ grip }: { readonly grip: Grip }) => {
           ) : null}
           {lines.map((l) => (
             <Row key={l.speedMps} label={formatWind(l.speedMps, 'metric')}>
-              {record.windMps === l.speedMps || l.speedMps === 5 ? (
+              {windMps === l.speedMps || l.speedMps === 5 ? (
                 <Figure figureKey={riggingKey('windN', grip.id)}>{formatNewtons(l.forceN, units)}</Figure>
               ) : (
                 formatNewtons(l.forceN, units)
               )}
+              {l.liftN > 0 ? <span className="row-hint">{formatNewtons(l.liftN, units)} upwards</span> : null}
               {t ? (
                 <span className="row-hint">
                   factor {formatFactor(l.tipFactor)}

@@ -4,6 +4,7 @@ import { fail, ok, type Result } from '../../kernel/result.ts';
 import { formatCableLength, formatLength, parseLengthMm } from '../../kernel/units.ts';
 import { changeRecord } from '../../plan/edits/document.ts';
 import { portName, recordName } from '../../plan/names.ts';
+import { outletSockets, outletWord } from '../../plan/outlet-sockets.ts';
 import { kindOf, planRecord } from '../../plan/plan.ts';
 import { feedOf, inletsOf, waysOf } from '../../plan/ports.ts';
 import type { AnyRecord, Cable, Outlet } from '../../plan/records/index.ts';
@@ -147,22 +148,41 @@ const OutletRows = ({
 }) => {
   const plan = useSessionSlice((s) => s.plan);
   const ways = waysOf(plan, outlet.sourceId);
+  const sockets = outletSockets(outlet);
   return (
-    <Row label="Circuit">
-      <select
-        className="inline-input"
-        aria-label="Circuit"
-        disabled={readOnly}
-        value={outlet.wayId}
-        onChange={(e) => onChange('Change circuit', { wayId: e.target.value })}
-      >
-        {ways.map((w) => (
-          <option key={w.id} value={w.id}>
-            {w.label} · {w.breakerA} A
-          </option>
-        ))}
-      </select>
-    </Row>
+    <>
+      <Row label="Circuit">
+        <select
+          className="inline-input"
+          aria-label="Circuit"
+          disabled={readOnly}
+          value={outlet.wayId}
+          onChange={(e) => onChange('Change circuit', { wayId: e.target.value })}
+        >
+          {ways.map((w) => (
+            <option key={w.id} value={w.id}>
+              {w.label} · {w.breakerA} A
+            </option>
+          ))}
+        </select>
+      </Row>
+      <Row label="Sockets">
+        <select
+          className="inline-input"
+          aria-label="Sockets"
+          disabled={readOnly}
+          value={sockets.count}
+          onChange={(e) => onChange('Set sockets', { sockets: Number(e.target.value) })}
+        >
+          {[1, 2, 4].map((n) => (
+            <option key={n} value={n}>
+              {outletWord(n)}
+            </option>
+          ))}
+        </select>
+        {sockets.assumed ? <span className="row-hint">usual for its connector, assumed</span> : null}
+      </Row>
+    </>
   );
 };
 

@@ -24,6 +24,14 @@ export const parseWind = (t: string): Result<number | undefined> => {
     : fail({ what: `“${t}” is not a speed of wind.`, todo: 'Write it like 5 m/s or 11 mph; 0 indoors.' });
 };
 
+/** How far a frame leans, in degrees from upright. */
+export const parseLean = (t: string): Result<number> => {
+  const n = Number(t.replace('°', '').trim().replace(',', '.'));
+  return t.trim() !== '' && n >= 0 && n <= 90
+    ? ok(n)
+    : fail({ what: `“${t}” is no lean.`, todo: 'Write degrees from 0 (upright) to 90 (flat).' });
+};
+
 /** A mass as typed: `80`, `80 kg`, `180 lb`; empty means not known. Kilograms. */
 export const parseKg = (t: string): Result<number | undefined> => {
   const s = t.trim().toLowerCase().replace(',', '.');

@@ -1,3 +1,6 @@
+import { mountWords } from '../../plan/kinds/mount-words.ts';
+import { planRecord } from '../../plan/plan.ts';
+import { useSessionSlice } from '../hooks.ts';
 import { FAMILY_WORDS, type GearFilters, noFilters } from './filters.ts';
 
 interface Props {
@@ -6,17 +9,10 @@ interface Props {
   readonly count: number;
 }
 
-const MOUNTS = [
-  ['pin-16', '16 mm (5/8 in) pin'],
-  ['spigot-28', '28 mm (1-1/8 in) spigot'],
-  ['clamp', 'clamp'],
-  ['clip', 'clips'],
-  ['hung', 'hung'],
-  ['socket', 'socket'],
-  ['floor', 'floor'],
-] as const;
+const MOUNTS = ['pin-16', 'spigot-28', 'clamp', 'clip', 'hung', 'socket', 'floor'] as const;
 
 export const GearFilterBar = ({ filters: f, onChange, count }: Props) => {
+  const units = useSessionSlice((s) => planRecord(s.plan).lengthUnits);
   const set = (patch: Partial<GearFilters>): void => onChange({ ...f, ...patch });
   const number = (text: string): number | undefined =>
     text.trim() === '' || !(Number(text) > 0) ? undefined : Number(text);
@@ -51,9 +47,9 @@ export const GearFilterBar = ({ filters: f, onChange, count }: Props) => {
           Mount
           <select className="input" value={f.mount} onChange={(e) => set({ mount: e.target.value })}>
             <option value="">any</option>
-            {MOUNTS.map(([id, words]) => (
+            {MOUNTS.map((id) => (
               <option key={id} value={id}>
-                {words}
+                {mountWords(id, units)}
               </option>
             ))}
           </select>
