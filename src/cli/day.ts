@@ -12,6 +12,7 @@ import {
   type SourceDay,
   type UnitLane,
 } from '../report/day.ts';
+import { sourceNote } from '../report/day-words.ts';
 
 const hours = (h: number): string => `${Number(h.toFixed(1))} h`;
 const kWh = (wh: number): string => `${(wh / 1000).toFixed(1)} kWh`;
@@ -40,6 +41,7 @@ const dayLines = (plan: Plan, d: DaySummary): string[] => [
   ...d.pools.map(poolLine),
   ...leastOf(plan, d.day).map((l) => `  ${l.name}: ${l.text}`),
   ...bayLine(plan, d),
+  ...d.backUps.map((b) => `  ${b.label}: ${b.text}`),
 ];
 
 const skyLines = (d: DaySummary): string[] => {
@@ -56,7 +58,7 @@ const sourceLines = (s: SourceDay): string[] =>
   s.energyWh === 0
     ? []
     : [
-        `  ${s.label}: peak ${formatWatts(s.peakW)}, average ${formatWatts(s.averageW)}, ${kWh(s.energyWh)}${s.fuelL === undefined ? '' : `, ${Math.round(s.fuelL)} L of diesel`}`,
+        `  ${s.label}: peak ${formatWatts(s.peakW)}, average ${formatWatts(s.averageW)}, ${kWh(s.energyWh)}${s.fuelL === undefined ? '' : `, ${Math.round(s.fuelL)} L of diesel`}${sourceNote(s) ? `, ${sourceNote(s)}` : ''}`,
       ];
 
 const laneLines = (l: UnitLane): string[] => [

@@ -157,6 +157,31 @@ const changes = (d: DaySummary, w: number): Section[] => {
   ];
 };
 
+const BACK_UPS: readonly Column[] = [
+  { id: 'what', head: 'Plugged in', leastMm: 50, grow: 1 },
+  { id: 'minutes', head: 'On its cell', leastMm: 26, align: 'right' },
+  { id: 'text', head: 'When its plug is pulled', leastMm: 100, grow: 3 },
+];
+
+const backUps = (d: DaySummary, w: number): Section[] => {
+  const columns = placeColumns(BACK_UPS, w);
+  return d.backUps.length === 0
+    ? []
+    : [
+        {
+          head: (continued) =>
+            stacked(headingBlock(continued ? 'Back-up (continued)' : 'Back-up', ''), tableHead(columns)),
+          blocks: d.backUps.map((b) =>
+            tableRow(columns, {
+              what: { text: b.label, weight: 'semibold' },
+              minutes: b.minutes > 0 ? `${Math.round(b.minutes)} min` : 'none',
+              text: b.text,
+            }),
+          ),
+        },
+      ];
+};
+
 /** The battery plan: packs needed, runtimes, and every change of packs by the clock, for each day. */
 export const batteryPlanPages = (info: SetInfo): readonly PageMaker[] => {
   if (!recordsOf(info.plan, 'fixture').some((f) => f.onPacks)) return [];
@@ -172,7 +197,10 @@ export const batteryPlanPages = (info: SetInfo): readonly PageMaker[] => {
       scale: 'none',
       units: 'h',
     },
-    days.flatMap((d) => [...pools(info, d, w), runtimes(d, w), ...changes(d, w)]),
+    [
+      ...days.flatMap((d) => [...pools(info, d, w), runtimes(d, w), ...changes(d, w)]),
+      ...days.slice(0, 1).flatMap((d) => backUps(d, w)),
+    ],
     [
       'Runtimes are planning values for packs of usual health; the packs’ own state, cold and age decide. Keep spare packs. Do not charge lithium cells in frost.',
       'By air: 49 CFR 175.10, IATA Dangerous Goods Regulations, as on public pages up to March 2026. Operators may be stricter: ask.',

@@ -1,6 +1,7 @@
 import { dayNumbers } from '../derive/schedule.ts';
 import { formatClock, formatWatts } from '../kernel/units.ts';
 import { type DaySummary, daySummary } from '../report/day.ts';
+import { sourceNote } from '../report/day-words.ts';
 import { bayLane, blocksLane, dayScale, powerLane, rulerBlock, unitLane } from './day-lanes.ts';
 import { flowArea, flowPages, type Section } from './flow.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
@@ -21,7 +22,7 @@ const SOURCES: readonly Column[] = [
   { id: 'average', head: 'Average', leastMm: 22, align: 'right' },
   { id: 'energy', head: 'Energy', leastMm: 24, align: 'right' },
   { id: 'fuel', head: 'Fuel', leastMm: 22, align: 'right' },
-  { id: 'rest', head: '', leastMm: 1, grow: 6 },
+  { id: 'note', head: '', leastMm: 40, grow: 6 },
 ];
 
 const heading = (d: DaySummary): string => `Day ${d.day}${d.date ? `, ${d.date}` : ''}`;
@@ -103,6 +104,7 @@ export const dayPages = (info: SetInfo): readonly PageMaker[] => {
                 average: formatWatts(s.averageW),
                 energy: `${(s.energyWh / 1000).toFixed(1)} kWh`,
                 fuel: s.fuelL === undefined ? '–' : `${Math.round(s.fuelL)} L`,
+                note: sourceNote(s),
               }),
             ),
           },
@@ -120,7 +122,7 @@ export const dayPages = (info: SetInfo): readonly PageMaker[] => {
     sections,
     [
       'Height of a unit’s lane is the charge of its packs; a heavy tick is a change, hatched is dark. Runtimes are planning values; the packs’ own state, cold and age decide.',
-      'Power at nominal volts, cable loss left out. Fuel by a chart of typical diesel sets.',
+      'Power at nominal volts, cable loss left out. Fuel by a chart of typical diesel sets; each begins the day with a full tank. Power stations begin it full.',
     ],
   );
 };

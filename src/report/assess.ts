@@ -11,6 +11,7 @@ import { findingsInSetups } from './in-setups.ts';
 import { measuredFindings } from './measured.ts';
 import { referenceFindings } from './references.ts';
 import { remediesFor } from './remedies.ts';
+import { stationFindings } from './stations.ts';
 import type { Assessment, Finding, Severity } from './types.ts';
 
 /** The engines' own results behind an assessment, so that the next one need not start from nothing. */
@@ -38,6 +39,7 @@ export const assess = (plan: Plan, options: AssessOptions): Assessment => {
     ...radioFindings(plan),
     ...findingsInSetups(plan, setupIds, riggingFindings),
     ...batteryFindings(plan),
+    ...stationFindings(plan),
     ...measuredFindings(plan, power),
     ...referenceFindings(plan),
   ];

@@ -8,6 +8,8 @@ import type { Rotation, RotationResult } from '../engines/battery/index.ts';
 import { sourceRating } from '../engines/power/index.ts';
 import { kindOf, type Plan, recordOf } from '../plan/plan.ts';
 import type { PowerStep, SourceDay } from './day-types.ts';
+import { refuelTimes } from './refuel.ts';
+import { stationDay } from './station-day.ts';
 
 /** Watts a unit, a ballast or another's load draws in a stretch. A unit that is off draws its standby watts. */
 const drawnW = (plan: Plan, n: SupplyNode, burning: (fixtureId: string) => number): number => {
@@ -104,5 +106,7 @@ const totals = (
     energyWh,
     ratedW: rating.kw === undefined ? undefined : rating.kw * 1000,
     fuelL,
+    refuelMin: set ? refuelTimes(plan, sourceId, rating.kw, steps) : undefined,
+    station: stationDay(plan, sourceId, steps),
   };
 };

@@ -2,6 +2,7 @@ import type { SkyDay } from '../derive/sun.ts';
 import type { BaySpan, LeastPacks, Range, UnitSpan } from '../engines/battery/index.ts';
 import type { Id } from '../kernel/ids.ts';
 import type { Block } from '../plan/records/index.ts';
+import type { BackUpRow } from './back-up.ts';
 
 /** A block as a row: when, what, which setup, how many units burn. */
 export interface BlockRow {
@@ -34,6 +35,29 @@ export interface SourceDay {
   readonly ratedW: number | undefined;
   /** Litres of diesel on the day, by the chart; undefined where it is no set or the chart does not go there. */
   readonly fuelL: number | undefined;
+  /** Times at which its tank is filled up; undefined where it has none or the tank is not known. */
+  readonly refuelMin: readonly number[] | undefined;
+  /** What is left in its cells, where it is a power station. */
+  readonly station: StationDay | undefined;
+}
+
+/** A stretch of a power station's day. Shares are of what it can give. */
+export interface StationSpan {
+  readonly startMin: number;
+  readonly endMin: number;
+  readonly outW: number;
+  readonly fromShare: number;
+  readonly toShare: number;
+  readonly state: 'gives' | 'rests' | 'empty';
+}
+
+/** A power station over the day. */
+export interface StationDay {
+  readonly storedWh: number;
+  readonly usableWh: number;
+  readonly leftWh: number;
+  readonly emptyMin: number | undefined;
+  readonly spans: readonly StationSpan[];
 }
 
 /** Hours a circuit is loaded on this day. */
@@ -89,6 +113,8 @@ export interface SwapRow {
 /** A bay's lane. */
 export interface BayLane {
   readonly label: string;
+  /** Label of its charger. */
+  readonly charger: string;
   readonly spans: readonly BaySpan[];
 }
 
@@ -124,6 +150,8 @@ export interface DaySummary {
   readonly lanes: readonly UnitLane[];
   readonly bays: readonly BayLane[];
   readonly pools: readonly PoolRow[];
+  /** What a pulled plug does to control gear and to units with cells of their own. */
+  readonly backUps: readonly BackUpRow[];
 }
 
 /** The fewest packs and bays, found on demand, in words. */

@@ -31,6 +31,7 @@ import {
 import { formatClock } from '../kernel/units.ts';
 import { kindOf, type Plan, planRecord, recordOf } from '../plan/plan.ts';
 import type { Block } from '../plan/records/index.ts';
+import { backUps } from './back-up.ts';
 import { dayPower } from './day-power.ts';
 import type {
   BayLane,
@@ -43,6 +44,7 @@ import type {
   UnitLane,
 } from './day-types.ts';
 
+export { formatMinutes } from '../engines/battery/index.ts';
 export type * from './day-types.ts';
 
 const WHAT: Readonly<Record<Block['what'], string>> = {
@@ -119,6 +121,7 @@ const summarise = (plan: Plan, number: number): DaySummary => {
     lanes: batteryUnits(plan).map((u) => lane(plan, day, u, r, result)),
     bays: bayLanes(r, result),
     pools: poolRows(plan, r, result),
+    backUps: backUps(plan, day),
   };
 };
 
@@ -216,7 +219,11 @@ const lane = (plan: Plan, day: Day, u: BatteryUnit, r: Rotation, result: Rotatio
 };
 
 const bayLanes = (r: Rotation, result: RotationResult): readonly BayLane[] =>
-  r.bays.map((b, i) => ({ label: b.label, spans: result.bays.filter((s) => s.bay === i) }));
+  r.bays.map((b, i) => ({
+    label: b.label,
+    charger: b.label.replace(/ bay \d+$/, ''),
+    spans: result.bays.filter((s) => s.bay === i),
+  }));
 
 const AIR = {
   cabin: 'to 100 Wh: cabin, spares with their contacts covered',

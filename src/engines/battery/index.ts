@@ -13,7 +13,7 @@ export {
   runtimeKey,
 } from './explain.ts';
 export { dayOf, type LeastPacks, leastBays, leastPacks, packsByRule } from './least.ts';
-export { batteryUnits, runtimeAt } from './model.ts';
+export { batteryUnits, runtimeAt, unitOnCells } from './model.ts';
 export { type OwnCellsDay, ownCellsDay } from './own-cells.ts';
 export { baysOf, bayWatts, rotationOf, stockOf, supplyOf, takesPack } from './rotation.ts';
 export type {

@@ -105,6 +105,14 @@ const unitOf = (plan: Plan, f: Fixture): BatteryUnit => {
   };
 };
 
+/** A fixture on the mains that has cells of its own, as it would run on them at full; undefined for any other. */
+export const unitOnCells = (plan: Plan, f: Fixture): BatteryUnit | undefined => {
+  if (f.onPacks || !kindOf(plan, f.kindId, 'fixture')?.ownCellsWh) return undefined;
+  const { packs: _packs, ...alone } = f;
+  const u = unitOf(plan, { ...alone, onPacks: true });
+  return u.problem === undefined ? u : undefined;
+};
+
 const memo = new WeakMap<Plan, readonly BatteryUnit[]>();
 
 /** Fixtures that run on packs or their own cells, by unit number. */

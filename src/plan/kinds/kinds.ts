@@ -109,6 +109,9 @@ export const sourceKindSchema = z.looseObject({
   tankL: z.number().optional(),
   /** What the cells of a power station hold. */
   storedWh: z.number().optional(),
+  /** What it gives for a moment at switching on, and what its inverter gives of what it takes from the cells. */
+  surgeW: z.number().optional(),
+  inverterPct: z.number().optional(),
   ways: z.array(waySchema).default([]),
   outlets: z.array(outletPortSchema).default([]),
 });

@@ -48,6 +48,12 @@ export const batteryTexts: Readonly<Record<string, Writer>> = {
     todo: 'Use more packs at once, stronger ones, or keep the level down.',
     citation: 'current of the pack by its kind, at its cut-off volts',
   }),
+  'battery-inrush': (c) => ({
+    head: `${c.text('label')}: its packs may cut out when it is switched on`,
+    body: `Switched on at full it takes ${c.num('multiple')} times its watts for a moment, ${formatWatts(c.num('watts'))} before its inverter: ${c.amps('amps')} from each of ${many(c.num('packs'), 'pack')} (${c.text('pack')}), which gives ${c.amps('peakA')} for a moment.`,
+    todo: 'Switch it on at a low level, use more packs at once, or stronger ones.',
+    citation: 'inrush of the unit and peak current of the pack by their kinds',
+  }),
   'battery-converter': (c) => ({
     head: `${c.text('label')}: ${formatWatts(c.num('watts'))} from a converter for ${formatWatts(c.num('outputW'))}`,
     body: `${c.text('converter')} gives ${formatWatts(c.num('outputW'))}; the unit takes ${c.pct('pct')} of that at full.`,
@@ -85,6 +91,18 @@ export const batteryTexts: Readonly<Record<string, Writer>> = {
       ? 'Exchange it, lower its level, or plug it in.'
       : 'Charge it in the breaks, exchange it, lower its level, or plug it in.',
     citation: 'energy of its own cells by its kind, at planning values',
+  }),
+  'station-empty': (c) => ({
+    head: `${c.text('label')} is empty at ${clock(c, 'emptyMin')} on day ${c.text('day')}`,
+    body: `The power station holds ${c.num('storedWh').toFixed(0)} Wh and gives ${c.num('usableWh').toFixed(0)} Wh of them; ${c.num('energyWh').toFixed(0)} Wh are asked for on the day, its inverter’s loss and own draw not counted in. ${Math.round(c.num('lostMin'))} minutes of the day are left, and ${many(c.num('units'), 'load')} hang on it. Its own state, cold and age decide.`,
+    todo: 'Take a larger one or a second, charge it in the breaks, lower the levels, or plug in elsewhere.',
+    citation: 'energy over power; usable share and inverter by the battery table',
+  }),
+  'station-surge': (c) => ({
+    head: `${c.text('label')} may switch off when ${c.text('load')} is switched on`,
+    body: `Switched on last, it takes ${formatWatts(c.num('inrushW'))} for a moment beside the ${formatWatts(c.num('restW'))} of what else hangs on it at full: ${formatWatts(c.num('watts'))}. The station gives ${formatWatts(c.num('surgeW'))} for a moment.`,
+    todo: 'Switch it on first, or plug it in elsewhere.',
+    citation: c.cite('limitRow'),
   }),
   'battery-charge-cold': (c) => ({
     head: `Packs at ${c.text('cellC')} °C are not to be charged on day ${c.text('day')}`,

@@ -3,6 +3,7 @@ import { useRef, useState } from 'react';
 import { formatClock } from '../../kernel/units.ts';
 import { clampMinute } from '../../plan/clock.ts';
 import { moveBlock, setBlockTimes } from '../../plan/edits/day.ts';
+import type { Block } from '../../plan/records/index.ts';
 import type { BlockRow } from '../../report/day.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
@@ -11,6 +12,28 @@ import type { Scale } from './scale.ts';
 const HEIGHT = 40;
 const STEP_MIN = 5;
 const EDGE_PX = 8;
+
+const WORDS_PX = 6;
+/** About the width of a letter of the name and of the time. */
+const NAME_PX = 6.7;
+const TIME_PX = 5.6;
+
+/** Words for blocks too narrow for their name. */
+const SHORT: Readonly<Record<Block['what'], string>> = {
+  setup: '',
+  'pre-light': 'Pre',
+  meal: 'Meal',
+  move: 'Move',
+  wrap: 'Wrap',
+  other: '',
+};
+
+/** The first of some texts that fits; the first one cut off where it has room for a few letters at least. */
+const fitting = (widthPx: number, letterPx: number, texts: readonly string[]): string => {
+  const room = widthPx - WORDS_PX - 2;
+  const fits = texts.find((t) => t !== '' && t.length * letterPx <= room);
+  return fits ?? (room > 8 * letterPx ? (texts[0] ?? '') : '');
+};
 
 type Grip = 'start' | 'end' | 'whole';
 
@@ -128,18 +151,18 @@ export const BlockLane = ({
               onPointerCancel={() => show(undefined)}
             />
             <svg
-              x={x + 4}
+              x={x}
               y={0}
-              width={Math.max(0, w - 8)}
+              width={Math.max(0, w - 2)}
               height={HEIGHT}
               aria-hidden="true"
               className="block-words"
             >
-              <text x={4} y={17} className="block-name">
-                {row.name}
+              <text x={WORDS_PX} y={17} className="block-name">
+                {fitting(w, NAME_PX, [row.name, SHORT[row.block.what]])}
               </text>
-              <text x={4} y={31} className="block-time">
-                {formatClock(start)}–{formatClock(end)}
+              <text x={WORDS_PX} y={31} className="block-time">
+                {fitting(w, TIME_PX, [`${formatClock(start)}–${formatClock(end)}`, formatClock(start)])}
               </text>
             </svg>
             {edge('start', start)}

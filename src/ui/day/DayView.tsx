@@ -2,21 +2,25 @@ import { useState } from 'react';
 import { formatWatts } from '../../kernel/units.ts';
 import { copyDay } from '../../plan/edits/day.ts';
 import { type DaySummary, daySummary } from '../../report/day.ts';
+import { sourceNote } from '../../report/day-words.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { BlockTable } from './BlockTable.tsx';
 import { EventList } from './EventList.tsx';
 import { PlaceDialog } from './PlaceDialog.tsx';
 import { Timeline } from './Timeline.tsx';
+import { Troubles } from './Troubles.tsx';
 
 interface DayViewProps {
   readonly day: number;
   readonly days: readonly number[];
   readonly onDay: (day: number) => void;
+  /** Opens the packs. */
+  readonly onPacks: () => void;
 }
 
 /** One shooting day: its blocks as a table, what it takes in all, and the time line with everything that runs on packs. */
-export const DayView = ({ day, days, onDay }: DayViewProps) => {
+export const DayView = ({ day, days, onDay, onPacks }: DayViewProps) => {
   const { session } = useServices();
   const { plan, readOnly } = useSessionSlice((s) => ({ plan: s.plan, readOnly: s.readOnly }));
   const [shiftRest, setShiftRest] = useState(true);
@@ -55,11 +59,12 @@ export const DayView = ({ day, days, onDay }: DayViewProps) => {
           follows moves along
         </label>
       </div>
+      <Troubles summary={summary} onPacks={onPacks} />
+      <Timeline summary={summary} shiftRest={shiftRest} />
       <div className="day-top">
         <BlockTable day={day} summary={summary} shiftRest={shiftRest} />
         <Totals summary={summary} />
       </div>
-      <Timeline summary={summary} shiftRest={shiftRest} />
       <EventList summary={summary} />
       {placing ? <PlaceDialog day={day} onClose={() => setPlacing(false)} /> : null}
     </div>
@@ -87,6 +92,9 @@ const Totals = ({ summary }: { readonly summary: DaySummary }) => (
           <th scope="col" className="num">
             Fuel
           </th>
+          <th scope="col">
+            <span className="visually-hidden">Refuelling, what is left</span>
+          </th>
         </tr>
       </thead>
       <tbody>
@@ -97,6 +105,7 @@ const Totals = ({ summary }: { readonly summary: DaySummary }) => (
             <td className="num">{formatWatts(s.averageW)}</td>
             <td className="num">{(s.energyWh / 1000).toFixed(1)} kWh</td>
             <td className="num">{s.fuelL === undefined ? '–' : `${Math.round(s.fuelL)} L`}</td>
+            <td className={s.station?.emptyMin === undefined ? 'soft' : 'day-fault'}>{sourceNote(s)}</td>
           </tr>
         ))}
       </tbody>

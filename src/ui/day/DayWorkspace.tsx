@@ -70,7 +70,9 @@ export const DayWorkspace = () => {
         </p>
       </div>
       {view === 'setups' ? <SetupGrid /> : null}
-      {view === 'day' ? <DayView day={day} days={days} onDay={setDay} /> : null}
+      {view === 'day' ? (
+        <DayView day={day} days={days} onDay={setDay} onPacks={() => setView('packs')} />
+      ) : null}
       {view === 'packs' ? <PacksView day={day} /> : null}
     </main>
   );

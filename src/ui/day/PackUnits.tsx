@@ -1,20 +1,24 @@
+import { useState } from 'react';
 import { compareNatural } from '../../kernel/ids.ts';
 import { fail, ok, type Result } from '../../kernel/result.ts';
-import { setOnPacks, setOwnCells, setPacks } from '../../plan/edits/day.ts';
+import { setOnPacks, setPacks } from '../../plan/edits/day.ts';
 import type { PackKind } from '../../plan/kinds/kinds.ts';
 import { kindOf, recordsOf } from '../../plan/plan.ts';
-import type { Fixture, OwnCellsUse } from '../../plan/records/index.ts';
+import type { Fixture } from '../../plan/records/index.ts';
 import type { DaySummary } from '../../report/day.ts';
 import { Figure } from '../common/Figure.tsx';
 import { TypedCell } from '../common/TypedCell.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
+import { betweenText, PackDialog } from './PackDialog.tsx';
 import { usePackKinds } from './pack-kinds.ts';
 
 const count = (t: string): Result<number> => {
   const n = Number(t.trim());
   return Number.isInteger(n) && n >= 1 && n <= 12 ? ok(n) : fail({ what: 'One to twelve packs at once.' });
 };
+
+const WHEN = { none: 'goes dark', recharge: 'charged when off', exchange: 'exchanged' } as const;
 
 /** Units that run on packs or cells, and any others to put on packs. */
 export const PackUnits = ({ summary }: { readonly summary: DaySummary }) => {
@@ -38,7 +42,7 @@ export const PackUnits = ({ summary }: { readonly summary: DaySummary }) => {
               <th scope="col">Kind</th>
               <th scope="col">Runs on</th>
               <th scope="col">At once</th>
-              <th scope="col">When empty</th>
+              <th scope="col">Between, when empty</th>
               <th scope="col">Runtime, worst to best</th>
               <th scope="col">
                 <span className="visually-hidden">Back to mains</span>
@@ -79,6 +83,7 @@ const UnitLine = ({ fixture: f, summary }: { readonly fixture: Fixture; readonly
   const kind = kindOf(plan, f.kindId, 'fixture');
   const lane = summary.lanes.find((l) => l.fixtureId === f.id);
   const usual = kind?.packIn;
+  const [open, setOpen] = useState(false);
   const put = (pack: PackKind | undefined): void =>
     session.commit(
       'Choose packs',
@@ -130,24 +135,19 @@ const UnitLine = ({ fixture: f, summary }: { readonly fixture: Fixture; readonly
         ) : null}
       </td>
       <td>
-        {f.packs || !kind?.ownCellsWh ? null : (
-          <select
-            className="cell-select"
-            aria-label={`Unit ${f.unit} when its cells are empty`}
-            disabled={readOnly}
-            value={f.ownCells?.when ?? 'none'}
-            onChange={(e) =>
-              session.commit(
-                'Own cells',
-                setOwnCells(plan, f.id, { ...f.ownCells, when: e.target.value as OwnCellsUse['when'] }),
-              )
-            }
-          >
-            <option value="none">goes dark</option>
-            <option value="recharge">charged when off</option>
-            <option value="exchange">exchanged</option>
-          </select>
-        )}
+        <button
+          type="button"
+          className="link"
+          aria-label={`More on the packs of unit ${f.unit}`}
+          onClick={() => setOpen(true)}
+        >
+          {f.packs
+            ? betweenText(plan, f.packs, kind) || 'straight on'
+            : kind?.ownCellsWh
+              ? WHEN[f.ownCells?.when ?? 'none']
+              : 'choose…'}
+        </button>
+        {open ? <PackDialog fixtureId={f.id} lane={lane} onClose={() => setOpen(false)} /> : null}
       </td>
       <td>
         {lane?.problem ? <span className="day-fault">{lane.problem}</span> : null}

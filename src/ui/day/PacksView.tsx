@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { daySummary, type LeastRow, leastBaysOf, leastOf } from '../../report/day.ts';
 import { useSessionSlice } from '../hooks.ts';
+import { BackUps } from './BackUps.tsx';
 import { ChargerTable } from './ChargerTable.tsx';
 import { PackSettings } from './PackSettings.tsx';
 import { PackUnits } from './PackUnits.tsx';
@@ -51,6 +52,7 @@ export const PacksView = ({ day }: { readonly day: number }) => {
         ) : null}
       </section>
       <ChargerTable />
+      <BackUps summary={summary} />
       <PackSettings />
       <p className="soft">
         Runtimes are planning values for packs of usual health, from worst to best. The packs’ own state, cold

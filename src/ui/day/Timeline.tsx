@@ -1,14 +1,17 @@
 import { ZoomIn, ZoomOut } from 'lucide-react';
-import { useState } from 'react';
+import { type RefObject, useLayoutEffect, useRef, useState } from 'react';
 import { formatWatts } from '../../kernel/units.ts';
 import type { DaySummary, UnitLane } from '../../report/day.ts';
 import { Figure } from '../common/Figure.tsx';
 import { BlockLane } from './BlockLane.tsx';
-import { BayStrip, PowerStrip, UnitStrip } from './lanes.tsx';
+import { ChargerStrip, chargersOf } from './charger-lane.tsx';
+import { PowerStrip, UnitStrip } from './lanes.tsx';
 import { Ruler } from './Ruler.tsx';
 import { type Scale, timeScale } from './scale.ts';
 
-const ZOOMS = [0.7, 1, 1.4, 2, 3, 4.5] as const;
+const ZOOMS = [1, 1.5, 2.2, 3.3, 5, 7.5] as const;
+/** Width of the names and the frame, and of a bar to scroll by. */
+const BESIDE_PX = 230;
 
 /** The day from left to right: sky and hours, blocks, a lane for each unit on packs, the charger bays, watts of each source. */
 export const Timeline = ({
@@ -18,12 +21,14 @@ export const Timeline = ({
   readonly summary: DaySummary;
   readonly shiftRest: boolean;
 }) => {
-  const [zoom, setZoom] = useState(1);
-  const scale: Scale = timeScale(summary, ZOOMS[zoom] ?? 1);
+  const [zoom, setZoom] = useState(0);
+  const box = useRef<HTMLElement>(null);
+  const widthPx = useWidth(box);
+  const scale: Scale = timeScale(summary, ZOOMS[zoom] ?? 1, Math.max(300, widthPx - BESIDE_PX));
   if (summary.blocks.length === 0) return null;
   const crews = [...new Set(summary.blocks.map((b) => b.block.crew))].sort().reverse();
   return (
-    <section className="timeline" aria-label="Time line">
+    <section ref={box} className="timeline" aria-label="Time line">
       <div className="timeline-head">
         <h3>Time line</h3>
         <button
@@ -47,8 +52,8 @@ export const Timeline = ({
           <ZoomIn size={16} aria-hidden="true" />
         </button>
         <span className="soft">
-          Height of a lane is the charge of its packs; ▲ a change, hatched: dark. Drag the edges of a block,
-          or move them with the arrow keys.
+          Height of a lane is the charge of its packs; ▲ a change, hatched: dark. Drag a block or its edges,
+          or move them with the arrow keys. Rest on anything for its figures.
         </span>
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a wide time line has to scroll by keyboard too */}
@@ -70,9 +75,9 @@ export const Timeline = ({
             <UnitStrip lane={l} scale={scale} />
           </Lane>
         ))}
-        {summary.bays.map((b) => (
-          <Lane key={b.label} name={b.label}>
-            <BayStrip bay={b} scale={scale} />
+        {chargersOf(summary.bays).map((c) => (
+          <Lane key={c.label} name={<ChargerName charger={c} />}>
+            <ChargerStrip bays={c.bays} scale={scale} />
           </Lane>
         ))}
         {summary.sources.map((s) => (
@@ -80,7 +85,11 @@ export const Timeline = ({
             key={s.id}
             name={
               <>
-                {s.label} <span className="soft">peak {formatWatts(s.peakW)}</span>
+                <b>{s.label}</b>{' '}
+                <span className="soft">
+                  peak {formatWatts(s.peakW)}
+                  {s.station ? `, ${Math.round(s.station.usableWh)} Wh` : ''}
+                </span>
               </>
             }
           >
@@ -105,6 +114,30 @@ const Lane = ({
     <div className="lane-name">{name}</div>
     {children}
   </div>
+);
+
+/** How wide an element is on the screen, as it changes. */
+const useWidth = (of: RefObject<HTMLElement | null>): number => {
+  const [px, setPx] = useState(1200);
+  useLayoutEffect(() => {
+    const el = of.current;
+    if (!el) return;
+    const look = (): void => setPx(el.clientWidth);
+    look();
+    const watch = new ResizeObserver(look);
+    watch.observe(el);
+    return () => watch.disconnect();
+  }, [of]);
+  return px;
+};
+
+const ChargerName = ({ charger }: { readonly charger: { label: string; bays: readonly unknown[] } }) => (
+  <>
+    <b>{charger.label}</b>{' '}
+    <span className="soft">
+      {charger.bays.length} {charger.bays.length === 1 ? 'bay' : 'bays'}
+    </span>
+  </>
 );
 
 /** A unit's name with its shortest runtime of the day; choosing it opens the arithmetic. */

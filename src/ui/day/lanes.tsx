@@ -1,13 +1,12 @@
 import { formatClock, formatWatts } from '../../kernel/units.ts';
-import type { BayLane, SourceDay, UnitLane } from '../../report/day.ts';
+import { formatMinutes, type SourceDay, type UnitLane } from '../../report/day.ts';
 import type { Scale } from './scale.ts';
 
 const UNIT_H = 34;
-const BAY_H = 20;
 const POWER_H = 46;
 const PAD = 3;
 
-const pct = (share: number): string => `${Math.round(100 * share)} %`;
+export const pct = (share: number): string => `${Math.round(100 * share)} %`;
 
 /** One unit over the day: charge of what it runs on, changes, dark gaps. */
 export const UnitStrip = ({ lane, scale }: { readonly lane: UnitLane; readonly scale: Scale }) => {
@@ -59,7 +58,7 @@ export const UnitStrip = ({ lane, scale }: { readonly lane: UnitLane; readonly s
                 {s.packs.map((p) => `#${p}`).join(' ')}
               </text>
             ) : null}
-            <title>{`${formatClock(s.startMin)} to ${formatClock(s.endMin)}${packs} at ${s.levelPct} %: charge ${pct(s.fromSoc)} to ${pct(s.toSoc)}`}</title>
+            <title>{`${formatClock(s.startMin)} to ${formatClock(s.endMin)}${packs} at ${s.levelPct} %: charge ${pct(s.fromSoc)} to ${pct(s.toSoc)}${lastsWords(lane, s.setupId)}`}</title>
           </g>
         );
       })}
@@ -74,38 +73,18 @@ export const UnitStrip = ({ lane, scale }: { readonly lane: UnitLane; readonly s
   );
 };
 
+/** How long a full loading lasts in a setup: what the slope of the lane follows from. */
+const lastsWords = (l: UnitLane, setupId: string): string => {
+  const r = l.runtimes.find((x) => x.setupId === setupId);
+  return r
+    ? `. ${l.on}: a full one lasts ${r.text}, planned with ${formatMinutes(r.minutes.plan)}; the working opens from the name`
+    : '';
+};
+
 const laneWords = (l: UnitLane): string =>
   l.problem
     ? `${l.label}: not computed, ${l.problem}`
     : `${l.label} on ${l.on}: burns ${Math.round(l.burnsMin)} minutes, ${l.swaps.filter((s) => !s.first).length} changes, ${l.darkMin > 0 ? `${Math.round(l.darkMin)} minutes dark` : 'never dark'}`;
-
-/** A charger's bay: which pack is in it when. */
-export const BayStrip = ({ bay, scale }: { readonly bay: BayLane; readonly scale: Scale }) => (
-  <svg
-    width={scale.widthPx}
-    height={BAY_H}
-    className="lane-svg"
-    role="img"
-    aria-label={`${bay.label}: ${bay.spans.length} packs charged`}
-  >
-    <line className="lane-base" x1={0} x2={scale.widthPx} y1={BAY_H - 2} y2={BAY_H - 2} />
-    {bay.spans.map((s) => {
-      const a = scale.x(s.startMin);
-      const b = Math.min(scale.widthPx, scale.x(s.endMin));
-      return b <= a ? null : (
-        <g key={s.startMin}>
-          <rect className="bay" x={a} y={2} width={b - a} height={BAY_H - 4} />
-          {b - a > 26 ? (
-            <text className="bay-text" x={a + 5} y={BAY_H - 6}>
-              #{s.pack}
-            </text>
-          ) : null}
-          <title>{`#${s.pack} from ${pct(s.fromSoc)}: ${formatClock(s.startMin)} to ${formatClock(s.endMin)}`}</title>
-        </g>
-      );
-    })}
-  </svg>
-);
 
 /** Watts of a source in steps; chargers lie on top of the light. */
 export const PowerStrip = ({ source, scale }: { readonly source: SourceDay; readonly scale: Scale }) => {
@@ -129,6 +108,22 @@ export const PowerStrip = ({ source, scale }: { readonly source: SourceDay; read
           y2={POWER_H - PAD - h(source.ratedW)}
         />
       )}
+      {source.station?.spans.map((s) => {
+        const [a, b] = [scale.x(s.startMin), scale.x(s.endMin)];
+        const y = (share: number): number => PAD + (POWER_H - 2 * PAD) * (1 - share);
+        return s.state === 'empty' ? (
+          <g key={`e${s.startMin}`}>
+            <rect className="lane-dark" x={a} y={PAD} width={b - a} height={POWER_H - 2 * PAD} />
+            <title>{`${source.label} empty ${formatClock(s.startMin)} to ${formatClock(s.endMin)}`}</title>
+          </g>
+        ) : (
+          <polyline
+            key={`s${s.startMin}`}
+            className="station-left"
+            points={`${a},${y(s.fromShare)} ${b},${y(s.toShare)}`}
+          />
+        );
+      })}
       {source.steps.map((s) => {
         const a = scale.x(s.startMin);
         const w = scale.x(s.endMin) - a;
@@ -154,10 +149,16 @@ export const PowerStrip = ({ source, scale }: { readonly source: SourceDay; read
                 {formatWatts(total)}
               </text>
             ) : null}
-            <title>{`${formatClock(s.startMin)} to ${formatClock(s.endMin)}: ${formatWatts(total)}${s.chargerW > 0 ? `, of which chargers ${formatWatts(s.chargerW)}` : ''}`}</title>
+            <title>{`${formatClock(s.startMin)} to ${formatClock(s.endMin)}: ${formatWatts(total)}${s.chargerW > 0 ? `, of which chargers ${formatWatts(s.chargerW)}` : ''}${leftWords(source, s.endMin)}`}</title>
           </g>
         );
       })}
     </svg>
   );
+};
+
+/** What a power station has left at a moment. */
+const leftWords = (source: SourceDay, atMin: number): string => {
+  const span = source.station?.spans.find((x) => x.startMin < atMin && x.endMin >= atMin);
+  return span ? `; ${pct(span.toShare)} left in its cells at ${formatClock(atMin)}` : '';
 };

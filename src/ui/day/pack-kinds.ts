@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import type { ChargerKind, Kind, PackKind } from '../../plan/kinds/kinds.ts';
+import type { ChargerKind, ConverterKind, Kind, PackKind } from '../../plan/kinds/kinds.ts';
 import { recordsOf } from '../../plan/plan.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
@@ -26,3 +26,11 @@ const isCharger = (k: Kind): k is ChargerKind => k.family === 'charger';
 
 export const usePackKinds = (): readonly PackKind[] => useKinds(isPack);
 export const useChargerKinds = (): readonly ChargerKind[] => useKinds(isCharger);
+
+/** Converters that packs can feed: those with plates or a direct-current input, inverters among them. */
+const isPackConverter = (k: Kind): k is ConverterKind =>
+  k.family === 'converter' &&
+  (k.plates.length > 0 || k.dcIn.length > 0) &&
+  ['dc-dc', 'inverter', 'plate-adapter'].includes(k.what);
+
+export const useConverterKinds = (): readonly ConverterKind[] => useKinds(isPackConverter);

@@ -26,6 +26,7 @@ export const unitFindings = (plan: Plan, u: BatteryUnit): readonly EngineFinding
   return [
     ...fits(plan, u, kind, u.pack, say),
     ...current(u, u.pack, say),
+    ...inrush(plan, u, kind, u.pack, say),
     ...converter(plan, u, say),
     ...lead(plan, u, kind, u.pack, say),
   ];
@@ -99,6 +100,27 @@ const current = (u: BatteryUnit, pack: PackKind, say: Say): EngineFinding[] => {
         pct: (100 * amps) / pack.continuousA,
       },
       (100 * amps) / pack.continuousA,
+    ),
+  ];
+};
+
+/**
+ * Current of one pack at the moment the unit is switched on, against what it gives for a moment. Only behind an inverter: the
+ * inrush of a kind is that of its mains supply, which packs on a plate do not feed.
+ */
+const inrush = (plan: Plan, u: BatteryUnit, kind: FixtureKind, pack: PackKind, say: Say): EngineFinding[] => {
+  const id = u.fixture.packs?.converterId;
+  const multiple = kind.load?.inrushMultiple ?? 1;
+  if (id === undefined || kindOf(plan, id, 'converter')?.what !== 'inverter' || multiple <= 1) return [];
+  const watts = (u.ratedW * multiple) / u.efficiency;
+  const amps = watts / u.count / pack.voltsV;
+  if (!(amps > pack.peakA * (1 + 1e-9))) return [];
+  return [
+    say(
+      'battery-inrush',
+      'warn',
+      { pack: pack.name, watts, amps, peakA: pack.peakA, multiple, packs: u.count },
+      (100 * amps) / pack.peakA,
     ),
   ];
 };

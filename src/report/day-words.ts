@@ -1,0 +1,69 @@
+import { formatClock } from '../kernel/units.ts';
+import type { DaySummary, PoolRow, SourceDay } from './day-types.ts';
+
+/** What is to be said of a source's day beside its figures: when it is refuelled, what is left in a power station. */
+export const sourceNote = (s: SourceDay): string => {
+  const notes: string[] = [];
+  if (s.refuelMin !== undefined && s.fuelL)
+    notes.push(
+      s.refuelMin.length > 0 ? `refuel at ${s.refuelMin.map(formatClock).join(', ')}` : 'no refuelling',
+    );
+  if (s.station)
+    notes.push(
+      s.station.emptyMin === undefined
+        ? `${Math.round((100 * s.station.leftWh) / s.station.usableWh)} % left at the end`
+        : `empty at ${formatClock(s.station.emptyMin)}`,
+    );
+  return notes.join(', ');
+};
+
+const packs = (p: PoolRow, n: number): string =>
+  `${n} ${p.exchange ? (n === 1 ? 'unit' : 'units') : n === 1 ? 'pack' : 'packs'}`;
+
+/** What goes wrong on a day, the worst first, each in one line: units that go dark, wait, or run a power station empty. */
+export const dayTroubles = (
+  d: DaySummary,
+): readonly { readonly dark: boolean; readonly atMin: number; readonly text: string }[] =>
+  [
+    ...d.pools.flatMap((p) => {
+      if (!p.short) return [];
+      const dark = p.short.darkMin !== undefined;
+      const atMin = p.short.darkMin ?? p.short.dueMin;
+      const what = dark ? 'goes dark' : 'waits for a charged one';
+      const more =
+        p.atHand !== undefined && p.need > p.atHand
+          ? ` A plain rotation takes ${p.need}: ${p.need - p.atHand} more.`
+          : '';
+      const kept = p.reserve > 0 ? `, ${p.reserve} kept back` : '';
+      return [
+        {
+          dark,
+          atMin,
+          text: `With ${packs(p, p.atHand ?? 0)} (${p.name}${kept}) ${p.short.label} ${what} at ${formatClock(atMin)}.${more}`,
+        },
+      ];
+    }),
+    ...d.lanes.flatMap((l) => {
+      const own = l.swaps.length === 0 ? l.spans.find((s) => s.state === 'dark') : undefined;
+      return own && own.unit === -1
+        ? [
+            {
+              dark: true,
+              atMin: own.startMin,
+              text: `${l.label} goes dark at ${formatClock(own.startMin)}: its own cells are used up.`,
+            },
+          ]
+        : [];
+    }),
+    ...d.sources.flatMap((s) =>
+      s.station?.emptyMin === undefined
+        ? []
+        : [
+            {
+              dark: true,
+              atMin: s.station.emptyMin,
+              text: `${s.label} is empty at ${formatClock(s.station.emptyMin)}: what hangs on it goes dark.`,
+            },
+          ],
+    ),
+  ].sort((a, b) => Number(b.dark) - Number(a.dark) || a.atMin - b.atMin);

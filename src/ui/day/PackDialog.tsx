@@ -1,0 +1,279 @@
+import { conductor } from '../../derive/conductors.ts';
+import { fail, ok, type Result } from '../../kernel/result.ts';
+import { formatLength, type LengthUnits, parseLengthMm } from '../../kernel/units.ts';
+import { setOwnCells, setPacks } from '../../plan/edits/day.ts';
+import type { ConverterKind, FixtureKind, Kind, PackKind } from '../../plan/kinds/kinds.ts';
+import { kindOf, type Plan, planRecord, recordOf } from '../../plan/plan.ts';
+import type { PackUse } from '../../plan/records/index.ts';
+import type { UnitLane } from '../../report/day.ts';
+import { Field, Row } from '../common/Field.tsx';
+import { Figure } from '../common/Figure.tsx';
+import { Modal } from '../common/Modal.tsx';
+import { useSessionSlice } from '../hooks.ts';
+import { useServices } from '../services.ts';
+import { useConverterKinds, usePackKinds } from './pack-kinds.ts';
+
+const count = (t: string): Result<number> => {
+  const n = Number(t.trim());
+  return Number.isInteger(n) && n >= 1 && n <= 12 ? ok(n) : fail({ what: 'One to twelve packs at once.' });
+};
+
+const leadLength =
+  (units: LengthUnits) =>
+  (t: string): Result<number> => {
+    if (t.trim() === '') return ok(0);
+    const r = parseLengthMm(t, units);
+    return r.ok && (r.value < 0 || r.value > 100_000)
+      ? fail({ what: 'A lead from packs is at most 100 m long.' })
+      : r;
+  };
+
+const chargeTime = (t: string): Result<number | undefined> => {
+  if (t.trim() === '') return ok(undefined);
+  const n = Number(t.replace(/min/i, '').trim());
+  return n >= 5 && n <= 2000 ? ok(n) : fail({ what: 'From 5 to 2000 minutes.' });
+};
+
+/** Conductors that leads of packs are made of. */
+const LEADS = [
+  'awg:18',
+  'awg:16',
+  'awg:14',
+  'awg:12',
+  'awg:10',
+  'mm2:0.75',
+  'mm2:1',
+  'mm2:1.5',
+  'mm2:2.5',
+  'mm2:4',
+  'mm2:6',
+];
+
+/** What is between the packs and the unit, in a few words. */
+export const betweenText = (plan: Plan, use: PackUse, kind: FixtureKind | undefined): string => {
+  const units = planRecord(plan).lengthUnits;
+  const converter = use.converterId === undefined ? undefined : kindOf(plan, use.converterId, 'converter');
+  const hot = use.hotSwap ?? kind?.packIn?.hotSwap;
+  return [
+    use.count > 1 ? `in ${use.joined}` : '',
+    use.converterId === undefined ? '' : (converter?.name ?? 'converter not in the plan'),
+    use.lead && use.lead.lengthMm > 0 ? `lead ${formatLength(use.lead.lengthMm, units)}` : '',
+    hot ? 'changed while it runs' : '',
+  ]
+    .filter(Boolean)
+    .join(', ');
+};
+
+/** The packs of one unit and all that is between: how they are joined, converter, lead, a second plate. */
+export const PackDialog = ({
+  fixtureId,
+  lane,
+  onClose,
+}: {
+  readonly fixtureId: string;
+  readonly lane: UnitLane | undefined;
+  readonly onClose: () => void;
+}) => {
+  const { session } = useServices();
+  const { plan, readOnly } = useSessionSlice((s) => ({ plan: s.plan, readOnly: s.readOnly }));
+  const packs = usePackKinds();
+  const converters = useConverterKinds();
+  const f = recordOf(plan, 'fixture', fixtureId);
+  if (!f) return null;
+  const kind = kindOf(plan, f.kindId, 'fixture');
+  const units = planRecord(plan).lengthUnits;
+  const usual = kind?.packIn;
+  const use = f.packs;
+  const set = (label: string, next: PackUse | undefined, kinds: readonly Kind[] = []): void =>
+    session.commit(label, setPacks(plan, [f.id], next, kinds));
+  const put = (pack: PackKind | undefined): void =>
+    set(
+      'Choose packs',
+      pack && {
+        ...use,
+        kindId: pack.id,
+        count: use?.count ?? usual?.packs ?? 1,
+        joined: use?.joined ?? usual?.joined ?? 'parallel',
+      },
+      pack ? [pack] : [],
+    );
+  const convert = (c: ConverterKind | undefined): void => {
+    if (!use) return;
+    const { converterId: _old, ...rest } = use;
+    set('Converter', c ? { ...rest, converterId: c.id } : rest, c ? [c] : []);
+  };
+  const lead = (patch: Partial<NonNullable<PackUse['lead']>>): void => {
+    if (!use) return;
+    const { lead: old, ...rest } = use;
+    const next = {
+      lengthMm: 0,
+      conductor: units === 'metric' ? 'mm2:1.5' : 'awg:16',
+      ...old,
+      ...patch,
+    };
+    set('Lead of the packs', next.lengthMm > 0 ? { ...rest, lead: next } : rest);
+  };
+  const hotSwap = (value: string): void => {
+    if (!use) return;
+    const { hotSwap: _old, ...rest } = use;
+    set('Second plate', value === '' ? rest : { ...rest, hotSwap: value === 'yes' });
+  };
+  const leads =
+    LEADS.includes(use?.lead?.conductor ?? '') || !use?.lead ? LEADS : [use.lead.conductor, ...LEADS];
+
+  return (
+    <Modal title={`Packs of unit ${f.unit}`} open onClose={onClose}>
+      <p className="soft">
+        {kind?.name}
+        {usual
+          ? ` · takes ${usual.packs === 1 ? 'a pack' : `${usual.packs} packs in ${usual.joined}`}, ${usual.minV} to ${usual.maxV} V`
+          : ' · no plate or inlet for packs of its own'}
+      </p>
+      <Row label="Runs on">
+        <select
+          className="inline-input"
+          aria-label="Runs on"
+          disabled={readOnly}
+          value={use?.kindId ?? ''}
+          onChange={(e) => put(packs.find((p) => p.id === e.target.value))}
+        >
+          <option value="">{kind?.ownCellsWh ? `own cells, ${kind.ownCellsWh} Wh` : 'not chosen'}</option>
+          {packs.map((p) => (
+            <option key={p.id} value={p.id}>
+              {p.name}
+              {usual && !usual.plates.includes(p.plate) ? ' (other plate)' : ''}
+            </option>
+          ))}
+        </select>
+      </Row>
+      {use ? (
+        <>
+          <Field
+            label="Packs at once"
+            value={use.count}
+            format={String}
+            parse={count}
+            disabled={readOnly}
+            onCommit={(n) => set('Packs at once', { ...use, count: n })}
+          />
+          <Row label="Joined">
+            <select
+              className="inline-input"
+              aria-label="Joined"
+              disabled={readOnly || use.count < 2}
+              value={use.joined}
+              onChange={(e) => set('Join packs', { ...use, joined: e.target.value as PackUse['joined'] })}
+            >
+              <option value="parallel">in parallel: more hours</option>
+              <option value="series">in series: more volts</option>
+            </select>
+          </Row>
+          <Row label="Between">
+            <select
+              className="inline-input"
+              aria-label="Converter between packs and unit"
+              disabled={readOnly}
+              value={use.converterId ?? ''}
+              onChange={(e) => convert(converters.find((c) => c.id === e.target.value))}
+            >
+              <option value="">nothing: straight on its plate or lead</option>
+              {converters.map((c) => (
+                <option key={c.id} value={c.id}>
+                  {c.name}
+                </option>
+              ))}
+            </select>
+          </Row>
+          <Field
+            label="Lead"
+            value={use.lead?.lengthMm ?? 0}
+            format={(mm) => (mm > 0 ? formatLength(mm, units) : '')}
+            parse={leadLength(units)}
+            disabled={readOnly}
+            hint={use.lead ? undefined : 'none: on the plate'}
+            onCommit={(lengthMm) => lead({ lengthMm })}
+          />
+          {use.lead ? (
+            <Row label="Conductor">
+              <select
+                className="inline-input"
+                aria-label="Conductor of the lead"
+                disabled={readOnly}
+                value={use.lead.conductor}
+                onChange={(e) => lead({ conductor: e.target.value })}
+              >
+                {leads.map((id) => (
+                  <option key={id} value={id}>
+                    {conductor(id)?.name ?? `${id}, not in the table`}
+                  </option>
+                ))}
+              </select>
+            </Row>
+          ) : null}
+          <Row label="Change">
+            <select
+              className="inline-input"
+              aria-label="Changing packs"
+              disabled={readOnly}
+              value={use.hotSwap === undefined ? '' : use.hotSwap ? 'yes' : 'no'}
+              onChange={(e) => hotSwap(e.target.value)}
+            >
+              <option value="">as its kind: {usual?.hotSwap ? 'while it runs' : 'dark while changed'}</option>
+              <option value="yes">while it runs: a second plate holds it</option>
+              <option value="no">dark while changed</option>
+            </select>
+          </Row>
+        </>
+      ) : kind?.ownCellsWh ? (
+        <>
+          <Row label="When empty">
+            <select
+              className="inline-input"
+              aria-label="When its cells are empty"
+              disabled={readOnly}
+              value={f.ownCells?.when ?? 'none'}
+              onChange={(e) =>
+                session.commit(
+                  'Own cells',
+                  setOwnCells(plan, f.id, { ...f.ownCells, when: e.target.value as 'none' }),
+                )
+              }
+            >
+              <option value="none">goes dark</option>
+              <option value="recharge">charged when it is off</option>
+              <option value="exchange">exchanged for another</option>
+            </select>
+          </Row>
+          <Field
+            label="Charges in"
+            value={f.ownCells?.chargeMin}
+            format={(v) => (v === undefined ? '' : `${v} min`)}
+            parse={chargeTime}
+            disabled={readOnly}
+            hint={f.ownCells?.chargeMin === undefined ? 'from empty; assumed' : 'from empty'}
+            onCommit={(chargeMin) => {
+              const { chargeMin: _old, ...rest } = f.ownCells ?? { when: 'none' as const };
+              session.commit(
+                'Charging of own cells',
+                setOwnCells(plan, f.id, chargeMin === undefined ? rest : { ...rest, chargeMin }),
+              );
+            }}
+          />
+        </>
+      ) : null}
+      <h3 className="pack-dialog-head">Runtime, worst to best</h3>
+      {lane?.problem ? <p className="day-fault">Not computed: {lane.problem}.</p> : null}
+      {lane && lane.problem === undefined && lane.runtimes.length === 0 ? (
+        <p className="soft">It burns in no block of this day.</p>
+      ) : null}
+      {lane?.runtimes.map((r) => (
+        <div key={r.setupId} className="packs-runtime">
+          <span className="soft">
+            {r.setupName}, {r.levelPct} %
+          </span>{' '}
+          <Figure figureKey={r.key}>{r.text}</Figure>
+        </div>
+      ))}
+    </Modal>
+  );
+};

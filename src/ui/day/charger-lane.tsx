@@ -1,0 +1,68 @@
+import { formatClock } from '../../kernel/units.ts';
+import type { BayLane } from '../../report/day.ts';
+import { pct } from './lanes.tsx';
+import type { Scale } from './scale.ts';
+
+/** From so many bays on, a charger's rows are low and carry no words. */
+const MANY_BAYS = 5;
+const ROW_H = 18;
+const LOW_H = 7;
+
+export interface ChargerLane {
+  readonly label: string;
+  readonly bays: readonly BayLane[];
+}
+
+/** Bays by their charger, in their order. */
+export const chargersOf = (bays: readonly BayLane[]): readonly ChargerLane[] => {
+  const by = new Map<string, BayLane[]>();
+  for (const b of bays) {
+    const own = by.get(b.charger);
+    if (own) own.push(b);
+    else by.set(b.charger, [b]);
+  }
+  return [...by].map(([label, own]) => ({ label, bays: own }));
+};
+
+/** A charger's bays one below the other: which pack is in which bay when. */
+export const ChargerStrip = ({
+  bays,
+  scale,
+}: {
+  readonly bays: readonly BayLane[];
+  readonly scale: Scale;
+}) => {
+  const low = bays.length >= MANY_BAYS;
+  const rowH = low ? LOW_H : ROW_H;
+  const height = Math.max(26, bays.length * rowH + 4);
+  const top = (height - bays.length * rowH) / 2;
+  const charged = bays.reduce((sum, b) => sum + b.spans.length, 0);
+  return (
+    <svg
+      width={scale.widthPx}
+      height={height}
+      className="lane-svg"
+      role="img"
+      aria-label={`${bays.length} bays: ${charged} packs charged`}
+    >
+      {bays.map((bay, i) =>
+        bay.spans.map((s) => {
+          const a = scale.x(s.startMin);
+          const b = Math.min(scale.widthPx, scale.x(s.endMin));
+          const y = top + i * rowH;
+          return b <= a ? null : (
+            <g key={`${bay.label}${s.startMin}`}>
+              <rect className="bay" x={a} y={y + 1} width={b - a} height={rowH - 2} />
+              {!low && b - a > 26 ? (
+                <text className="bay-text" x={a + 5} y={y + rowH - 5}>
+                  #{s.pack}
+                </text>
+              ) : null}
+              <title>{`${bay.label}: #${s.pack} from ${pct(s.fromSoc)}, ${formatClock(s.startMin)} to ${formatClock(s.endMin)}`}</title>
+            </g>
+          );
+        }),
+      )}
+    </svg>
+  );
+};
