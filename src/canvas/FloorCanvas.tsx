@@ -89,9 +89,10 @@ const SelectionWords = ({ session }: { readonly session: Session }) => {
 const useLabelsLater = (session: Session, scene: Scene): void => {
   useEffect(() => {
     let timer: ReturnType<typeof setTimeout> | undefined;
+    let movedAt = 0;
     const settle = (): void => {
       timer = undefined;
-      if (session.getState().preview) return wait(120);
+      if (session.getState().preview || performance.now() - movedAt < OPTIONS.stillMs) return wait(120);
       const end = performance.now() + OPTIONS.labelSliceMs;
       if (!scene.settle(() => performance.now() < end)) return wait(0);
       // Painters look at the scene whenever the session speaks.
@@ -107,7 +108,10 @@ const useLabelsLater = (session: Session, scene: Scene): void => {
       }
     };
     look();
-    const stop = session.subscribe(look);
+    const stop = session.subscribe((now, was) => {
+      if (now.camera !== was.camera) movedAt = performance.now();
+      look();
+    });
     return () => {
       stop();
       clearTimeout(timer);

@@ -1,6 +1,6 @@
 import { drawFloor, floorExtents, itemsBox } from '../drawing/draw-floor.ts';
 import { isEmptyBox } from '../kernel/geometry.ts';
-import { planRecord } from '../plan/plan.ts';
+import { planRecord, recordsOf } from '../plan/plan.ts';
 import type { Camera } from './camera.ts';
 import { fitBox } from './fit.ts';
 import { scaleForZoom } from './scale-choice.ts';
@@ -8,6 +8,9 @@ import type { SessionState } from './session.ts';
 
 /** Labels may ask for this much room on each side, as a share of the drawing; more would make the drawing itself small. */
 const LABEL_SHARE = 0.16;
+
+/** With more units than this, placing their labels takes longer than a person waits; the margin holds the outer ones. */
+const MOST_LABELLED = 150;
 
 /**
  * The camera that shows the whole floor, with room for most of its labels and dimensions; undefined without a view or
@@ -20,6 +23,7 @@ export const fitFloor = (
   const drawn = floorExtents(s.plan, s.floorId);
   const camera = fitBox(drawn, s.viewport);
   if (!camera || !drawn) return camera;
+  if (recordsOf(s.plan, 'fixture').length > MOST_LABELLED) return camera;
   const { items } = drawFloor(s.plan, {
     floorId: s.floorId,
     setupId: s.setupId,

@@ -27,6 +27,8 @@ export const OPTIONS = {
   cullMargin: 0.5,
   /** Labels are placed in slices of so long, so that the hand is never held up. */
   labelSliceMs: 8,
+  /** Labels and another scale wait until the view has been still for so long. */
+  stillMs: 140,
   /** Labels are left out below this many pixels per millimetre. */
   labelMinPxPerMm: 0.012,
   /** Text on the screen: least pixels per paper millimetre, and how far past a step of the scale before it changes back. */

@@ -40,6 +40,9 @@ export interface Scene {
   readonly picker: Picker;
 }
 
+/** A zoom further than this from the scale drawn at (as a logarithm) is drawn anew at once. */
+const FAR_SCALE = Math.log(2.6);
+
 const NO_ITEMS: readonly DisplayItem[] = [];
 
 /** The value of `make` until one of the things it depends on is another. */
@@ -73,7 +76,12 @@ export const createScene = (session: Session, how: { readonly labelsLater?: bool
   let gathered: { list: DisplayList; radio: RadioView; box: Box; items: readonly DisplayItem[] } | undefined;
   let labelled: Labelled | undefined;
   let behind = false;
-  let work: { readonly list: DisplayList; readonly steps: Steps<FloorDrawing> } | undefined;
+  let work:
+    | { readonly list: DisplayList; readonly scale: number; readonly steps: Steps<FloorDrawing> }
+    | undefined;
+  /** The scale of what is drawn; while the zoom moves it may be one behind. */
+  let drawnScale: number | undefined;
+  let drawnFloor: string | undefined;
   let placed: FloorDrawing | undefined;
   let version = 0;
 
@@ -82,10 +90,21 @@ export const createScene = (session: Session, how: { readonly labelsLater?: bool
     return scale;
   };
 
-  const wanted = (s: SessionState, labels: boolean): DrawFloor => ({
+  /** The scale to draw at now: where labels come later, the one before until there is time for another. */
+  const scaleNow = (s: SessionState): number => {
+    const target = nominal(s);
+    const jump =
+      drawnScale === undefined ? Number.POSITIVE_INFINITY : Math.abs(Math.log(target / drawnScale));
+    if (how.labelsLater !== true || drawnScale === undefined || jump > FAR_SCALE || drawnFloor !== s.floorId)
+      drawnScale = target;
+    drawnFloor = s.floorId;
+    return drawnScale;
+  };
+
+  const wanted = (s: SessionState, labels: boolean, nominalScale = scaleNow(s)): DrawFloor => ({
     floorId: s.floorId ?? '',
     setupId: s.setupId,
-    nominalScale: nominal(s),
+    nominalScale,
     options: {
       labelFields: s.floorView.labelFields,
       rooms: s.floorView.rooms,
@@ -123,7 +142,7 @@ export const createScene = (session: Session, how: { readonly labelsLater?: bool
 
   const list = (): DisplayList | undefined => {
     const s = session.getState();
-    const nominalScale = nominal(s);
+    const nominalScale = scaleNow(s);
     const { labelFields, rooms, fields, ghosts, layers } = s.floorView;
     muteMemo([layers], () => picker.mute(mutedOf(s.floorView)));
     const deps = [
@@ -203,18 +222,25 @@ export const createScene = (session: Session, how: { readonly labelsLater?: bool
     previewPlan,
     unsettled: () => {
       list();
-      return behind;
+      return behind || nominal(session.getState()) !== drawnScale;
     },
     settle: (more = () => true) => {
       const now = list();
       const s = session.getState();
-      if (!behind || !now) return true;
-      if (work?.list !== now) work = { list: now, steps: drawFloorSteps(s.plan, wanted(s, true)) };
+      const target = nominal(s);
+      if (!now || (!behind && target === drawnScale)) return true;
+      if (work?.list !== now || work.scale !== target)
+        work = {
+          list: now,
+          scale: target,
+          steps: drawFloorSteps(s.plan, wanted(s, s.floorView.layers.labels.shown, target)),
+        };
       do {
         const step = work.steps.next();
         if (!step.done) continue;
         work = undefined;
         placed = step.value;
+        drawnScale = target;
         version++;
         list();
         placed = undefined;

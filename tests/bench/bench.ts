@@ -5,7 +5,8 @@ import { benchEngines } from './engines.ts';
 import { benchFirstLoad } from './first-load.ts';
 import { benchFloor } from './floor.ts';
 import { largePlan } from './large-plan.ts';
-import { ROUNDS } from './measure.ts';
+import { placedCount, planWithPlaced } from './large-plan-size.ts';
+import { line, ROUNDS } from './measure.ts';
 import { benchPacks } from './packs.ts';
 import { benchPapers } from './papers.ts';
 import { benchPatch } from './patch.ts';
@@ -18,7 +19,11 @@ export const bench = async (only: readonly string[]): Promise<void> => {
     `${recordsOf(plan, 'fixture').length} fixtures × ${recordsOf(plan, 'setup').length} setups, ${plan.records.size} records; medians of ${ROUNDS} interleaved rounds\n`,
   );
   if (wanted('engines')) benchEngines(plan);
-  if (wanted('floor')) benchFloor(plan);
+  if (wanted('floor')) {
+    const full = planWithPlaced(2000);
+    line('floor: things on it, walls and cables not counted', String(placedCount(full)));
+    benchFloor(full);
+  }
   if (wanted('packs')) benchPacks();
   if (wanted('papers')) benchPapers(plan);
   if (wanted('patch')) benchPatch();

@@ -3,7 +3,7 @@ import { createScene } from '../../src/editor/scene.ts';
 import { createSession } from '../../src/editor/session.ts';
 import { applyChanges } from '../../src/plan/change-set.ts';
 import { movedWith, moveRecords } from '../../src/plan/edits/arrange.ts';
-import { type Plan, recordsOf } from '../../src/plan/plan.ts';
+import { fixturePlace, type Plan, recordsOf } from '../../src/plan/plan.ts';
 import { placeOf } from '../../src/plan/ports.ts';
 import { routeBetween } from '../../src/plan/route.ts';
 import { rowsOf } from '../../src/ui/floor/table-rows.ts';
@@ -50,6 +50,9 @@ export const benchFloor = (plan: Plan): void => {
     'floor: rows of the table',
     ms(quantile(Array.from({ length: ROUNDS }, () => timed(() => rowsOf(plan, floorId, undefined))))),
   );
+  const spots = recordsOf(plan, 'fixture').map((f) => fixturePlace(plan, f).at);
+  const picks = spots.map((at) => timed(() => scene.picker.pick(at, 60)));
+  line('floor: picking what is under the pointer, p95', ms(quantile(picks, 0.95)), `${picks.length} presses`);
   const whole = timed(() => drawFloor(plan, { floorId, setupId: undefined, nominalScale: 100 }));
   line('floor: drawn whole at another scale', ms(whole));
 };

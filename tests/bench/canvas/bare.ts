@@ -58,6 +58,15 @@ export const bareScene = (root: HTMLDivElement, session: Session, scene: Scene, 
   root.addEventListener('pointerup', () => {
     held = undefined;
   });
+  root.addEventListener('wheel', (e) => {
+    e.preventDefault();
+    const by = Math.exp(-e.deltaY * 0.0016);
+    for (const layer of layers) {
+      const p = layer.position();
+      layer.position({ x: e.clientX + (p.x - e.clientX) * by, y: e.clientY + (p.y - e.clientY) * by });
+      layer.scale({ x: layer.scaleX() * by, y: layer.scaleY() * by });
+    }
+  });
   root.addEventListener('pointermove', (e) => {
     if (!held) return;
     const dx = e.clientX - held.x;
