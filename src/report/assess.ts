@@ -36,7 +36,7 @@ export const assess = (plan: Plan, options: AssessOptions): Assessment => {
   const raw = [
     ...power.findings,
     ...controlFindings(plan),
-    ...radioFindings(plan),
+    ...findingsInSetups(plan, setupIds, radioFindings),
     ...findingsInSetups(plan, setupIds, riggingFindings),
     ...batteryFindings(plan),
     ...stationFindings(plan),
