@@ -1,5 +1,6 @@
 import type { Id } from '../kernel/ids.ts';
 import type { System } from '../plan/kinds/kinds.ts';
+import type { Transformer } from './transformers.ts';
 
 export type EntityWhat = 'source' | 'box' | 'way' | 'outlet' | 'cable' | 'load';
 
@@ -39,6 +40,8 @@ export interface SupplyEntity {
   readonly notComputed: string | undefined;
   /** Depth in the tree, sources 0. */
   readonly depth: number;
+  /** The output of a transformer, whose feed is the entity above. */
+  readonly transformer: Transformer | undefined;
 }
 
 /**

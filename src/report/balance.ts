@@ -73,7 +73,7 @@ export const balanceLegs = (plan: Plan, options: BalanceOptions = {}): Balanced 
   const power = computePower(plan);
   const problems = [...power.sources.keys()]
     .filter((id) => options.sourceIds === undefined || options.sourceIds.includes(id))
-    .flatMap((id) => balanceProblem(power, id) ?? [])
+    .flatMap((id) => rootsOf(power, id).flatMap((key) => balanceProblem(power, key) ?? []))
     .filter((p) => p.problem.plugs.length > 0);
   let left = options.moves === undefined ? undefined : Math.max(0, Math.floor(options.moves));
   const sources: BalancedSource[] = [];
@@ -83,13 +83,19 @@ export const balanceLegs = (plan: Plan, options: BalanceOptions = {}): Balanced 
     if (left !== undefined) left -= solved.found.score.moves;
     sources.push({
       sourceId: p.sourceId,
-      label: power.tree.byKey.get(p.sourceId)?.label ?? '',
+      label: p.root.label,
       ...solved.row,
     });
-    moves.push(...movesOf(plan, power, p, solved.found));
+    moves.push(...movesOf(plan, p, solved.found));
   }
   return { sources, moves, changes: moves.reduce((all, m) => compose(all, m.changes), noChanges) };
 };
+
+/** A source and the outputs of the transformers on it: their legs are balanced each by themselves. */
+const rootsOf = (power: PowerResult, sourceId: Id): readonly string[] => [
+  sourceId,
+  ...power.tree.nodes.filter((n) => n.sourceId === sourceId && n.transformer).map((n) => n.key),
+];
 
 const balanceSource = (
   p: SourceProblem,
@@ -123,7 +129,7 @@ const balanceSource = (
   };
 };
 
-const movesOf = (plan: Plan, power: PowerResult, p: SourceProblem, found: Found): readonly BalanceMove[] =>
+const movesOf = (plan: Plan, p: SourceProblem, found: Found): readonly BalanceMove[] =>
   p.problem.plugs.flatMap((plug, i) => {
     const to = found.at[i] ?? -1;
     const cable = p.cables[i];
@@ -134,8 +140,10 @@ const movesOf = (plan: Plan, power: PowerResult, p: SourceProblem, found: Found)
       if (!at) return '';
       const owner = plan.records.get(at.ref.recordId);
       if (owner?.type === 'outlet') return recordLabel(plan, owner);
-      const way = waysOf(plan, at.ref.recordId).find((w) => w.id === at.way.wayId);
-      return way ? wayLabel(recordLabel(plan, owner), way) : (power.tree.byKey.get(at.way.key)?.label ?? '');
+      const way = waysOf(plan, at.ref.recordId).find((w) => w.id === at.port.wayId);
+      return way
+        ? wayLabel(recordLabel(plan, owner), way)
+        : [recordLabel(plan, owner), at.port.label ?? at.port.id].join(' ');
     };
     const a = placeOf(plan, place.ref.recordId);
     const b = placeOf(plan, cable.to.recordId);

@@ -1,7 +1,7 @@
 import { recordLabel } from '../derive/labels.ts';
 import { newRunMm } from '../derive/lengths.ts';
-import { loadSpecOf } from '../derive/loads.ts';
 import { makeUp } from '../derive/stock.ts';
+import { legVoltsV, lineToLineV } from '../derive/systems.ts';
 import {
   computedSetups,
   computePower,
@@ -11,12 +11,12 @@ import {
 } from '../engines/power/index.ts';
 import type { Id, NewId } from '../kernel/ids.ts';
 import { applyChanges, type ChangeSet, compose, noChanges } from '../plan/change-set.ts';
-import { cablesThatFit, plug } from '../plan/edits/plug.ts';
+import { type Bridge, bridges, plugByBridge } from '../plan/edits/adapters.ts';
+import type { AdapterKind } from '../plan/kinds/adapter.ts';
 import type { CableKind } from '../plan/kinds/kinds.ts';
-import type { InletPort } from '../plan/kinds/ports.ts';
-import { levelOf, type Plan, recordsOf } from '../plan/plan.ts';
-import { feedOf, inletsOf, placeOf } from '../plan/ports.ts';
-import type { Ballast, Fixture } from '../plan/records/index.ts';
+import { type Plan, recordsOf } from '../plan/plan.ts';
+import { placeOf } from '../plan/ports.ts';
+import { Groups, inGroups, type Unit, unpluggedUnits } from './plug-units.ts';
 import { freePlaces, placeLabel } from './where-to-plug.ts';
 
 /** One unit plugged in by the program, as a change of its own. */
@@ -42,6 +42,8 @@ export interface PlugAllOptions {
   readonly newId: NewId;
   /** Cable kinds to choose from; those of the plan when absent. */
   readonly book?: readonly CableKind[];
+  /** Adapters to choose from where no cable fits; those of the plan when absent. */
+  readonly adapters?: readonly AdapterKind[];
 }
 
 /** Amps already on the legs of each limited thing by setup, kept up to date as units are plugged in. */
@@ -55,8 +57,10 @@ class Sums {
     this.setups = power.setups.length;
     this.#amps = nominalAmps(power).legA.slice();
     for (let i = power.tree.nodes.length - 1; i >= 0; i--) {
-      const up = power.tree.nodes[i]?.parent ?? -1;
-      if (up < 0) continue;
+      const n = power.tree.nodes[i];
+      const up = n?.parent ?? -1;
+      // What hangs behind a transformer stands at its box already.
+      if (up < 0 || n?.transformer) continue;
       for (let k = 0; k < 3 * this.setups; k++)
         this.#amps[up * 3 * this.setups + k] =
           (this.#amps[up * 3 * this.setups + k] ?? 0) + (this.#amps[i * 3 * this.setups + k] ?? 0);
@@ -65,20 +69,30 @@ class Sums {
 
   /** Whether so many amps by setup fit on a place's legs, on it and on all it is fed through. */
   fits(p: Place, amps: readonly number[]): boolean {
-    return p.chain.every((n) => {
-      const limitA = this.#power.limits[n.index]?.leg?.limitA;
+    return this.#through(p).every(({ node, perAmp }) => {
+      const limitA = this.#power.limits[node.index]?.leg?.limitA;
       if (limitA === undefined) return true;
-      return p.legs.every((l) => amps.every((a, s) => this.#at(n.index, l, s) + a <= limitA * (1 + 1e-9)));
+      return perAmp.every(
+        (per, l) =>
+          per === 0 || amps.every((a, s) => this.#at(node.index, l, s) + a * per <= limitA * (1 + 1e-9)),
+      );
     });
   }
 
+  /** What a place is fed through, with the amps on each leg there for one on each leg of the place. */
+  #through(p: Place): readonly Pick<Place['beyond'][number], 'node' | 'perAmp'>[] {
+    const perAmp = [0, 1, 2].map((l) => (p.legs.includes(l) ? 1 : 0));
+    return [...p.chain.map((node) => ({ node, perAmp })), ...p.beyond];
+  }
+
   add(p: Place, amps: readonly number[]): void {
-    for (const n of p.chain)
-      for (const l of p.legs)
+    for (const { node, perAmp } of this.#through(p))
+      perAmp.forEach((per, l) => {
         amps.forEach((a, s) => {
-          const at = (n.index * 3 + l) * this.setups + s;
-          this.#amps[at] = (this.#amps[at] ?? 0) + a;
+          const at = (node.index * 3 + l) * this.setups + s;
+          this.#amps[at] = (this.#amps[at] ?? 0) + a * per;
         });
+      });
   }
 
   /** Most amps on a leg of the place's source with these added, over all setups. */
@@ -99,37 +113,48 @@ class Sums {
 }
 
 /**
- * Plugs in every unit and ballast that has no feed: the largest first, each by the shortest made-up cable to an outlet that
- * takes it with room in every setup, and among equals where the legs stay most even. Nothing that is plugged in moves; what
- * does not fit is left with the reason. At nominal currents, legs as plain sums.
+ * Plugs in every unit, ballast, charger and piece of control gear that has no feed: the largest first, each by the shortest
+ * made-up cable to an outlet that takes it with room in every setup, among equals where the legs stay most even. What is in
+ * one group goes to one box as long as that has room. An adapter of the book is used where no cable fits. Nothing that is
+ * plugged in moves, nothing that is locked is touched; what does not fit is left with the reason. At nominal currents, legs as
+ * plain sums.
  */
 export const plugEverything = (plan: Plan, options: PlugAllOptions): PluggedAll => {
   const power = computePower(plan);
   const sums = new Sums(power);
   const setups = computedSetups(plan);
   const book = options.book ?? recordsOf(plan, 'kind').filter((k): k is CableKind => k.family === 'cable');
-  const sources = [...power.sources.keys()];
-  const open = sources.flatMap((id) => freePlaces(plan, power, id).map((p) => ({ p, left: p.capacity })));
-  for (const o of open) o.left = o.p.capacity - usedAt(plan, o.p);
+  const adapters =
+    options.adapters ??
+    recordsOf(plan, 'kind').filter((k): k is AdapterKind => k.family === 'adapter' && k.what !== 'data');
+  const open = [...power.sources.keys()].flatMap((id) =>
+    freePlaces(plan, power, id).map((p) => ({ p, left: p.capacity - usedAt(plan, p) })),
+  );
+  const groups = new Groups(plan);
   const steps: PlugStep[] = [];
   const left: PluggedAll['left'][number][] = [];
   let after = plan;
-  for (const unit of unpluggedUnits(plan)) {
+  for (const unit of inGroups(unpluggedUnits(plan))) {
     const { r, inlet, watts, powerFactor } = unit;
     const label = recordLabel(plan, r);
     const drawn = setups.map((s) => watts(s.id) / powerFactor);
     const found = open
       .filter((o) => o.left > 0)
-      .flatMap((o) => candidate(plan, power, r, inlet, o.p, book) ?? [])
+      .flatMap((o) => candidate(plan, power, unit, o.p, book, adapters) ?? [])
       .map((c) => ({ ...c, amps: drawn.map((va) => va / c.volts) }));
-    const fit = found.filter((c) => sums.fits(c.p, c.amps));
+    const fit = groups.narrow(
+      r,
+      found.filter((c) => sums.fits(c.p, c.amps)),
+      open,
+    );
     const best = fit.reduce<(typeof fit)[number] | undefined>((a, b) => {
       if (!a) return b;
       const d =
-        b.lengthMm - a.lengthMm ||
-        sums.legAfter(b.p, b.amps) - sums.legAfter(a.p, a.amps) ||
-        sums.wayAfter(b.p, b.amps) - sums.wayAfter(a.p, a.amps);
-      return d < 0 ? b : a;
+        Number(a.bridge.adapter !== undefined) - Number(b.bridge.adapter !== undefined) ||
+        a.lengthMm - b.lengthMm ||
+        sums.legAfter(a.p, a.amps) - sums.legAfter(b.p, b.amps) ||
+        sums.wayAfter(a.p, a.amps) - sums.wayAfter(b.p, b.amps);
+      return d > 0 ? b : a;
     }, undefined);
     if (!best) {
       left.push({
@@ -143,15 +168,22 @@ export const plugEverything = (plan: Plan, options: PlugAllOptions): PluggedAll 
       continue;
     }
     sums.add(best.p, best.amps);
+    groups.plugged(r, best.p.ref.recordId);
     const place = open.find((o) => o.p === best.p);
     if (place) place.left--;
-    const changes = plug(after, best.p.ref, { recordId: r.id, portId: inlet.id }, best.kind, options.newId);
+    const changes = plugByBridge(
+      after,
+      best.p.ref,
+      { recordId: r.id, portId: inlet.id },
+      best.bridge,
+      options.newId,
+    );
     after = applyChanges(after, changes);
     steps.push({
       recordId: r.id,
       label,
       toLabel: placeLabel(plan, best.p),
-      kindName: best.kind.name,
+      kindName: [best.bridge.adapter?.name, best.bridge.cable.name].filter(Boolean).join(', '),
       lengthMm: best.lengthMm,
       amps: Math.max(...best.amps),
       changes,
@@ -164,65 +196,36 @@ const usedAt = (plan: Plan, p: Place): number =>
   recordsOf(plan, 'cable').filter((c) => c.from.recordId === p.ref.recordId && c.from.portId === p.ref.portId)
     .length;
 
-interface Unit {
-  readonly r: Fixture | Ballast;
-  readonly inlet: InletPort;
-  readonly watts: (setupId: Id) => number;
-  readonly powerFactor: number;
-}
-
-/** Units and ballasts that draw mains and have no feed, the largest first. Locked ones are left alone. */
-const unpluggedUnits = (plan: Plan): readonly Unit[] => {
-  const all = [...recordsOf(plan, 'fixture'), ...recordsOf(plan, 'ballast')].flatMap((r): Unit[] => {
-    const spec = loadSpecOf(plan, r);
-    const inlet = inletsOf(plan, r.id)[0];
-    if (!spec || !inlet || r.locked || spec.unknown === true) return [];
-    if (inletsOf(plan, r.id).some((i) => feedOf(plan, { recordId: r.id, portId: i.id }))) return [];
-    const head = r.type === 'ballast' ? r.fixtureId : r.id;
-    return [
-      {
-        r,
-        inlet,
-        watts: (s) => spec.standbyW + ((spec.wattsW - spec.standbyW) * levelOf(plan, s, head).levelPct) / 100,
-        powerFactor: spec.powerFactor,
-      },
-    ];
-  });
-  const full = (u: Unit): number => loadSpecOf(plan, u.r)?.wattsW ?? 0;
-  return all
-    .map((u, i) => ({ u, i }))
-    .sort((a, b) => full(b.u) / b.u.powerFactor - full(a.u) / a.u.powerFactor || a.i - b.i)
-    .map((x) => x.u);
-};
-
 const candidate = (
   plan: Plan,
   power: PowerResult,
-  r: Fixture | Ballast,
-  inlet: InletPort,
+  unit: Unit,
   p: Place,
   book: readonly CableKind[],
+  adapters: readonly AdapterKind[],
 ):
-  | { readonly p: Place; readonly kind: CableKind; readonly lengthMm: number; readonly volts: number }
+  | { readonly p: Place; readonly bridge: Bridge; readonly lengthMm: number; readonly volts: number }
   | undefined => {
+  const { r, inlet, spec } = unit;
   const here = placeOf(plan, r.id);
   const there = placeOf(plan, p.ref.recordId);
   if (!here || !there || here.floorId !== there.floorId) return undefined;
   if (p.legs.length !== inlet.legs || p.port.neutral !== inlet.neutral) return undefined;
-  const shape = power.sources.get(p.way.sourceId ?? '')?.model.shape;
-  const spec = loadSpecOf(plan, r);
-  if (!shape || !spec) return undefined;
-  const leg = shape.nominalV * (shape.ratios[p.legs[0] ?? 0] ?? 1);
-  const between = shape.legs === 2 ? 2 * leg : Math.sqrt(3) * leg;
-  const volts = inlet.neutral ? leg : between;
+  const shape = p.chain.at(-1)?.transformer?.shape ?? power.sources.get(p.way.sourceId ?? '')?.model.shape;
+  if (!shape) return undefined;
+  const [a, b] = p.legs;
+  const volts = inlet.neutral || b === undefined ? legVoltsV(shape, a ?? 0) : lineToLineV(shape, a ?? 0, b);
   if (volts < spec.voltsMinV || volts > spec.voltsMaxV) return undefined;
   const share = inlet.legs > 1 && inlet.neutral ? inlet.legs : 1;
+  const legA = spec.wattsW / spec.powerFactor / volts / share;
   const neededMm = newRunMm(plan, there, here);
-  for (const kind of cablesThatFit(p.port, inlet, book)) {
-    const lengthMm = makeUp(neededMm, kind.stockLengthsMm).totalMm;
-    // A cable that would be the weakest part is passed over.
-    if (kind.ampacityA * kind.parallel < spec.wattsW / spec.powerFactor / volts / share) continue;
-    return { p, kind, lengthMm, volts: volts * share };
+  for (const bridge of bridges(p.port, inlet, book, adapters)) {
+    const lengthMm = makeUp(neededMm, bridge.cable.stockLengthsMm).totalMm;
+    // A cable or adapter that would be the weakest part is passed over.
+    if (bridge.cable.ampacityA * bridge.cable.parallel < legA) continue;
+    if ((bridge.adapter?.ampacityA ?? Number.POSITIVE_INFINITY) < legA) continue;
+    if ((bridge.adapter?.upstreamA ?? Number.POSITIVE_INFINITY) < (p.way.way?.breakerA ?? 0)) continue;
+    return { p, bridge, lengthMm, volts: volts * share };
   }
   return undefined;
 };

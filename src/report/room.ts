@@ -1,3 +1,4 @@
+import { feedAmps } from '../derive/transformers.ts';
 import type { Assessment } from './types.ts';
 
 /** What this plan leaves on a node of the supply and on everything it is fed through. */
@@ -21,6 +22,8 @@ export const roomLeft = (a: Assessment, entityKey: string): RoomLeft | undefined
   const first = byKey.get(entityKey);
   if (!first || first.notComputed) return undefined;
   let least: RoomLeft | undefined;
+  // Amps on each leg of what is ahead for one amp on each leg asked about: more or less of them ahead of a transformer.
+  let perAmp: readonly number[] = [0, 1, 2].map((l) => (first.legs.includes(l) ? 1 : 0));
   const seen = new Set<string>();
   for (
     let at: typeof first | undefined = first;
@@ -28,14 +31,15 @@ export const roomLeft = (a: Assessment, entityKey: string): RoomLeft | undefined
     at = at.parentKey ? byKey.get(at.parentKey) : undefined
   ) {
     seen.add(at.key);
-    if (!at.legLimit) continue;
-    for (const leg of first.legs) {
+    const limit = at.legLimit;
+    perAmp.forEach((per, leg) => {
       const quantity = LEGS[leg];
-      const used = quantity ? a.figures.worst(at.key, quantity).value : Number.NaN;
-      if (!Number.isFinite(used)) continue;
-      const freeA = at.legLimit.limitA - used;
-      if (!least || freeA < least.freeA) least = { freeA, limitA: at.legLimit.limitA, setBy: at.label };
-    }
+      const used = quantity && limit ? a.figures.worst(at?.key ?? '', quantity).value : Number.NaN;
+      if (!limit || !(per > 0) || !Number.isFinite(used)) return;
+      const freeA = (limit.limitA - used) / per;
+      if (!least || freeA < least.freeA) least = { freeA, limitA: limit.limitA, setBy: at?.label ?? '' };
+    });
+    if (at.transformer) perAmp = feedAmps(at.transformer, perAmp);
   }
   return least;
 };

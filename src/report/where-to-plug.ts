@@ -12,6 +12,7 @@ import {
 import type { Point } from '../kernel/geometry.ts';
 import type { Id } from '../kernel/ids.ts';
 import { mates } from '../plan/connectors.ts';
+import { straightInto } from '../plan/edits/adapters.ts';
 import { cablesThatFit } from '../plan/edits/plug.ts';
 import type { CableKind } from '../plan/kinds/kinds.ts';
 import { type Plan, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
@@ -79,15 +80,18 @@ export const freePlaces = (plan: Plan, power: PowerResult, sourceId: Id): readon
         o.on.recordId === p.ref.recordId &&
         (o.on.portId === p.ref.portId || recordOf(plan, 'outlet', p.ref.recordId) !== undefined),
     ).length;
-    return plugs + others < p.capacity;
+    const straight = straightInto(plan, p.ref.recordId, p.ref.portId).length;
+    return plugs + straight + others < p.capacity;
   });
 
 /** What people call an outlet: a wall outlet's own label, else its way. */
 export const placeLabel = (plan: Plan, p: Place): string => {
   const owner = plan.records.get(p.ref.recordId);
   if (owner?.type === 'outlet') return recordLabel(plan, owner);
-  const way = waysOf(plan, p.ref.recordId).find((w) => w.id === p.way.wayId);
-  return way ? wayLabel(recordLabel(plan, owner), way) : recordLabel(plan, owner);
+  const way = waysOf(plan, p.ref.recordId).find((w) => w.id === p.port.wayId);
+  return way
+    ? wayLabel(recordLabel(plan, owner), way)
+    : [recordLabel(plan, owner), p.port.label ?? p.port.id].join(' ');
 };
 
 const placeFor = (
@@ -109,9 +113,10 @@ const placeFor = (
   const node = power.tree.byKey.get(p.way.key);
   const shape = power.sources.get(sourceId)?.model;
   if (!node || !shape) return undefined;
-  const nominalV = shape.shape.nominalV * (shape.shape.ratios[p.legs[0] ?? 0] ?? 1);
+  const own = p.chain.at(-1)?.transformer?.shape ?? shape.shape;
+  const nominalV = own.nominalV * (own.ratios[p.legs[0] ?? 0] ?? 1);
   const loadA = asked.loadW / asked.powerFactor / (legs > 1 && !neutral ? nominalV * Math.sqrt(3) : nominalV);
-  const key = recordOf(plan, 'outlet', p.ref.recordId) ? p.ref.recordId : p.way.key;
+  const key = p.at.key;
   const room = roomLeft(a, key);
   if (!room || room.freeA < loadA) return undefined;
   const neededMm = newRunMm(plan, here, { at: asked.at, heightMm: asked.heightMm ?? 0 });

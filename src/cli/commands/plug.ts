@@ -3,6 +3,7 @@ import { gearBook } from '../../gear/index.ts';
 import { canonicalJson } from '../../kernel/canonical.ts';
 import { formatAmps, formatCableLength } from '../../kernel/units.ts';
 import { applyChanges } from '../../plan/change-set.ts';
+import type { AdapterKind } from '../../plan/kinds/adapter.ts';
 import type { CableKind } from '../../plan/kinds/kinds.ts';
 import { planRecord, recordsOf } from '../../plan/plan.ts';
 import { plugEverything } from '../../report/plug-all.ts';
@@ -28,8 +29,12 @@ export const plug: Command = {
     const plan = await planToChange(path, output);
     const { practice, lengthUnits } = planRecord(plan);
     const isCable = (k: { family: string }): k is CableKind => k.family === 'cable';
-    const book = [...recordsOf(plan, 'kind').filter(isCable), ...gearBook(practice).filter(isCable)];
-    const result = plugEverything(plan, { newId: repeatableIds(plan), book });
+    const kinds = [...recordsOf(plan, 'kind'), ...gearBook(practice)];
+    const result = plugEverything(plan, {
+      newId: repeatableIds(plan),
+      book: kinds.filter(isCable),
+      adapters: kinds.filter((k): k is AdapterKind => k.family === 'adapter' && k.what !== 'data'),
+    });
     await writePlanTo(values.out, applyChanges(plan, result.changes), path);
     const steps = result.steps.map(({ changes: _, ...s }) => s);
     if (values.json)

@@ -187,4 +187,5 @@ const entityOf = (n: SupplyNode, parentKey: string | undefined, l: NodeLimits | 
   neutralLimit: l?.neutral,
   notComputed: n.notComputed,
   depth: n.depth,
+  transformer: n.transformer,
 });

@@ -18,6 +18,7 @@ export {
   search,
   tradeOff,
   worstLegBound,
+  zoneRoots,
 } from './balance/index.ts';
 export { computedSetups, computePower, EVERYTHING_AT_FULL } from './compute.ts';
 export { explainPower, parseFigureKey } from './explain.ts';

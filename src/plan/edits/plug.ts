@@ -98,7 +98,8 @@ const isUnder = (plan: Plan, id: Id, ancestor: Id): boolean => {
     at = outlet
       ? outlet.sourceId
       : inlet
-        ? feedOf(plan, { recordId: here, portId: inlet.id })?.from.recordId
+        ? (feedOf(plan, { recordId: here, portId: inlet.id })?.from.recordId ??
+          recordOf(plan, 'box', here)?.plugsInto?.recordId)
         : undefined;
   }
   return false;

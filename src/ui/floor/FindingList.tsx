@@ -1,5 +1,6 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { setupsOf } from '../../plan/plan.ts';
+import { mateRemedies } from '../../report/adapters.ts';
 import { findingText } from '../../report/text.ts';
 import type { Finding } from '../../report/types.ts';
 import { Severity } from '../common/Severity.tsx';
@@ -46,10 +47,14 @@ export const FindingList = ({ title, about, exclude, limit = 50 }: FindingListPr
 
 /** One finding: what was computed, the limit and where it is from, what to do. */
 export const FindingCard = ({ finding }: { readonly finding: Finding }) => {
-  const { session } = useServices();
+  const { session, book } = useServices();
   const { plan, readOnly } = useSessionSlice((s) => ({ plan: s.plan, readOnly: s.readOnly }));
   const openWorking = useUi((u) => u.openWorking);
   const [noting, setNoting] = useState(false);
+  const joints = useMemo(
+    () => (finding.rule === 'power-mate' ? mateRemedies(plan, finding, book.kinds(), session.newId) : []),
+    [plan, finding, book, session],
+  );
   const t = findingText(plan, finding);
   const worst = setupsOf(plan).find((s) => s.id === finding.worstSetupId);
   return (
@@ -89,7 +94,7 @@ export const FindingCard = ({ finding }: { readonly finding: Finding }) => {
             Select
           </button>
         ) : null}
-        {finding.remedies.map((r) => (
+        {[...finding.remedies, ...joints].map((r) => (
           <button
             key={r.label}
             type="button"

@@ -60,7 +60,13 @@ export const PlugTab = () => {
             propose({
               what: 'plug',
               revision,
-              made: plugEverything(plan, { newId: session.newId, book: book.cables() }),
+              made: plugEverything(plan, {
+                newId: session.newId,
+                book: book.cables(),
+                adapters: book
+                  .kinds()
+                  .filter((k): k is AdapterKind => k.family === 'adapter' && k.what !== 'data'),
+              }),
             })
           }
         >

@@ -1,108 +1,26 @@
 import { cableLength } from '../../../derive/lengths.ts';
-import { NEUTRAL, type SupplyNode } from '../../../derive/supply-types.ts';
+import type { SupplyNode } from '../../../derive/supply-types.ts';
 import { systemShape } from '../../../derive/systems.ts';
 import type { Id } from '../../../kernel/ids.ts';
 import { mates } from '../../../plan/connectors.ts';
-import type { OutletPort } from '../../../plan/kinds/ports.ts';
 import { kindOf, type Plan, recordOf } from '../../../plan/plan.ts';
-import { autoRoute, outletsOf, placeOf } from '../../../plan/ports.ts';
+import { autoRoute, placeOf } from '../../../plan/ports.ts';
 import type { Cable, PortRef } from '../../../plan/records/index.ts';
-import { loadPowers } from '../load-powers.ts';
 import type { Computed } from '../types.ts';
+import { nominalAmps, type Place, placesOf, zoneRoots } from './places.ts';
 import type { BalanceProblem, Plug, Slot } from './types.ts';
-
-/** An outlet on a way of one source. */
-export interface Place {
-  readonly ref: PortRef;
-  readonly port: OutletPort;
-  readonly way: SupplyNode;
-  readonly legs: readonly number[];
-  /** Nodes with a limit that it is fed through: its way first, the source last. */
-  readonly chain: readonly SupplyNode[];
-  readonly capacity: number;
-}
 
 /** A problem with what its numbers stand for. */
 export interface SourceProblem {
   readonly sourceId: Id;
+  /** The source, or the output of a transformer. */
+  readonly root: SupplyNode;
   readonly problem: BalanceProblem;
   readonly places: readonly Place[];
   readonly cables: readonly Cable[];
   /** Nodes by thing number. */
   readonly things: readonly SupplyNode[];
 }
-
-/** Amps of every load on each leg by setup at nominal volts, and what it puts on the neutral. */
-export interface NominalAmps {
-  /** At (node × 3 + leg) × setups + setup. */
-  readonly legA: Float64Array;
-  /** Relative to the leg's own angle, at ((node × 3 + leg) × setups + setup) × 2. */
-  readonly neutral: Float64Array;
-}
-
-export const nominalAmps = (c: Computed): NominalAmps => {
-  const setups = c.setups.length;
-  const { values } = loadPowers(c.plan, c.tree, c.setups);
-  const legA = new Float64Array(c.tree.nodes.length * 3 * setups);
-  const neutral = new Float64Array(c.tree.nodes.length * 3 * setups * 2);
-  for (const n of c.tree.nodes)
-    for (const b of n.branches)
-      for (let s = 0; s < setups; s++) {
-        const p = (values[(n.index * setups + s) * 2] as number) * b.share;
-        const q = (values[(n.index * setups + s) * 2 + 1] as number) * b.share;
-        const a = Math.hypot(p, q) / b.nominalV;
-        for (const w of [b.from, b.to])
-          if (w !== NEUTRAL) {
-            const at = (n.index * 3 + w) * setups + s;
-            legA[at] = (legA[at] as number) + a;
-          }
-        if (b.to !== NEUTRAL) continue;
-        const at = ((n.index * 3 + b.from) * setups + s) * 2;
-        neutral[at] = (neutral[at] as number) + p / b.nominalV;
-        neutral[at + 1] = (neutral[at + 1] as number) - q / b.nominalV;
-      }
-  return { legA, neutral };
-};
-
-/** All outlets on ways of a source that are computed, wall outlets and boxes included. */
-export const placesOf = (c: Computed, sourceId: Id): readonly Place[] => {
-  const out: Place[] = [];
-  const seen = new Set<string>();
-  const high = highLegOf(c, sourceId);
-  const add = (recordId: Id, port: OutletPort, way: SupplyNode, at: SupplyNode, capacity: number): void => {
-    const key = `${recordId}/${port.id}`;
-    const legs = at.legs.slice(0, port.legs);
-    if (seen.has(key) || legs.length < port.legs) return;
-    if (port.neutral && port.legs === 1 && legs[0] === high) return;
-    seen.add(key);
-    const chain: SupplyNode[] = at === way ? [] : [at];
-    for (
-      let n: SupplyNode | undefined = way.parent < 0 ? undefined : c.tree.nodes[way.parent];
-      n;
-      n = c.tree.nodes[n.parent]
-    )
-      if (c.limits[n.index]?.leg || n.what === 'source') chain.push(n);
-    out.push({ ref: { recordId, portId: port.id }, port, way, legs, chain: [way, ...chain], capacity });
-  };
-  for (const n of c.tree.nodes) {
-    if (n.sourceId !== sourceId || n.notComputed !== undefined) continue;
-    if (n.what === 'way') {
-      for (const port of outletsOf(c.plan, n.recordId))
-        if (port.wayId === n.wayId) add(n.recordId, port, n, n, 1);
-    } else if (n.what === 'outlet') {
-      const way = c.tree.nodes[n.parent];
-      const port = outletsOf(c.plan, n.recordId)[0];
-      // A wall outlet may be a double one.
-      if (way?.what === 'way' && port) add(n.recordId, port, way, n, 2);
-    }
-  }
-  return out;
-};
-
-const highLegOf = (c: Computed, sourceId: Id): number | undefined => {
-  const system = c.tree.byKey.get(sourceId)?.system;
-  return system && systemShape(system)?.highLeg;
-};
 
 /** Length of a run in mm if it started somewhere else, on an automatic route; undefined where an end has no place. */
 export const runFrom = (plan: Plan, cable: Cable, from: PortRef): number | undefined => {
@@ -114,19 +32,21 @@ export const runFrom = (plan: Plan, cable: Cable, from: PortRef): number | undef
 };
 
 /**
- * What can be balanced on one source: plugs of cables that lead to loads and nothing else, are not locked and start at an
+ * What can be balanced on one source, or behind one transformer (by the key of its output): plugs of cables that lead to loads and nothing else, are not locked and start at an
  * outlet with a breaker. A plug may go to any outlet on a way of the same source that takes it, has its legs, and is either
  * on the same thing or within reach of the cable as it is.
  */
-export const balanceProblem = (c: Computed, sourceId: Id): SourceProblem | undefined => {
-  const source = c.tree.byKey.get(sourceId);
-  const shape = source?.system && systemShape(source.system);
-  if (!source || !shape || source.notComputed !== undefined) return undefined;
+export const balanceProblem = (c: Computed, rootKey: string): SourceProblem | undefined => {
+  const source = c.tree.byKey.get(rootKey);
+  const shape = source?.transformer?.shape ?? (source?.system && systemShape(source.system));
+  const sourceId = source?.sourceId;
+  if (!source || !shape || sourceId === undefined || source.notComputed !== undefined) return undefined;
+  const roots = zoneRoots(c.tree);
   const setups = c.setups.length;
   const amps = nominalAmps(c);
-  const places = placesOf(c, sourceId);
+  const places = placesOf(c, sourceId).filter((p) => p.chain.at(-1) === source);
   const placeAt = new Map(places.map((p, i) => [`${p.ref.recordId}/${p.ref.portId}`, i]));
-  const movable = movableCables(c, sourceId, placeAt);
+  const movable = movableCables(c, source, roots, placeAt);
   const things: SupplyNode[] = [source];
   const thingAt = new Map([[source.index, 0]]);
   for (const p of places)
@@ -147,7 +67,7 @@ export const balanceProblem = (c: Computed, sourceId: Id): SourceProblem | undef
   const plugAmps = movable.map((m) => new Float64Array(setups * m.node.legs.length));
   const plugNeutral = movable.map((m) => new Float64Array(setups * m.node.legs.length * 2));
   for (const n of c.tree.nodes) {
-    if (n.sourceId !== sourceId || n.branches.length === 0) continue;
+    if (roots[n.index] !== source.index || (n.branches.length === 0 && !amps.through[n.index])) continue;
     const own = owner[n.index] as number;
     for (let l = 0; l < shape.legs; l++)
       for (let s = 0; s < setups; s++) {
@@ -167,7 +87,11 @@ export const balanceProblem = (c: Computed, sourceId: Id): SourceProblem | undef
           toN[(s * width + k) * 2 + 1] = (toN[(s * width + k) * 2 + 1] as number) + im;
           continue;
         }
-        for (let up: SupplyNode | undefined = n; up; up = c.tree.nodes[up.parent]) {
+        for (
+          let up: SupplyNode | undefined = n;
+          up;
+          up = up === source ? undefined : c.tree.nodes[up.parent]
+        ) {
           const t = thingAt.get(up.index);
           if (t === undefined) continue;
           const r = (t * shape.legs + l) * setups + s;
@@ -203,6 +127,7 @@ export const balanceProblem = (c: Computed, sourceId: Id): SourceProblem | undef
   });
   return {
     sourceId,
+    root: source,
     places,
     cables: movable.map((m) => m.cable),
     things,
@@ -226,7 +151,8 @@ interface Movable {
 
 const movableCables = (
   c: Computed,
-  sourceId: Id,
+  root: SupplyNode,
+  roots: Int32Array,
   placeAt: ReadonlyMap<string, number>,
 ): readonly Movable[] => {
   const leadsOn = new Uint8Array(c.tree.nodes.length);
@@ -236,9 +162,10 @@ const movableCables = (
       leadsOn[n.parent] = 1;
   }
   return c.tree.nodes.flatMap((node) => {
-    if (node.what !== 'cable' || node.sourceId !== sourceId || node.notComputed !== undefined) return [];
+    if (node.what !== 'cable' || roots[node.index] !== root.index || node.notComputed !== undefined)
+      return [];
     const cable = recordOf(c.plan, 'cable', node.recordId);
-    if (!cable || cable.locked || leadsOn[node.index]) return [];
+    if (!cable || cable.locked || leadsOn[node.index] || node.circuit !== undefined) return [];
     return placeAt.has(`${cable.from.recordId}/${cable.from.portId}`) ? [{ node, cable }] : [];
   });
 };
@@ -251,6 +178,7 @@ const heldPlugs = (c: Computed, moving: ReadonlySet<Id>): ReadonlyMap<string, nu
   };
   for (const r of c.plan.records.values()) {
     if (r.type === 'cable' && !moving.has(r.id)) add(`${r.from.recordId}/${r.from.portId}`);
+    if (r.type === 'box' && r.plugsInto) add(`${r.plugsInto.recordId}/${r.plugsInto.portId}`);
     if (r.type === 'otherLoad' && r.on.portId !== undefined) add(`${r.on.recordId}/${r.on.portId}`);
     if (r.type === 'otherLoad' && r.on.portId === undefined && recordOf(c.plan, 'outlet', r.on.recordId))
       add(`${r.on.recordId}/out`);
