@@ -58,7 +58,7 @@ const badLevels = new WeakMap<
   ReadonlyMap<Id, { readonly setupId: Id; readonly levelPct: number }>
 >();
 
-/** Fixtures with a level outside 0 to 100 %, with one such level each. */
+/** Fixtures with a level, or that of a part, outside 0 to 100 %, with one such level each. */
 export const badLevelsOf = (
   plan: Plan,
 ): ReadonlyMap<Id, { readonly setupId: Id; readonly levelPct: number }> => {
@@ -66,9 +66,12 @@ export const badLevelsOf = (
   const known = badLevels.get(list);
   if (known) return known;
   const map = new Map<Id, { setupId: Id; levelPct: number }>();
-  for (const l of list)
-    if (!(l.levelPct >= 0 && l.levelPct <= 100) && !map.has(l.fixtureId))
-      map.set(l.fixtureId, { setupId: l.setupId, levelPct: l.levelPct });
+  for (const l of list) {
+    const levels = l.parts && l.parts.length > 0 ? l.parts.map((p) => p.levelPct) : [l.levelPct];
+    const bad = levels.find((pct) => !(pct >= 0 && pct <= 100));
+    if (bad !== undefined && !map.has(l.fixtureId))
+      map.set(l.fixtureId, { setupId: l.setupId, levelPct: bad });
+  }
   badLevels.set(list, map);
   return map;
 };

@@ -1,6 +1,7 @@
 import { add, direction, type Point, scale } from '../kernel/geometry.ts';
 import { facingOf } from '../plan/edits/arrange.ts';
 import { outletSockets, outletSymbol } from '../plan/outlet-sockets.ts';
+import { partsOf } from '../plan/part-levels.ts';
 import { armDirectionDeg, armOf, fixturePlace, kindOf, recordOf } from '../plan/plan.ts';
 import { placeOf } from '../plan/ports.ts';
 import type { Ballast, Box, Charger, Device, Fixture, Outlet, Source, Stand } from '../plan/records/index.ts';
@@ -8,6 +9,7 @@ import { burns } from './beams.ts';
 import { type DrawContext, kindLook, memoItem } from './context.ts';
 import type { ColorRole, DisplayItem, Primitive } from './display-list.ts';
 import { outlineOf, outlinePrims } from './outline.ts';
+import { partColumns, partPrims } from './parts.ts';
 import { itemOf, linePrim, pen, WEIGHT } from './prims.ts';
 import { symbolShape } from './symbols.ts';
 
@@ -60,13 +62,16 @@ export const fixtureItem = (ctx: DrawContext, f: Fixture): DisplayItem | undefin
   const broken = !burns(ctx, f);
   const kind = kindOf(ctx.plan, f.kindId);
   const look = kindLook(ctx.plan, f.kindId);
-  return memoItem(f, `fixture|${ctx.nominalScale}`, [at.xMm, at.yMm, facing, broken, kind], () => {
+  const parts = ctx.setupId === undefined ? undefined : partsOf(ctx.plan, ctx.setupId, f.id);
+  return memoItem(f, `fixture|${ctx.nominalScale}`, [at.xMm, at.yMm, facing, broken, kind, parts], () => {
     const outline = outlineOf(kind);
     const size = drawnSize(look, ctx.nominalScale);
     const prims = outline
       ? outlinePrims(outline, at, facing, size.widthMm / Math.max(1, look.widthMm), broken)
       : [symbolPrim({ ...look, ...size, at, rotationDeg: facing, broken })];
-    return itemOf(`fixture:${f.id}`, f.id, 'gear', ctx.nominalScale, prims);
+    const columns = parts && partColumns(ctx, f);
+    const lit = columns ? partPrims(columns, at, facing, size) : [];
+    return itemOf(`fixture:${f.id}`, f.id, 'gear', ctx.nominalScale, [...prims, ...lit]);
   });
 };
 

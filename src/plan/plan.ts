@@ -124,10 +124,17 @@ export const setupsOf = (plan: Plan): readonly RecordOf<'setup'>[] =>
 
 export const levelId = (setupId: Id, fixtureId: Id): Id => `level:${setupId}:${fixtureId}`;
 
+/** What a unit is at as a whole, in per cent: the mean of its parts where they have levels of their own, else its level. */
+export const wholeLevelPct = (l: Pick<RecordOf<'level'>, 'levelPct' | 'parts'>): number => {
+  const parts = l.parts;
+  if (!parts || parts.length === 0) return l.levelPct;
+  return parts.reduce((sum, p) => sum + p.levelPct, 0) / parts.length;
+};
+
 /** Level of a fixture in a setup, 0 to 100, and whether the plan says so or it is assumed full. */
 export const levelOf = (plan: Plan, setupId: Id, fixtureId: Id): { levelPct: number; assumed: boolean } => {
   const level = recordOf(plan, 'level', levelId(setupId, fixtureId));
-  return level ? { levelPct: level.levelPct, assumed: false } : { levelPct: 100, assumed: true };
+  return level ? { levelPct: wholeLevelPct(level), assumed: false } : { levelPct: 100, assumed: true };
 };
 
 /** The arm between a fixture and its stand: the longest among its accessories, and how far out it puts the fixture. */

@@ -1,7 +1,7 @@
 import { canonicalJson } from '../kernel/canonical.ts';
 import type { Box } from '../kernel/geometry.ts';
 import { compareNatural, type Id } from '../kernel/ids.ts';
-import { levelId, type Plan, planRecord, recordOf } from '../plan/plan.ts';
+import { levelId, type Plan, planRecord, recordOf, wholeLevelPct } from '../plan/plan.ts';
 import { nameOf } from './change-words.ts';
 import type { Pair, PlanChange } from './changes.ts';
 
@@ -15,7 +15,9 @@ const setupName = (before: Plan, after: Plan, id: Id): string =>
 
 const levelText = (plan: Plan, setupId: Id, fixtureId: Id): string => {
   const l = recordOf(plan, 'level', levelId(setupId, fixtureId));
-  const pct = l ? `${Math.round(l.levelPct)} %` : 'full (assumed)';
+  const pct = l
+    ? `${Math.round(wholeLevelPct(l))} %${l.parts && l.parts.length > 0 ? ` over ${l.parts.length} parts` : ''}`
+    : 'full (assumed)';
   return [pct, l?.color ?? '', l?.cctK ? `${l.cctK} K` : ''].filter(Boolean).join(', ');
 };
 

@@ -2,7 +2,7 @@ import { type LoadPower, levelFixtureId, loadSpecOf, powerAtLevel } from '../../
 import type { SupplyNode, SupplyTree } from '../../derive/supply-types.ts';
 import type { Id } from '../../kernel/ids.ts';
 import type { LoadSpec } from '../../plan/kinds/ports.ts';
-import { type Plan, recordsOf } from '../../plan/plan.ts';
+import { type Plan, recordsOf, wholeLevelPct } from '../../plan/plan.ts';
 import type { Level } from '../../plan/records/index.ts';
 import { isPhaseCut } from './model.ts';
 import type { SetupName } from './types.ts';
@@ -112,7 +112,7 @@ const levelRows = (plan: Plan, setups: readonly SetupName[]): ReadonlyMap<Id, Fl
       row = new Float64Array(setups.length).fill(Number.NaN);
       rows.set(l.fixtureId, row);
     }
-    row[s] = l.levelPct;
+    row[s] = wholeLevelPct(l);
   }
   rowsOf.set(list, { ids, rows });
   return rows;

@@ -1,5 +1,6 @@
-import { loadPower } from '../../derive/loads.ts';
-import { formatVoltAmps, formatWatts } from '../../kernel/units.ts';
+import { levelFixtureId, loadPower } from '../../derive/loads.ts';
+import { formatPct, formatVoltAmps, formatWatts } from '../../kernel/units.ts';
+import { partsOf } from '../../plan/part-levels.ts';
 import { childrenOf, figure, loadLines, setupName } from './working-shared.ts';
 import type { PowerWorking, Subject, WorkingLine } from './working-types.ts';
 import { voltsBasisLine } from './working-volts.ts';
@@ -15,10 +16,21 @@ export const powerWorking = (s: Subject, q: 'loadW' | 'loadVa', key: string): Po
     r?.type === 'fixture' || r?.type === 'ballast'
       ? loadPower(s.plan, r, s.result.setups[s.setup]?.id ?? '')
       : undefined;
+  const parts =
+    r?.type === 'fixture' || r?.type === 'ballast'
+      ? partsOf(s.plan, s.result.setups[s.setup]?.id ?? '', levelFixtureId(r))
+      : undefined;
+  if (p && parts)
+    inputs.push({
+      name: `level of its ${parts.length} parts`,
+      value: `${formatPct(p.levelPct)} in the mean`,
+      from: `their levels from ${formatPct(Math.min(...parts.map((x) => x.levelPct)))} to ${formatPct(Math.max(...parts.map((x) => x.levelPct)))}; colour is not counted`,
+      assumed: false,
+    });
   if (p && s.node.load) {
     const { wattsW, standbyW, powerFactor } = s.node.load;
     steps.push(
-      `${formatWatts(standbyW)} + (${formatWatts(wattsW)} − ${formatWatts(standbyW)}) × ${p.levelPct} % = ${formatWatts(p.wattsW)}`,
+      `${formatWatts(standbyW)} + (${formatWatts(wattsW)} − ${formatWatts(standbyW)}) × ${Number(p.levelPct.toFixed(1))} % = ${formatWatts(p.wattsW)}`,
     );
     if (!watts)
       steps.push(

@@ -4,6 +4,7 @@ import { type ChangeSet, Draft } from '../change-set.ts';
 import { clampMinute } from '../clock.ts';
 import { type ColorNote, colorNoteText } from '../color-note.ts';
 import type { Kind } from '../kinds/kinds.ts';
+import { atWholeLevel, isAtLevel } from '../part-levels.ts';
 import { levelId, type Plan, planRecord, recordOf, recordsOf, setupsOf } from '../plan.ts';
 import type {
   BatterySettings,
@@ -110,8 +111,8 @@ export const setLevelCells = (
       if (old && (old.color !== undefined || old.cctK !== undefined)) {
         if (old.levelPct !== 100) draft.put({ ...old, levelPct: 100 });
       } else if (old) draft.remove(id);
-    } else if (old?.levelPct !== levelPct)
-      draft.put({ ...(old ?? { id, type: 'level', setupId, fixtureId }), levelPct });
+    } else if (!old || !isAtLevel(old, levelPct))
+      draft.put(atWholeLevel(old ?? { id, type: 'level' as const, setupId, fixtureId }, levelPct));
   }
   return draft.changes();
 };

@@ -2,6 +2,7 @@ import type { Id, NewId } from '../../kernel/ids.ts';
 import { fail, ok, type Result } from '../../kernel/result.ts';
 import { type ChangeSet, Draft } from '../change-set.ts';
 import { recordName } from '../names.ts';
+import { atWholeLevel, isAtLevel } from '../part-levels.ts';
 import { levelId, type Plan, setupsOf } from '../plan.ts';
 import { type AnyRecord, type RecordOf, type RecordType, recordSchemas } from '../records/index.ts';
 import { copyMoves } from './moves.ts';
@@ -13,8 +14,8 @@ export const setLevels = (plan: Plan, setupId: Id, fixtureIds: Iterable<Id>, lev
     const id = levelId(setupId, fixtureId);
     const old = plan.records.get(id);
     const base = old?.type === 'level' ? old : { id, type: 'level' as const, setupId, fixtureId };
-    if (old?.type === 'level' && old.levelPct === levelPct) continue;
-    draft.put({ ...base, levelPct });
+    if (old?.type === 'level' && isAtLevel(old, levelPct)) continue;
+    draft.put(atWholeLevel(base, levelPct));
   }
   return draft.changes();
 };
