@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { formatAmps, formatCableLength } from '../../kernel/units.ts';
 import type { ChangeSet } from '../../plan/change-set.ts';
+import type { AdapterKind } from '../../plan/kinds/adapter.ts';
 import { planRecord } from '../../plan/plan.ts';
 import { type Balanced, type BalancedSource, balanceLegs } from '../../report/balance.ts';
 import { type PluggedAll, plugEverything } from '../../report/plug-all.ts';
