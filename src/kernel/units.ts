@@ -120,8 +120,9 @@ export const formatPct = (p: number): string =>
 
 /** A clock time from minutes after the shooting day's 00:00; past midnight shows as +1: `01:30 +1`. */
 export const formatClock = (minutes: number): string => {
-  const day = Math.floor(minutes / 1440);
-  const m = Math.round(minutes - day * 1440);
+  const whole = Math.round(minutes);
+  const day = Math.floor(whole / 1440);
+  const m = whole - day * 1440;
   const hhmm = `${String(Math.floor(m / 60)).padStart(2, '0')}:${String(m % 60).padStart(2, '0')}`;
   return day > 0 ? `${hhmm} +${day}` : hhmm;
 };

@@ -58,6 +58,8 @@ export const packInSchema = z.looseObject({
   minV: z.number(),
   maxV: z.number(),
   maxW: z.number().optional(),
+  /** Current one of its plates carries for long, where it is known. */
+  maxA: z.number().optional(),
   hotSwap: z.boolean().default(false),
 });
 

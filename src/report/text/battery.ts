@@ -48,6 +48,12 @@ export const batteryTexts: Readonly<Record<string, Writer>> = {
     todo: 'Use more packs at once, stronger ones, or keep the level down.',
     citation: 'current of the pack by its kind, at its cut-off volts',
   }),
+  'battery-plate-current': (c) => ({
+    head: `${c.text('label')}: ${c.amps('amps')} through a plate for ${c.amps('maxA')}`,
+    body: `At full, with packs nearly empty (${c.text('pack')}), ${c.amps('amps')} go through each of ${many(c.num('packs'), 'plate')}: ${c.pct('pct')} of what one carries for long. It runs hot, whatever the pack can give.`,
+    todo: 'Use more packs at once, a lead and a block instead of the plate, or keep the level down.',
+    citation: 'current of the plate by the kind of the unit',
+  }),
   'battery-inrush': (c) => ({
     head: `${c.text('label')}: its packs may cut out when it is switched on`,
     body: `Switched on at full it takes ${c.num('multiple')} times its watts for a moment, ${formatWatts(c.num('watts'))} before its inverter: ${c.amps('amps')} from each of ${many(c.num('packs'), 'pack')} (${c.text('pack')}), which gives ${c.amps('peakA')} for a moment.`,

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { formatWatts } from '../../kernel/units.ts';
+import { removeRecords } from '../../plan/edits/arrange.ts';
 import { copyDay } from '../../plan/edits/day.ts';
 import { type DaySummary, daySummary } from '../../report/day.ts';
 import { sourceNote } from '../../report/day-words.ts';
@@ -50,6 +51,21 @@ export const DayView = ({ day, days, onDay, onPacks }: DayViewProps) => {
           }}
         >
           Add a day like this
+        </button>
+        <button
+          type="button"
+          className="button"
+          disabled={readOnly || summary.blocks.length === 0 || days.length < 2}
+          title={days.length < 2 ? 'The only day' : 'Takes the blocks of this day away'}
+          onClick={() => {
+            session.commit(
+              `Remove day ${day}`,
+              removeRecords(plan, new Set(summary.blocks.map((b) => b.id))),
+            );
+            onDay(days.find((d) => d !== day) ?? 1);
+          }}
+        >
+          Remove this day
         </button>
         <button type="button" className="button" onClick={() => setPlacing(true)}>
           Date and place…

@@ -5,6 +5,8 @@ import type { Scale } from './scale.ts';
 const HEIGHT = 42;
 const SKY_Y = 2;
 const SKY_H = 16;
+/** Room for the words beside a mark. */
+const MARK_PX = 86;
 
 /** Hours, and over them night, twilight and day with sun and moon, where place and date are known. */
 export const Ruler = ({ scale, sky }: { readonly scale: Scale; readonly sky: DaySummary['sky'] }) => {
@@ -42,6 +44,7 @@ export const skyWords = (s: NonNullable<DaySummary['sky']>): string =>
     at('sunset', s.sunsetMin),
     at('last light', s.duskMin),
     at('moonrise', s.moonriseMin),
+    at('moonset', s.moonsetMin),
     `${s.moonPhase}, ${Math.round(100 * s.moonShare)} % lit`,
   ].join(', ');
 
@@ -56,11 +59,24 @@ const SkyBands = ({
   const days = [0, 1440];
   const band = (name: string, from: number | undefined, to: number | undefined, by: number) =>
     from === undefined || to === undefined ? null : clipped(scale, from + by, to + by, name);
+  const later = (m: number | undefined): number | undefined => (m === undefined ? undefined : m + 1440);
   const marks = [
     { name: 'sunrise', min: sky.sunriseMin },
     { name: 'sunset', min: sky.sunsetMin },
     { name: 'moonrise', min: sky.moonriseMin },
-  ];
+    { name: 'moonset', min: sky.moonsetMin },
+    { name: 'sunrise', min: later(sky.sunriseMin) },
+  ].flatMap(({ name, min }) =>
+    min === undefined || min < scale.fromMin || min > scale.toMin - MARK_PX / scale.pxPerMin
+      ? []
+      : [{ name, min }],
+  );
+  // Words that would run into one another: the sun's stay.
+  const shown = marks.filter(
+    (m) =>
+      m.name.startsWith('sun') ||
+      !marks.some((x) => x !== m && Math.abs(scale.x(x.min) - scale.x(m.min)) < MARK_PX),
+  );
   return (
     <g>
       <rect className="sky-night" x={0} y={SKY_Y} width={scale.widthPx} height={SKY_H} />
@@ -71,16 +87,17 @@ const SkyBands = ({
           {band('sky-day', sky.sunriseMin, sky.sunsetMin, by)}
         </g>
       ))}
-      {marks.map(({ name, min }) =>
-        min === undefined || min < scale.fromMin || min > scale.toMin - 70 / scale.pxPerMin ? null : (
-          <g key={name}>
-            <line className="sky-mark" x1={scale.x(min)} x2={scale.x(min)} y1={SKY_Y} y2={29} />
-            <text className="sky-text" x={scale.x(min) + 3} y={28}>
-              {name} {formatClock(min)}
-            </text>
-          </g>
-        ),
-      )}
+      {shown.map(({ name, min }) => (
+        <g key={`${name}${min}`}>
+          <line className="sky-mark" x1={scale.x(min)} x2={scale.x(min)} y1={SKY_Y} y2={29} />
+          <text className="sky-text" x={scale.x(min) + 3} y={28}>
+            {name} {formatClock(min)}
+          </text>
+        </g>
+      ))}
+      <rect className="sky-words" x={0} y={SKY_Y} width={scale.widthPx} height={SKY_H}>
+        <title>{skyWords(sky)}</title>
+      </rect>
     </g>
   );
 };

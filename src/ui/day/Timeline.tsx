@@ -6,7 +6,7 @@ import { Figure } from '../common/Figure.tsx';
 import { BlockLane } from './BlockLane.tsx';
 import { ChargerStrip, chargersOf } from './charger-lane.tsx';
 import { PowerStrip, UnitStrip } from './lanes.tsx';
-import { Ruler } from './Ruler.tsx';
+import { Ruler, skyWords } from './Ruler.tsx';
 import { type Scale, timeScale } from './scale.ts';
 
 const ZOOMS = [1, 1.5, 2.2, 3.3, 5, 7.5] as const;
@@ -24,6 +24,9 @@ export const Timeline = ({
   const [zoom, setZoom] = useState(0);
   const box = useRef<HTMLElement>(null);
   const widthPx = useWidth(box);
+  const scroll = useRef<HTMLElement>(null);
+  const zoomTo = (to: number): void => setZoom(Math.max(0, Math.min(ZOOMS.length - 1, to)));
+  useWheelZoom(scroll, (by) => setZoom((z) => Math.max(0, Math.min(ZOOMS.length - 1, z + by))));
   const scale: Scale = timeScale(summary, ZOOMS[zoom] ?? 1, Math.max(300, widthPx - BESIDE_PX));
   if (summary.blocks.length === 0) return null;
   const crews = [...new Set(summary.blocks.map((b) => b.block.crew))].sort().reverse();
@@ -37,7 +40,7 @@ export const Timeline = ({
           aria-label="Zoom out"
           title="Zoom out"
           disabled={zoom === 0}
-          onClick={() => setZoom(zoom - 1)}
+          onClick={() => zoomTo(zoom - 1)}
         >
           <ZoomOut size={16} aria-hidden="true" />
         </button>
@@ -47,7 +50,7 @@ export const Timeline = ({
           aria-label="Zoom in"
           title="Zoom in"
           disabled={zoom === ZOOMS.length - 1}
-          onClick={() => setZoom(zoom + 1)}
+          onClick={() => zoomTo(zoom + 1)}
         >
           <ZoomIn size={16} aria-hidden="true" />
         </button>
@@ -56,9 +59,31 @@ export const Timeline = ({
           or move them with the arrow keys. Rest on anything for its figures.
         </span>
       </div>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a wide time line has to scroll by keyboard too */}
-      <section className="timeline-scroll" tabIndex={0} aria-label="Lanes">
-        <Lane name="" className="lane-ruler">
+      <section
+        ref={scroll}
+        className="timeline-scroll"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide time line has to scroll and zoom by keyboard too
+        tabIndex={0}
+        aria-label="Lanes; plus and minus zoom"
+        onKeyDown={(e) => {
+          if (e.ctrlKey || e.metaKey || e.altKey) return;
+          if (e.key === '+' || e.key === '=') zoomTo(zoom + 1);
+          else if (e.key === '-') zoomTo(zoom - 1);
+          else if (e.key === '0') zoomTo(0);
+        }}
+      >
+        <Lane
+          name={
+            summary.sky ? (
+              <span className="soft sky-moon" title={skyWords(summary.sky)}>
+                {summary.sky.moonPhase}, {Math.round(100 * summary.sky.moonShare)} % lit
+              </span>
+            ) : (
+              <span className="soft">no place and date: no sun</span>
+            )
+          }
+          className="lane-ruler"
+        >
           <Ruler scale={scale} sky={summary.sky} />
         </Lane>
         {crews.map((crew) => (
@@ -129,6 +154,23 @@ const useWidth = (of: RefObject<HTMLElement | null>): number => {
     return () => watch.disconnect();
   }, [of]);
   return px;
+};
+
+/** Ctrl and the wheel zoom. A listener of its own: React's cannot keep the page from zooming. */
+const useWheelZoom = (of: RefObject<HTMLElement | null>, zoomBy: (by: number) => void): void => {
+  const act = useRef(zoomBy);
+  act.current = zoomBy;
+  useLayoutEffect(() => {
+    const el = of.current;
+    if (!el) return;
+    const onWheel = (e: WheelEvent): void => {
+      if (!e.ctrlKey || e.deltaY === 0) return;
+      e.preventDefault();
+      act.current(e.deltaY < 0 ? 1 : -1);
+    };
+    el.addEventListener('wheel', onWheel, { passive: false });
+    return () => el.removeEventListener('wheel', onWheel);
+  }, [of]);
 };
 
 const ChargerName = ({ charger }: { readonly charger: { label: string; bays: readonly unknown[] } }) => (

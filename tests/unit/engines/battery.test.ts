@@ -42,6 +42,24 @@ describe('packs on units', () => {
     expect(rules(r.b.plan())).toEqual(['stop battery-weak']);
   });
 
+  it('battery-current: a pack that could give more than the plate of the unit carries does not help', () => {
+    const r = batteryRig();
+    const packIn = {
+      plates: ['v-plate' as const],
+      packs: 1,
+      joined: 'parallel' as const,
+      minV: 11,
+      maxV: 17,
+    };
+    r.b.fixtureKind('big', { wattsW: 150 }, { packIn: { ...packIn, hotSwap: false, maxA: 10 } });
+    r.pack('strong', { continuousA: 20, peakA: 25 });
+    r.unit('1', { ...one, kindId: 'strong' }, 'big');
+    // 150 W ÷ 12 V = 12.5 A through a plate for 10 A; shared by two plates it is 6.25 A.
+    expect(rules(r.b.plan())).toEqual(['warn battery-plate-current']);
+    r.unit('1', { ...one, kindId: 'strong', count: 2 }, 'big');
+    expect(rules(r.b.plan())).toEqual([]);
+  });
+
   it('battery-current: twice the volts on the same plate is a stop, however they come about', () => {
     const r = batteryRig();
     r.pack('high', { voltsV: 25.2, fullV: 29.4, emptyV: 21, cells: 7 });

@@ -26,6 +26,7 @@ export const unitFindings = (plan: Plan, u: BatteryUnit): readonly EngineFinding
   return [
     ...fits(plan, u, kind, u.pack, say),
     ...current(u, u.pack, say),
+    ...plateCurrent(u, kind, u.pack, say),
     ...inrush(plan, u, kind, u.pack, say),
     ...converter(plan, u, say),
     ...lead(plan, u, kind, u.pack, say),
@@ -102,6 +103,15 @@ const current = (u: BatteryUnit, pack: PackKind, say: Say): EngineFinding[] => {
       (100 * amps) / pack.continuousA,
     ),
   ];
+};
+
+/** Current through one of the unit's plates at full level with packs nearly empty, where its kind says what one carries. */
+const plateCurrent = (u: BatteryUnit, kind: FixtureKind, pack: PackKind, say: Say): EngineFinding[] => {
+  const maxA = u.fixture.packs?.converterId === undefined ? kind.packIn?.maxA : undefined;
+  const amps = drawAt(u, 100).packW / u.count / pack.emptyV;
+  if (maxA === undefined || !(amps > maxA * (1 + 1e-9))) return [];
+  const pct = (100 * amps) / maxA;
+  return [say('battery-plate-current', 'warn', { pack: pack.name, amps, maxA, packs: u.count, pct }, pct)];
 };
 
 /**
