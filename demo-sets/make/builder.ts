@@ -1,6 +1,7 @@
 import { findKind, gearBook, needKind } from '../../src/gear/index.ts';
 import { type Point, point } from '../../src/kernel/geometry.ts';
 import { mates } from '../../src/plan/connectors.ts';
+import { gradientParts, type PartLook } from '../../src/plan/edits/parts.ts';
 import type { CableKind, FixtureKind, Kind } from '../../src/plan/kinds/kinds.ts';
 import type { Way } from '../../src/plan/kinds/ports.ts';
 import { levelId, type Plan } from '../../src/plan/plan.ts';
@@ -396,6 +397,16 @@ export class Builder {
     for (const [unit, levelPct] of pct) {
       const fixtureId = `unit-${unit}`;
       this.#put({ id: levelId(setupId, fixtureId), type: 'level', setupId, fixtureId, levelPct });
+    }
+  }
+
+  /** Parts of units from a level and colour at one end to those at the other, in a setup that has their levels. */
+  gradient(order: number, units: string, from: PartLook, to: PartLook): void {
+    for (const unit of readUnits(units, this.#units())) {
+      const made = gradientParts(this.#plan, `setup-${order}`, `unit-${unit}`, from, to);
+      if (!made.ok) throw new Error(made.error.what);
+      for (const level of [...made.value.added, ...made.value.updated.map((u) => u.to)])
+        this.#records.set(level.id, level);
     }
   }
 

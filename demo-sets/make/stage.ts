@@ -545,6 +545,11 @@ const setups = (d: Builder): void => {
     '70': 100,
     '71': 100,
   });
+  const amber = { levelPct: 100, color: '#ffb066' };
+  const blue = { levelPct: 40, color: '#2a5bd7' };
+  d.gradient(3, '37-42', blue, { ...amber, levelPct: 70 });
+  d.gradient(3, '43-48', { ...amber, levelPct: 70 }, blue);
+  d.gradient(4, '25-36', { levelPct: 100, color: '#ff5a4e' }, amber);
   d.setup(5, '36', 'Kitchen, evening', {
     '*': 0,
     '16': 75,

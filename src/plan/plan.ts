@@ -124,11 +124,11 @@ export const setupsOf = (plan: Plan): readonly RecordOf<'setup'>[] =>
 
 export const levelId = (setupId: Id, fixtureId: Id): Id => `level:${setupId}:${fixtureId}`;
 
-/** What a unit is at as a whole, in per cent: the mean of its parts where they have levels of their own, else its level. */
+/** What a unit is at as a whole, in per cent: the mean of its parts to a tenth where they have levels of their own, else its level. */
 export const wholeLevelPct = (l: Pick<RecordOf<'level'>, 'levelPct' | 'parts'>): number => {
   const parts = l.parts;
   if (!parts || parts.length === 0) return l.levelPct;
-  return parts.reduce((sum, p) => sum + p.levelPct, 0) / parts.length;
+  return Math.round((parts.reduce((sum, p) => sum + p.levelPct, 0) / parts.length) * 10) / 10;
 };
 
 /** Level of a fixture in a setup, 0 to 100, and whether the plan says so or it is assumed full. */

@@ -67,7 +67,7 @@ export const setParts = (
   const id = levelId(setupId, fixtureId);
   const old: Level = recordOf(plan, 'level', id) ?? { id, type: 'level', setupId, fixtureId, levelPct: 100 };
   const next = parts.map(clean);
-  const mean = Math.round(wholeLevelPct({ levelPct: 0, parts: next }) * 10) / 10;
+  const mean = wholeLevelPct({ levelPct: 0, parts: next });
   return ok(new Draft(plan).put({ ...old, parts: next, levelPct: mean }).changes());
 };
 
@@ -177,7 +177,7 @@ export const clearParts = (plan: Plan, setupId: Id, fixtureIds: Iterable<Id>): C
     const level = recordOf(plan, 'level', levelId(setupId, id));
     if (!level?.parts) continue;
     const { parts: _, ...rest } = level;
-    draft.put({ ...rest, levelPct: Math.round(wholeLevelPct(level) * 10) / 10 });
+    draft.put({ ...rest, levelPct: wholeLevelPct(level) });
   }
   return draft.changes();
 };

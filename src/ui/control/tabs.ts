@@ -1,5 +1,7 @@
 import type { ComponentType } from 'react';
+import { CardsTab } from './CardsTab.tsx';
 import { LinesTab } from './LinesTab.tsx';
+import { PartsTab } from './PartsTab.tsx';
 import { PatchTab } from './PatchTab.tsx';
 import { RadioTab } from './RadioTab.tsx';
 
@@ -12,4 +14,6 @@ export const CONTROL_TABS: readonly {
   { id: 'patch', name: 'Patch', Screen: PatchTab },
   { id: 'lines', name: 'Lines and nodes', Screen: LinesTab },
   { id: 'radio', name: 'Radio', Screen: RadioTab },
+  { id: 'parts', name: 'Part levels', Screen: PartsTab },
+  { id: 'cards', name: 'Set-up cards', Screen: CardsTab },
 ];
