@@ -1,11 +1,12 @@
 import Konva from 'konva/lib/Core';
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { Stage } from 'react-konva/lib/ReactKonvaCore';
 import type { Book } from '../editor/book.ts';
 import { fitFloor } from '../editor/fit-floor.ts';
 import { selectionWords } from '../editor/floor-facts.ts';
 import { OPTIONS } from '../editor/options.ts';
 import { createScene, type Scene } from '../editor/scene.ts';
+import { selectUnder } from '../editor/select-under.ts';
 import type { Session } from '../editor/session.ts';
 import { createToolbox } from '../editor/tools/toolbox.ts';
 import { BackgroundLayer, FurnitureLayer, OverlayLayer, PlanLayer } from './Layers.tsx';
@@ -24,10 +25,12 @@ export interface FloorCanvasProps {
   readonly scheme: Scheme;
   /** Whether the first measure also fits the floor into the view; false where a remembered view came first. */
   readonly fitAtFirst?: boolean;
+  /** A menu was asked for at this spot of the page, about what is selected then. */
+  readonly onMenu?: (spot: { readonly x: number; readonly y: number }) => void;
 }
 
 /** The floor: drawn from the display list, worked on with the tools. Fills its parent. */
-export const FloorCanvas = ({ session, book, scheme, fitAtFirst = true }: FloorCanvasProps) => {
+export const FloorCanvas = ({ session, book, scheme, fitAtFirst = true, onMenu }: FloorCanvasProps) => {
   const container = useRef<HTMLDivElement>(null);
   const [coarse, setCoarse] = useState(false);
   const view = useSession(session, (s) => s.viewport);
@@ -39,7 +42,17 @@ export const FloorCanvas = ({ session, book, scheme, fitAtFirst = true }: FloorC
   );
   useEffect(() => () => toolbox.close(), [toolbox]);
   useViewport(container, session, fitAtFirst);
-  usePointer(container, session, toolbox, setCoarse);
+  const asked = useCallback(
+    (spot: { readonly x: number; readonly y: number }, type: 'mouse' | 'touch' | 'pen') => {
+      if (session.getState().tool !== 'select')
+        session.set({ tool: 'select', placing: undefined, message: '' });
+      selectUnder(session, scene.picker, spot, type);
+      const r = container.current?.getBoundingClientRect();
+      onMenu?.({ x: spot.x + (r?.left ?? 0), y: spot.y + (r?.top ?? 0) });
+    },
+    [session, scene, onMenu],
+  );
+  usePointer(container, session, toolbox, setCoarse, asked);
   const palette = PALETTES[scheme];
   const fonts = useFontsLoaded();
   const layer = { session, scene, palette };

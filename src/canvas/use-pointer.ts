@@ -1,6 +1,7 @@
 import { type RefObject, useEffect } from 'react';
 import { toFloor } from '../editor/camera.ts';
 import { pinch, wheelZoom } from '../editor/gestures.ts';
+import { OPTIONS } from '../editor/options.ts';
 import type { Session } from '../editor/session.ts';
 import type { PointerInfo } from '../editor/tools/tool.ts';
 import type { Toolbox } from '../editor/tools/toolbox.ts';
@@ -20,6 +21,8 @@ export const usePointer = (
   session: Session,
   toolbox: Toolbox,
   onType: (coarse: boolean) => void,
+  /** Where a menu was asked for: the right button, a long press, or the menu key. */
+  onMenu: (spot: Spot, type: PointerInfo['pointerType']) => void,
 ): void => {
   useEffect(() => {
     const el = container.current;
@@ -27,6 +30,13 @@ export const usePointer = (
     const fingers = new Map<number, Spot>();
     let active: number | undefined;
     let spaceHeld = false;
+    let press: ReturnType<typeof setTimeout> | undefined;
+    let pressed: Spot | undefined;
+    /** A finger that rests asks for the menu. */
+    const unpress = (): void => {
+      clearTimeout(press);
+      pressed = undefined;
+    };
 
     const spot = (e: { clientX: number; clientY: number }): Spot => {
       const r = el.getBoundingClientRect();
@@ -57,6 +67,7 @@ export const usePointer = (
       if (e.pointerType === 'touch') {
         fingers.set(e.pointerId, spot(e));
         if (fingers.size > 1) {
+          unpress();
           toolbox.cancel();
           active = undefined;
           return;
@@ -68,6 +79,17 @@ export const usePointer = (
       if (e.button === MIDDLE) toolbox.lend('pan');
       toolbox.pointerDown(info(e));
       cursor();
+      if (e.pointerType === 'touch' && session.getState().tool === 'select') {
+        pressed = spot(e);
+        press = setTimeout(() => {
+          if (!pressed) return;
+          const at = pressed;
+          unpress();
+          toolbox.cancel();
+          active = undefined;
+          onMenu(at, 'touch');
+        }, OPTIONS.longPressMs);
+      }
     };
     const move = (e: PointerEvent): void => {
       if (e.pointerType === 'touch' && fingers.has(e.pointerId)) {
@@ -83,6 +105,10 @@ export const usePointer = (
         }
         fingers.set(e.pointerId, spot(e));
       }
+      if (pressed) {
+        const { x, y } = spot(e);
+        if (Math.hypot(x - pressed.x, y - pressed.y) > OPTIONS.touchDragPx) unpress();
+      }
       if (active !== undefined && e.pointerId !== active) return;
       // A finger lifted out of a pinch leaves one that must not draw.
       if (e.pointerType === 'touch' && active === undefined) return;
@@ -91,6 +117,7 @@ export const usePointer = (
     };
     const up = (e: PointerEvent): void => {
       fingers.delete(e.pointerId);
+      unpress();
       if (e.pointerId !== active) return;
       active = undefined;
       toolbox.pointerUp(info(e));
@@ -99,6 +126,7 @@ export const usePointer = (
     };
     const lost = (e: PointerEvent): void => {
       fingers.delete(e.pointerId);
+      unpress();
       if (e.pointerId !== active) return;
       active = undefined;
       toolbox.cancel();
@@ -153,7 +181,14 @@ export const usePointer = (
       if (active === undefined) lend();
       cursor();
     };
-    const noMenu = (e: Event): void => e.preventDefault();
+    const menu = (e: MouseEvent): void => {
+      e.preventDefault();
+      // A finger's long press asks by itself; another gesture at work is not broken off.
+      if (active !== undefined || fingers.size > 0) return;
+      const asked = e.clientX === 0 && e.clientY === 0;
+      const { viewport } = session.getState();
+      onMenu(asked ? { x: viewport.widthPx / 2, y: viewport.heightPx / 2 } : spot(e), 'mouse');
+    };
     const blur = (): void => {
       spaceHeld = false;
       lend();
@@ -165,7 +200,7 @@ export const usePointer = (
     el.addEventListener('pointercancel', lost);
     el.addEventListener('pointerleave', leave);
     el.addEventListener('wheel', wheel, { passive: false });
-    el.addEventListener('contextmenu', noMenu);
+    el.addEventListener('contextmenu', menu);
     window.addEventListener('keydown', keyDown, { capture: true });
     window.addEventListener('keyup', keyUp);
     window.addEventListener('blur', blur);
@@ -181,10 +216,11 @@ export const usePointer = (
       el.removeEventListener('pointercancel', lost);
       el.removeEventListener('pointerleave', leave);
       el.removeEventListener('wheel', wheel);
-      el.removeEventListener('contextmenu', noMenu);
+      el.removeEventListener('contextmenu', menu);
+      unpress();
       window.removeEventListener('keydown', keyDown, { capture: true });
       window.removeEventListener('keyup', keyUp);
       window.removeEventListener('blur', blur);
     };
-  }, [container, session, toolbox, onType]);
+  }, [container, session, toolbox, onType, onMenu]);
 };

@@ -6,6 +6,8 @@ export const OPTIONS = {
   /** A press becomes a drag when the pointer went this far. */
   dragPx: 4,
   touchDragPx: 9,
+  /** A finger that rests so long asks for the menu. */
+  longPressMs: 550,
   /** How far from a thing a press still means it. */
   hitPx: 5,
   touchHitPx: 14,

@@ -13,6 +13,10 @@ const POINTER = [
   ['Digits, with the wall or door tool', 'Type a length; Enter takes it'],
   ['Shift + click', 'Add to the selection, or take from it'],
   ['Alt while dragging', 'No snapping'],
+  ['Drag a label', 'Put it there by hand, with a leader'],
+  ['Right button, long press, menu key', 'What can be done with it'],
+  ['Arrows, Enter, Space in the table', 'Move, change a cell, select'],
+  ['Escape', 'End what is begun, then the tool, then the selection'],
 ] as const;
 
 export const ShortcutsDialog = () => {

@@ -11,7 +11,7 @@ import {
   Table2,
   Waypoints,
 } from 'lucide-react';
-import { useMemo } from 'react';
+import { useMemo, useState } from 'react';
 import { FloorCanvas } from '../../canvas/FloorCanvas.tsx';
 import { onSetup } from '../../editor/on-setup.ts';
 import type { ToolId } from '../../editor/session.ts';
@@ -22,6 +22,7 @@ import { ServicesContext, useServices } from '../services.ts';
 import { useClipboard } from './clipboard.ts';
 import { EntryTag } from './EntryTag.tsx';
 import { FloorDialogs } from './FloorDialogs.tsx';
+import { FloorMenu, type MenuSpot } from './FloorMenu.tsx';
 import { FloorTable } from './FloorTable.tsx';
 import { GearShelf } from './GearShelf.tsx';
 import { Inspector } from './Inspector.tsx';
@@ -62,6 +63,7 @@ const Floor = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => {
   const { session, book, scheme } = useServices();
   const { run, keysOf } = useCommands();
   useClipboard(run);
+  const [menuAt, setMenuAt] = useState<MenuSpot | undefined>(undefined);
   const { tool, message, shows } = useSessionSlice((s) => ({
     tool: s.tool,
     message: s.message,
@@ -71,7 +73,14 @@ const Floor = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => {
     <div className="floor">
       <GearShelf />
       <main className="floor-canvas">
-        <FloorCanvas session={session} book={book} scheme={scheme} fitAtFirst={fitAtFirst} />
+        <FloorCanvas
+          session={session}
+          book={book}
+          scheme={scheme}
+          fitAtFirst={fitAtFirst}
+          onMenu={setMenuAt}
+        />
+        <FloorMenu at={menuAt} onClose={() => setMenuAt(undefined)} />
         <div className="tool-strip" role="toolbar" aria-label="Tools" aria-orientation="vertical">
           {TOOLS.map((t) => (
             <button

@@ -4,21 +4,7 @@ import { type LayerState, withLayer } from '../../editor/floor-view.ts';
 import { CoverageLegend } from '../control/CoverageLegend.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
-
-const WORDS: Readonly<Record<DrawingLayer, string>> = {
-  underlay: 'Underlay',
-  coverage: 'Radio coverage',
-  architecture: 'Architecture',
-  set: 'Set and marks',
-  beams: 'Beams and aim lines',
-  cables: 'Cables',
-  data: 'Data lines',
-  stands: 'Stands and grip',
-  gear: 'Lighting and power gear',
-  notes: 'Notes and photos',
-  dimensions: 'Dimensions',
-  labels: 'Labels',
-};
+import { LAYER_WORDS } from './layer-words.ts';
 
 const SHOWN: readonly DrawingLayer[] = [
   'gear',
@@ -72,12 +58,12 @@ const LayerStates = () => {
         <tbody>
           {SHOWN.map((layer) => (
             <tr key={layer}>
-              <th scope="row">{WORDS[layer]}</th>
+              <th scope="row">{LAYER_WORDS[layer]}</th>
               {STATES.map((s) => (
                 <td key={s.key}>
                   <input
                     type="checkbox"
-                    aria-label={`${s.word} ${WORDS[layer].toLowerCase()}`}
+                    aria-label={`${s.word} ${LAYER_WORDS[layer].toLowerCase()}`}
                     checked={view.layers[layer][s.key]}
                     onChange={(e) =>
                       session.set({

@@ -1,0 +1,68 @@
+import { Menu } from '@base-ui/react/menu';
+import { useMemo } from 'react';
+import { useCommands } from '../commands.ts';
+import { useSessionSlice } from '../hooks.ts';
+
+export interface MenuSpot {
+  readonly x: number;
+  readonly y: number;
+}
+
+const CHOSEN: readonly (readonly string[])[] = [
+  ['copy', 'paste', 'duplicate', 'delete'],
+  ['replace', 'row', 'renumber', 'turn-about'],
+  ['put-on-stand', 'take-off-stand', 'hang', 'unplug', 'toggle-level'],
+  ['group', 'ungroup', 'lock', 'unlock', 'hide', 'show'],
+  ['stack-front', 'stack-back', 'reset-labels', 'let-route', 'split-wall', 'join-walls'],
+  ['select-kind', 'select-circuit', 'select-universe', 'fit-selection'],
+];
+const EMPTY: readonly (readonly string[])[] = [
+  ['paste', 'paste-in-place', 'select-all', 'show-all'],
+  ['add-room', 'add-talent', 'add-camera', 'add-note'],
+  ['floor-table', 'fit-all'],
+];
+
+/** What can be done with what is selected, or with the floor, where the menu was asked for. */
+export const FloorMenu = ({
+  at,
+  onClose,
+}: {
+  readonly at: MenuSpot | undefined;
+  readonly onClose: () => void;
+}) => {
+  const { all, run, enabled, keysOf } = useCommands();
+  const chosen = useSessionSlice((s) => s.selection.size > 0);
+  const anchor = useMemo(
+    () => ({ getBoundingClientRect: () => new DOMRect(at?.x ?? 0, at?.y ?? 0, 0, 0) }),
+    [at],
+  );
+  const groups = (at ? (chosen ? CHOSEN : EMPTY) : [])
+    .map((ids) =>
+      ids.flatMap((id) => {
+        const c = all.find((x) => x.id === id);
+        return c && enabled(c) ? [c] : [];
+      }),
+    )
+    .filter((g) => g.length > 0);
+  return (
+    <Menu.Root open={at !== undefined} onOpenChange={(open) => (open ? undefined : onClose())} modal={false}>
+      <Menu.Portal>
+        <Menu.Positioner anchor={anchor} side="bottom" align="start" sideOffset={2}>
+          <Menu.Popup className="menu floor-menu" aria-label={chosen ? 'Selection' : 'Floor'}>
+            {groups.map((g, i) => (
+              <div key={g[0]?.id} role="presentation">
+                {i > 0 ? <Menu.Separator className="menu-line" /> : null}
+                {g.map((c) => (
+                  <Menu.Item key={c.id} className="menu-item" onClick={() => run(c.id)}>
+                    {c.label}
+                    <span className="kbd">{keysOf(c.id).split(', ')[0]}</span>
+                  </Menu.Item>
+                ))}
+              </div>
+            ))}
+          </Menu.Popup>
+        </Menu.Positioner>
+      </Menu.Portal>
+    </Menu.Root>
+  );
+};
