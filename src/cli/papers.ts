@@ -1,10 +1,21 @@
+import { utf8Bytes } from '../kernel/canonical.ts';
 import { csvBytes } from '../output/csv.ts';
+import { displayListToDxf } from '../output/dxf.ts';
 import { type PaperFonts, pagesToPdf } from '../output/pdf.ts';
+import { displayListToSvg, listPage } from '../output/svg.ts';
+import { listsToXlsx } from '../output/xlsx.ts';
+import { allLists } from '../papers/all-lists.ts';
+import { floorPictures } from '../papers/floor-drawings.ts';
 import { issueOptions } from '../papers/issue-options.ts';
-import { paperLists } from '../papers/lists.ts';
 import { paperSet } from '../papers/paper-set.ts';
+import { planFileBytes } from '../plan/container.ts';
 import { type Plan, planRecord } from '../plan/plan.ts';
 import type { Assessment } from '../report/types.ts';
+import { svgToPng } from './png.ts';
+
+/** What papers can be written as. */
+export const PAPER_FORMATS = ['pdf', 'csv', 'xlsx', 'svg', 'png', 'dxf', 'plan'] as const;
+export type PaperFormat = (typeof PAPER_FORMATS)[number];
 
 export interface PapersCommandOptions {
   readonly fonts: PaperFonts;
@@ -12,8 +23,10 @@ export interface PapersCommandOptions {
   readonly date?: string | undefined;
   readonly setupId?: string | undefined;
   readonly programVersion: string;
-  /** Ids of the sheets; all when left out. */
+  /** Ids of the sheets; those of the plan, else all, when left out. */
   readonly sheets?: readonly string[] | undefined;
+  /** PDF and CSV when left out. */
+  readonly formats?: readonly PaperFormat[] | undefined;
 }
 
 export interface PaperFile {
@@ -28,27 +41,63 @@ export interface PapersResult {
 }
 
 /**
- * The papers of a plan as files: one PDF set and the CSV lists. File names are fixed; nothing of the plan's text goes
- * into them. The revision is that of the plan's last issue; a plan never issued has none.
+ * The papers of a plan as files: the PDF set, the lists as CSV and as one workbook, each floor as SVG, PNG and DXF, the plan
+ * itself. File names are fixed; nothing of the plan's text goes into them. Papers of a plan that is as it was issued carry
+ * that issue's revision and date, others are a draft of the next one; a plan never issued has no revision.
  */
-export const papersCommand = (
+export const papersCommand = async (
   plan: Plan,
   assessment: Assessment,
   options: PapersCommandOptions,
-): PapersResult => {
+): Promise<PapersResult> => {
   const issued = issueOptions(plan, options);
-  const { revision, date } = issued;
-  const set = paperSet(plan, assessment, issued);
+  const wants = new Set<PaperFormat>(options.formats ?? ['pdf', 'csv']);
+  const files: PaperFile[] = [];
+  let notices: readonly string[] = [];
+  if (wants.has('pdf')) {
+    const set = paperSet(plan, assessment, issued);
+    notices = set.notices;
+    if (set.pages.length > 0)
+      files.push({
+        name: 'papers.pdf',
+        bytes: pagesToPdf(set.pages, options.fonts, pdfMetadata(plan, issued)),
+      });
+    else notices = [...notices, 'The chosen sheets have nothing to say about this plan: there is no PDF.'];
+  }
+  const lists = wants.has('csv') || wants.has('xlsx') ? allLists(plan, assessment, issued) : [];
+  if (wants.has('csv')) for (const l of lists) files.push({ name: `${l.name}.csv`, bytes: csvBytes(l) });
+  if (wants.has('xlsx')) files.push({ name: 'lists.xlsx', bytes: listsToXlsx(lists) });
+  if (wants.has('svg') || wants.has('png') || wants.has('dxf')) {
+    for (const [i, { list }] of floorPictures(plan, assessment, issued).entries()) {
+      const name = `floor-${i + 1}`;
+      const svg = displayListToSvg(list);
+      if (wants.has('svg')) files.push({ name: `${name}.svg`, bytes: utf8Bytes(svg) });
+      if (wants.has('png'))
+        files.push({ name: `${name}.png`, bytes: await svgToPng(svg, listPage(list), options.fonts) });
+      if (wants.has('dxf')) files.push({ name: `${name}.dxf`, bytes: utf8Bytes(displayListToDxf(list)) });
+    }
+  }
+  if (wants.has('plan')) {
+    const { bytes, sort } = planFileBytes(plan);
+    files.push({ name: sort === 'zip' ? 'plan.plan.zip' : 'plan.plan.json', bytes });
+  }
+  return { files, notices };
+};
+
+/** Title, subject and author of the PDF, from the plan's title block. */
+const pdfMetadata = (
+  plan: Plan,
+  issued: { readonly revision: string; readonly draft?: boolean; readonly date: string },
+) => {
   const head = planRecord(plan);
-  const pdf = pagesToPdf(set.pages, options.fonts, {
+  return {
     title: [head.production, head.title].filter(Boolean).join(' – '),
-    subject: revision ? `Lighting papers, revision ${revision}` : 'Lighting papers, not issued',
+    subject: !issued.revision
+      ? 'Lighting papers, not issued'
+      : issued.draft
+        ? `Lighting papers, draft of revision ${issued.revision}`
+        : `Lighting papers, revision ${issued.revision}`,
     author: head.people['drawn-by'] ?? '',
-    ...(date ? { date } : {}),
-  });
-  const lists = paperLists(plan, assessment, options.setupId).map((l) => ({
-    name: `${l.name}.csv`,
-    bytes: csvBytes(l),
-  }));
-  return { files: [{ name: 'papers.pdf', bytes: pdf }, ...lists], notices: set.notices };
+    ...(issued.date ? { date: issued.date } : {}),
+  };
 };

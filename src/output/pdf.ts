@@ -81,6 +81,10 @@ export function* pdfSteps(
   doc.setFileId(contentHash({ pages, meta }).slice(0, 32).toUpperCase());
   const writer = pdfWriter(doc, PAPER_COLORS);
   const anchors = anchorsOf(pages);
+  // jsPDF counts the heights that links and bookmarks lead to from the page that is current at the end: the tallest, so
+  // that bookmarks lead to the top of each.
+  const tallest = pages.reduce((best, p, i) => (p.heightMm > (pages[best]?.heightMm ?? 0) ? i : best), 0);
+  const currentMm = pages[tallest]?.heightMm ?? 0;
   for (const [i, page] of pages.entries()) {
     if (i > 0) doc.addPage([page.widthMm, page.heightMm], orientation(page));
     writer.page(page.items, page.heightMm);
@@ -91,10 +95,11 @@ export function* pdfSteps(
         doc.link(item.xMm, item.yMm, item.widthMm, item.heightMm, {
           pageNumber: target.page + 1,
           magFactor: 'XYZ',
-          top: Math.max(0, target.yMm - 6),
+          top: Math.max(0, target.yMm - 6) + currentMm - (pages[target.page]?.heightMm ?? 0),
         });
     }
     yield i + 1;
   }
+  doc.setPage(tallest + 1);
   return new Uint8Array(doc.output('arraybuffer'));
 }

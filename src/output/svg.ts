@@ -110,7 +110,7 @@ const document = (
   const ids = { next: 1 };
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${num(widthMm)} ${num(heightMm)}" width="${num(widthMm)}mm" height="${num(heightMm)}mm"` +
-    ` fill="none" font-family="'${SVG_FONT_FAMILY}', sans-serif" stroke-linejoin="round" stroke-linecap="butt" font-kerning="none">` +
+    ` fill="none" font-family="'${SVG_FONT_FAMILY}', 'Source Sans 3', sans-serif" stroke-linejoin="round" stroke-linecap="butt" font-kerning="none">` +
     `<title>${escapeText(title)}</title><rect width="${num(widthMm)}" height="${num(heightMm)}" fill="${colors.paper}"/>` +
     `${items.map((i) => itemSvg(i, colors, ids)).join('\n')}</svg>\n`
   );
@@ -129,20 +129,30 @@ export const displayItemSvg = (item: DisplayItem, colors: ColorScheme): string =
     .join('');
 };
 
+/** A display list on paper of its own at its nominal scale, with a margin around what is drawn. */
+export const listPage = (
+  list: DisplayList,
+  marginMm = 5,
+): { readonly widthMm: number; readonly heightMm: number; readonly items: readonly PageItem[] } => {
+  const box = itemsBox(list.items) ?? { minX: 0, minY: 0, maxX: list.nominalScale, maxY: list.nominalScale };
+  return {
+    widthMm: (box.maxX - box.minX) / list.nominalScale + 2 * marginMm,
+    heightMm: (box.maxY - box.minY) / list.nominalScale + 2 * marginMm,
+    items: placeList(list, {
+      floorXMm: box.minX,
+      floorYMm: box.minY,
+      pageXMm: marginMm,
+      pageYMm: marginMm,
+    }),
+  };
+};
+
 /** A display list as an SVG document at its nominal scale, with a margin around what is drawn. */
 export const displayListToSvg = (
   list: DisplayList,
   colors: ColorScheme = PAPER_COLORS,
   marginMm = 5,
 ): string => {
-  const box = itemsBox(list.items) ?? { minX: 0, minY: 0, maxX: list.nominalScale, maxY: list.nominalScale };
-  const items = placeList(list, {
-    floorXMm: box.minX,
-    floorYMm: box.minY,
-    pageXMm: marginMm,
-    pageYMm: marginMm,
-  });
-  const w = (box.maxX - box.minX) / list.nominalScale + 2 * marginMm;
-  const h = (box.maxY - box.minY) / list.nominalScale + 2 * marginMm;
-  return document(w, h, 'Plan', items, colors);
+  const { widthMm, heightMm, items } = listPage(list, marginMm);
+  return document(widthMm, heightMm, 'Plan', items, colors);
 };

@@ -2,32 +2,34 @@ import { formatCableLength } from '../kernel/units.ts';
 import { planRecord } from '../plan/plan.ts';
 import { DEPARTMENTS, type GearLine, gearLines, massOf } from '../report/gear-lines.ts';
 import { cell } from './figures.ts';
-import { flowArea, flowPages, type Section } from './flow.ts';
+import { columnWidth, flowPages, type Section } from './flow.ts';
 import { emptyBox } from './run-sheet.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
 import { type Column, headingBlock, placeColumns, stacked, tableHead, tableRow } from './table.ts';
 
 const GEAR: readonly Column[] = [
-  { id: 'name', head: 'Kind', leastMm: 70, grow: 3 },
-  { id: 'type', head: 'Type', leastMm: 22, grow: 0.5, dispensable: 2 },
-  { id: 'count', head: 'On the plan', leastMm: 18, align: 'right' },
-  { id: 'spare', head: 'Spare', leastMm: 13, align: 'right' },
-  { id: 'order', head: 'Order', leastMm: 13, align: 'right' },
-  { id: 'each', head: 'Each kg', leastMm: 15, align: 'right' },
-  { id: 'all', head: 'All kg', leastMm: 17, align: 'right' },
-  { id: 'changed', head: 'Changed to', leastMm: 22 },
-  { id: 'remark', head: 'Remark', leastMm: 30, grow: 1, dispensable: 1 },
+  { id: 'name', head: 'Kind', leastMm: 58, grow: 3 },
+  { id: 'type', head: 'Type', leastMm: 21, grow: 0.5, dispensable: 2 },
+  { id: 'count', head: 'On the plan', leastMm: 17, align: 'right' },
+  { id: 'spare', head: 'Spare', leastMm: 11, align: 'right' },
+  { id: 'order', head: 'Order', leastMm: 11, align: 'right' },
+  { id: 'each', head: 'Each kg', leastMm: 13, align: 'right' },
+  { id: 'all', head: 'All kg', leastMm: 14, align: 'right' },
+  { id: 'changed', head: 'Changed to', leastMm: 20 },
 ];
 
 const TRUCK: readonly Column[] = [
-  { id: 'name', head: 'What', leastMm: 80, grow: 3 },
-  { id: 'order', head: 'Pieces', leastMm: 14, align: 'right' },
-  { id: 'each', head: 'Each kg', leastMm: 15, align: 'right' },
-  { id: 'all', head: 'All kg', leastMm: 17, align: 'right' },
-  { id: 'where', head: 'Where on the truck', leastMm: 46, grow: 1 },
-  { id: 'out', head: 'Loaded', leastMm: 13 },
-  { id: 'back', head: 'Back', leastMm: 13 },
+  { id: 'name', head: 'What', leastMm: 58, grow: 3 },
+  { id: 'order', head: 'Pieces', leastMm: 12, align: 'right' },
+  { id: 'each', head: 'Each kg', leastMm: 13, align: 'right' },
+  { id: 'all', head: 'All kg', leastMm: 14, align: 'right' },
+  { id: 'where', head: 'Where on the truck', leastMm: 36, grow: 1 },
+  { id: 'out', head: 'Loaded', leastMm: 12 },
+  { id: 'back', head: 'Back', leastMm: 9 },
 ];
+
+/** Two columns of text on a wide sheet. */
+const columnsOn = (info: SetInfo): number => (columnWidth(info, 2) >= 175 ? 2 : 1);
 
 const kgText = (kg: number): string => (Number.isFinite(kg) ? kg.toFixed(1) : '–');
 
@@ -58,7 +60,8 @@ const byDepartment = (
 export const gearPages = (info: SetInfo): readonly PageMaker[] => {
   const lines = linesOf(info);
   if (lines.length === 0) return [];
-  const columns = placeColumns(GEAR, flowArea(info).w);
+  const across = columnsOn(info);
+  const columns = placeColumns(GEAR, columnWidth(info, across));
   const sections = byDepartment(lines, (department, own) => ({
     head: (continued) =>
       stacked(
@@ -78,7 +81,6 @@ export const gearPages = (info: SetInfo): readonly PageMaker[] => {
         each: kgText(l.eachKg),
         all: kgText(l.allKg),
         changed: emptyBox(20),
-        remark: l.book === 'user' ? { text: 'own gear book', role: 'ink-soft' } : '',
       }),
     ),
   }));
@@ -96,6 +98,7 @@ export const gearPages = (info: SetInfo): readonly PageMaker[] => {
       'Spares are common practice, no published source: cable 10 % and stands, grip, adapters 10 % rounded up, lights 5 % to the nearest whole. Write what is ordered instead into the box.',
       'Masses are planning values of the gear book; the label on the real one comes first. Gel, expendables and cases are not counted.',
     ],
+    across,
   );
 };
 
@@ -103,7 +106,8 @@ export const gearPages = (info: SetInfo): readonly PageMaker[] => {
 export const truckPages = (info: SetInfo): readonly PageMaker[] => {
   const lines = linesOf(info);
   if (lines.length === 0) return [];
-  const columns = placeColumns(TRUCK, flowArea(info).w);
+  const across = columnsOn(info);
+  const columns = placeColumns(TRUCK, columnWidth(info, across));
   const total = massOf(lines);
   const sections: Section[] = [
     ...byDepartment(lines, (department, own) => ({
@@ -118,7 +122,7 @@ export const truckPages = (info: SetInfo): readonly PageMaker[] => {
           order: cell(l.order),
           each: kgText(l.eachKg),
           all: kgText(l.allKg),
-          where: emptyBox(44),
+          where: emptyBox(36),
           out: emptyBox(3.2),
           back: emptyBox(3.2),
         }),
@@ -166,5 +170,6 @@ export const truckPages = (info: SetInfo): readonly PageMaker[] => {
       'Masses are planning values of the gear book; weigh what the payload or an axle depends on. Cases and carts add to them.',
       'Load and lash as the driver directs.',
     ],
+    across,
   );
 };

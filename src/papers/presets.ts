@@ -48,7 +48,18 @@ export const SHEET_PRESETS: readonly SheetPreset[] = [
   {
     id: 'console',
     name: 'Console',
-    sheets: ['cover', 'plot', 'changes', 'units', 'setups', 'patch', 'universes', 'lines', 'setup-list', 'cards'],
+    sheets: [
+      'cover',
+      'plot',
+      'changes',
+      'units',
+      'setups',
+      'patch',
+      'universes',
+      'lines',
+      'setup-list',
+      'cards',
+    ],
   },
   { id: 'rental', name: 'Rental order', sheets: ['gear', 'cables', 'truck'] },
 ];

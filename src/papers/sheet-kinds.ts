@@ -34,7 +34,7 @@ export interface SheetKind {
 }
 
 /** Floors that have something on them; the first floor where none has. */
-const drawnFloors = (plan: Plan): readonly string[] => {
+export const drawnFloors = (plan: Plan): readonly string[] => {
   const used = new Set<string>();
   for (const r of plan.records.values()) {
     const floorId = (r as { floorId?: unknown }).floorId;

@@ -64,6 +64,8 @@ const PACKAGES = {
   rbush: ['derive', 'drawing', 'editor', 'canvas'],
   suncalc: ['derive'],
   saxes: ['gear'],
+  // Turns drawings into pixels where there is no browser.
+  '@resvg/resvg-wasm': ['cli'],
   fflate: ['plan', 'gear', 'output', 'storage'],
   '@expo-google-fonts/source-sans-3': ['ui', 'app', 'cli'],
   'virtual:pwa-register': ['app'],

@@ -9,7 +9,7 @@ import { SHEET_CHOICES } from '../../papers/sheet-kinds.ts';
 import { type Plan, setupsOf } from '../../plan/plan.ts';
 import { assess } from '../../report/assess.ts';
 import { type Command, EXIT, planFrom, Refusal, UsageError } from '../command.ts';
-import { type PaperFile, papersCommand } from '../papers.ts';
+import { PAPER_FORMATS, type PaperFile, type PaperFormat, papersCommand } from '../papers.ts';
 
 const FONTS = '@expo-google-fonts/source-sans-3';
 
@@ -51,6 +51,19 @@ const sheetsOf = (asked: string | undefined): readonly string[] | undefined => {
       `There is no sheet “${unknown[0] ?? asked}”. Sheets: ${SHEET_CHOICES.map((c) => c.id).join(', ')}. Presets: ${SHEET_PRESETS.map((p) => p.id).join(', ')}.`,
     );
   return sheets;
+};
+
+const formatsOf = (asked: string | undefined): readonly PaperFormat[] | undefined => {
+  if (asked === undefined) return undefined;
+  const words = asked
+    .split(',')
+    .map((w) => w.trim().toLowerCase())
+    .filter(Boolean);
+  const known = (w: string): w is PaperFormat => (PAPER_FORMATS as readonly string[]).includes(w);
+  const unknown = words.find((w) => !known(w));
+  if (unknown !== undefined || words.length === 0)
+    throw new UsageError(`There is no format “${unknown ?? asked}”. Formats: ${PAPER_FORMATS.join(', ')}.`);
+  return words.filter(known);
 };
 
 const makeFolder = async (folder: string): Promise<void> => {
@@ -95,20 +108,22 @@ const writeFiles = async (folder: string, files: readonly PaperFile[], input: st
 };
 
 export const papers: Command = {
-  usage: 'papers PLAN --out DIR [--date YYYY-MM-DD] [--setup NAME] [--sheets LIST]',
-  summary: 'write the PDF set and the CSV lists',
+  usage: 'papers PLAN --out DIR [--format LIST] [--date YYYY-MM-DD] [--setup NAME] [--sheets LIST]',
+  summary: 'write the PDF set, the lists and the drawing as files',
   details:
     '  --out DIR       where to; made when it is not there, files of the same names are replaced\n' +
-    '  --date DATE     date of issue printed in the title block; else that of the last issue, else none\n' +
+    `  --format LIST   formats with commas between, of ${PAPER_FORMATS.join(', ')}; else pdf,csv\n` +
+    '  --date DATE     date printed in the title block where the plan is not as it was issued; else none\n' +
     '  --setup NAME    the setup the plot shows; else the first\n' +
     `  --sheets LIST   sheets or presets with commas between, of ${SHEET_CHOICES.map((c) => c.id).join(', ')};\n` +
-    `                  presets ${SHEET_PRESETS.map((p) => p.id).join(', ')}; else all`,
+    `                  presets ${SHEET_PRESETS.map((p) => p.id).join(', ')}; in the order given; else the plan’s own, else all`,
   run: async (args, output) => {
     const { values, positionals } = parseArgs({
       args: [...args],
       allowPositionals: true,
       options: {
         out: { type: 'string' },
+        format: { type: 'string' },
         date: { type: 'string' },
         setup: { type: 'string' },
         sheets: { type: 'string' },
@@ -118,17 +133,19 @@ export const papers: Command = {
     if (path === undefined || more.length > 0) throw new UsageError('Name one plan file.');
     if (values.out === undefined) throw new UsageError('Say where the papers go: --out DIR.');
     const date = checkDate(values.date);
+    const formats = formatsOf(values.format);
     const plan = await planFrom(path, output);
     const setupId = setupIdOf(plan, values.setup);
     const sheets = sheetsOf(values.sheets);
     const folder = resolve(values.out);
     await makeFolder(folder);
-    const { files, notices } = papersCommand(plan, assess(plan, { revision: 0 }), {
+    const { files, notices } = await papersCommand(plan, assess(plan, { revision: 0 }), {
       fonts: await readFonts(),
       date,
       setupId,
       programVersion: packageJson.version,
       sheets,
+      formats,
     });
     await writeFiles(folder, files, path);
     for (const notice of notices) output.err(`Note: ${notice}\n`);
