@@ -5,9 +5,10 @@ import { computePower, deratingShare, type PowerResult, sourceRating } from '../
 import type { Id } from '../kernel/ids.ts';
 import { formatAmps, formatVoltAmps, formatWatts } from '../kernel/units.ts';
 import { connector, mates } from '../plan/connectors.ts';
-import type { BoxKind, Kind, SourceKind } from '../plan/kinds/kinds.ts';
+import type { BoxKind, CableKind, Kind, SourceKind } from '../plan/kinds/kinds.ts';
 import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
 import { feedOf, inletsOf, outletsOf, waysOf } from '../plan/ports.ts';
+import { sizeCable } from './size-cable.ts';
 
 const LEGS: readonly Quantity[] = ['leg0A', 'leg1A', 'leg2A'];
 
@@ -15,10 +16,12 @@ const LEGS: readonly Quantity[] = ['leg0A', 'leg1A', 'leg2A'];
 export interface Sized {
   readonly recordId: Id;
   readonly label: string;
-  readonly what: 'generator' | 'box';
+  readonly what: 'generator' | 'box' | 'cable';
   readonly nowName: string;
   /** The smallest kind of the book that carries it; undefined where none does. */
-  readonly kind: SourceKind | BoxKind | undefined;
+  readonly kind: SourceKind | BoxKind | CableKind | undefined;
+  /** Sets of a cable side by side. */
+  readonly sets?: number;
   /** Whether the present kind is it, is larger than needed, or does not carry the load with the headroom. */
   readonly now: 'fits' | 'larger' | 'too small';
   readonly reasons: readonly string[];
@@ -30,13 +33,19 @@ export interface SizeOptions {
   readonly book: readonly Kind[];
 }
 
-/** The smallest standard generator for each set, and box for each box, that carries the plan in every setup with headroom. */
+/**
+ * The smallest standard generator for each set, box for each box and cable for each run that carries the plan in every setup
+ * with headroom.
+ */
 export const sizePlan = (plan: Plan, options: SizeOptions): readonly Sized[] => {
   const power = computePower(plan);
   const grow = 1 + Math.max(0, options.headroomPct ?? 20) / 100;
   return [
     ...recordsOf(plan, 'source').flatMap((s) => sizeSet(plan, power, s.id, grow, options.book) ?? []),
     ...recordsOf(plan, 'box').flatMap((b) => sizeBox(plan, power, b.id, grow, options.book) ?? []),
+    ...power.tree.nodes.flatMap((n) =>
+      n.what === 'cable' ? (sizeCable(plan, power, n, grow, options.book) ?? []) : [],
+    ),
   ];
 };
 
