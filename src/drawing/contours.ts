@@ -13,27 +13,29 @@ export const contourRings = (
   level: number,
 ): readonly Ring[] => {
   const low = Number.NEGATIVE_INFINITY;
-  const at = (c: number, r: number): number => {
-    if (c < 0 || r < 0 || c >= columns || r >= rows) return low;
-    const v = values[r * columns + c] as number;
-    return Number.isNaN(v) ? low : v;
-  };
-  // Edges of cells by number: of a place, the one to its right (even) and the one below it (odd), one place around the grid.
+  // One place more on every side, so that lines close along the rim.
   const width = columns + 2;
-  const edge = (c: number, r: number, down: 0 | 1): number => ((r + 1) * width + c + 1) * 2 + down;
-  const next = new Int32Array(width * (rows + 2) * 2).fill(-1);
-  for (let r = -1; r < rows; r++)
-    for (let c = -1; c < columns; c++) {
-      const a = at(c, r) >= level;
-      const b = at(c + 1, r) >= level;
-      const d = at(c + 1, r + 1) >= level;
-      const e = at(c, r + 1) >= level;
-      const kind = (a ? 1 : 0) + (b ? 2 : 0) + (d ? 4 : 0) + (e ? 8 : 0);
+  const padded = new Float64Array(width * (rows + 2)).fill(low);
+  for (let r = 0; r < rows; r++)
+    for (let c = 0; c < columns; c++) {
+      const v = values[r * columns + c] as number;
+      if (!Number.isNaN(v)) padded[(r + 1) * width + c + 1] = v;
+    }
+  // Edges of cells by number: of a place, the one to its right (even) and the one below it (odd).
+  const next = new Int32Array(padded.length * 2).fill(-1);
+  for (let r = 0; r <= rows; r++)
+    for (let c = 0; c <= columns; c++) {
+      const p = r * width + c;
+      const kind =
+        ((padded[p] as number) >= level ? 1 : 0) +
+        ((padded[p + 1] as number) >= level ? 2 : 0) +
+        ((padded[p + width + 1] as number) >= level ? 4 : 0) +
+        ((padded[p + width] as number) >= level ? 8 : 0);
       if (kind === 0 || kind === 15) continue;
-      const top = edge(c, r, 0);
-      const right = edge(c + 1, r, 1);
-      const bottom = edge(c, r + 1, 0);
-      const left = edge(c, r, 1);
+      const top = p * 2;
+      const right = (p + 1) * 2 + 1;
+      const bottom = (p + width) * 2;
+      const left = p * 2 + 1;
       // From one edge to the other with the high corners on the right hand (y runs down).
       switch (kind) {
         case 1:
@@ -87,8 +89,8 @@ export const contourRings = (
     const p = (key - down) / 2;
     const c = (p % width) - 1;
     const r = Math.floor(p / width) - 1;
-    const u = at(c, r);
-    const v = down ? at(c, r + 1) : at(c + 1, r);
+    const u = padded[p] as number;
+    const v = padded[down ? p + width : p + 1] as number;
     // Against the rim the line runs through the place itself.
     const t = u === low ? 1 : v === low ? 0 : (level - u) / (v - u);
     return down ? [c, r + t] : [c + t, r];

@@ -10,8 +10,9 @@ import { line, ROUNDS } from './measure.ts';
 import { benchPacks } from './packs.ts';
 import { benchPapers } from './papers.ts';
 import { benchPatch } from './patch.ts';
+import { benchRadio } from './radio.ts';
 
-/** Runs all, or those named: engines, packs, papers, patch, load, canvas. */
+/** Runs all, or those named: engines, packs, papers, patch, radio, load, canvas. */
 export const bench = async (only: readonly string[]): Promise<void> => {
   const wanted = (name: string): boolean => only.length === 0 || only.includes(name);
   const plan = largePlan();
@@ -27,6 +28,7 @@ export const bench = async (only: readonly string[]): Promise<void> => {
   if (wanted('packs')) benchPacks();
   if (wanted('papers')) benchPapers(plan);
   if (wanted('patch')) benchPatch();
+  if (wanted('radio')) benchRadio();
   if (!wanted('load') && !wanted('canvas')) return;
   const browser = await launchBrowser();
   try {

@@ -1,7 +1,16 @@
 import { limitCitation, limitOf } from '../../derive/limits.ts';
 import type { Id } from '../../kernel/ids.ts';
 import { type Plan, recordsOf } from '../../plan/plan.ts';
-import { breakpointM, edgeDb, edgeNu, freeSpaceDb, groundDb, indoorDb, patternDb } from './calc.ts';
+import {
+  breakpointM,
+  EDGE_FREE_NU,
+  edgeDb,
+  edgeNu,
+  freeSpaceDb,
+  groundDb,
+  indoorDb,
+  patternDb,
+} from './calc.ts';
 import { aerialOf, floorLoss, patternSource } from './materials.ts';
 import { barriersDb, type Hit, hitsOn, type Spot } from './path.ts';
 import { isIndoors, type Scene, sceneOf } from './scene.ts';
@@ -84,12 +93,18 @@ export const patternLossDb = (antenna: string, facingDeg: number, from: Spot, to
   return loss < 0.05 ? 0 : loss;
 };
 
+const HALF_WAY: readonly number[] = [0.5];
+const EIGHTHS: readonly number[] = [0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875];
+
 /** What people in the path cost: a knife edge at head height, where they stand worst; none above the heads. */
 export const crowdDb = (g: Ground, floorM: number, a: Spot, b: Spot): number => {
   if (g.air.crowd === 'none') return 0;
   const length = lengthM(a, b);
   if (length <= 2 * g.crowdNearestM) return 0;
-  const places = g.air.crowd === 'few' ? [0.5] : [0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875];
+  // Above the heads by more than the zone is wide anywhere, no place of the path needs a look.
+  const clear = Math.min(a.z, b.z) - floorM - g.headM;
+  if (clear > 0 && edgeNu(g.scene.fMhz, -clear, length / 2, length / 2) <= EDGE_FREE_NU) return 0;
+  const places = g.air.crowd === 'few' ? HALF_WAY : EIGHTHS;
   let most = 0;
   for (const t of places) {
     const d1 = Math.max(g.crowdNearestM, t * length);

@@ -35,7 +35,7 @@ interface Cross {
 const pathLengthM = (p: Spot, q: Spot): number => Math.max(0.1, Math.hypot(q.x - p.x, q.y - p.y, q.z - p.z));
 
 /** -1 without a crossing, else the share of the path at which it crosses one straight piece from (x1, y1) to (x2, y2). */
-const crossAt = (
+const crossOneWay = (
   ax: number,
   ay: number,
   bx: number,
@@ -53,6 +53,22 @@ const crossAt = (
   const e2 = (x2 - x1) * (by - y1) - (y2 - y1) * (bx - x1);
   if ((e1 > 0 && e2 > 0) || (e1 < 0 && e2 < 0) || e1 === 0 || e2 === 0) return -1;
   return e1 / (e1 - e2);
+};
+
+/** As `crossOneWay`, and the same from either end. */
+const crossAt = (
+  ax: number,
+  ay: number,
+  bx: number,
+  by: number,
+  x1: number,
+  y1: number,
+  x2: number,
+  y2: number,
+): number => {
+  if (ax < bx || (ax === bx && ay <= by)) return crossOneWay(ax, ay, bx, by, x1, y1, x2, y2);
+  const t = crossOneWay(bx, by, ax, ay, x1, y1, x2, y2);
+  return t < 0 ? t : 1 - t;
 };
 
 /** Shares of the path at which it crosses a barrier's line in plan, in order. Ends of the path on the line do not count. */
@@ -123,7 +139,7 @@ export const inside = (b: Barrier, x: number, y: number): boolean => {
   return odd;
 };
 
-/** A set piece costs once, at the place where the path is deepest in it. */
+/** A set piece costs once, where it costs most: at its outline, or around an aerial that is inside it. */
 const pieceHit = (
   scene: Scene,
   b: Barrier,
@@ -132,22 +148,17 @@ const pieceHit = (
   q: Spot,
   lengthM: number,
 ): Hit | undefined => {
-  const ts = found.map((c) => c.t);
-  if (inside(b, p.x, p.y)) ts.unshift(0);
-  if (inside(b, q.x, q.y)) ts.push(1);
-  let best = ts[0] ?? 0;
-  let low = Number.POSITIVE_INFINITY;
-  for (const t of ts) {
-    const z = p.z + (q.z - p.z) * t;
-    if (z < low) {
-      low = z;
-      best = t;
-    }
-  }
-  if (low < b.baseM) return undefined;
+  let worst: Hit | undefined;
+  const look = (t: number): void => {
+    const zM = p.z + (q.z - p.z) * t;
+    const hit = zM < b.baseM ? undefined : hitAt(scene, b, t, lengthM, zM, b.db, undefined);
+    if (hit && (!worst || hit.db > worst.db)) worst = hit;
+  };
+  for (const c of found) look(c.t);
   // An aerial that stands on it has nothing of it in the way.
-  if (low >= b.topM && (best === 0 || best === 1)) return undefined;
-  return hitAt(scene, b, best, lengthM, low, b.db, undefined);
+  if (p.z < b.topM && inside(b, p.x, p.y)) look(0);
+  if (q.z < b.topM && inside(b, q.x, q.y)) look(1);
+  return worst;
 };
 
 /**
