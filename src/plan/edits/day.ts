@@ -6,6 +6,7 @@ import { type ColorNote, colorNoteText } from '../color-note.ts';
 import type { Kind } from '../kinds/kinds.ts';
 import { atWholeLevel, isAtLevel } from '../part-levels.ts';
 import { levelId, type Plan, planRecord, recordOf, recordsOf, setupsOf } from '../plan.ts';
+import { LAST_MINUTE } from '../records/day.ts';
 import type {
   BatterySettings,
   Block,
@@ -88,6 +89,49 @@ export const setBurnsThrough = (plan: Plan, blockId: Id, fixtureIds: readonly Id
   const b = recordOf(plan, 'block', blockId);
   if (!b) throw new Error(`no block ${blockId}`);
   return new Draft(plan).put({ ...b, burnsThrough: [...fixtureIds] }).changes();
+};
+
+/** Minutes that a day laid out from the setups gives to each part, and how long a crew works before it eats. */
+const LAID_OUT = { preLight: 60, setup: 120, meal: 60, wrap: 30, mealAfter: 360 } as const;
+
+/**
+ * Lays a day out from the setups in their order: a pre-light, each setup for so long, a meal before six hours of work are over (common
+ * practice, no published source), wrap. As many setups as fit before noon of the next day. The day has no blocks before.
+ */
+export const layOutDay = (plan: Plan, day: number, startMin: number, newId: NewId): ChangeSet => {
+  const draft = new Draft(plan);
+  const setups = setupsOf(plan);
+  let at = clampMinute(startMin);
+  let sinceMeal = at;
+  const put = (what: Block['what'], minutes: number, setupId?: Id): void => {
+    const endMin = Math.min(at + minutes, LAST_MINUTE);
+    if (endMin <= at) return;
+    draft.put({
+      id: newId('bk'),
+      type: 'block',
+      day,
+      startMin: at,
+      endMin,
+      what,
+      label: '',
+      burnsThrough: [],
+      crew: 'shooting',
+      ...(setupId === undefined ? {} : { setupId }),
+    });
+    at = endMin;
+  };
+  const first = setups[0];
+  if (first) put('pre-light', LAID_OUT.preLight, first.id);
+  for (const s of setups) {
+    if (at + LAID_OUT.setup + LAID_OUT.wrap > LAST_MINUTE) break;
+    if (at + LAID_OUT.setup - sinceMeal > LAID_OUT.mealAfter) {
+      put('meal', LAID_OUT.meal);
+      sinceMeal = at;
+    }
+    put('setup', LAID_OUT.setup, s.id);
+  }
+  if (first) put('wrap', LAID_OUT.wrap);
+  return draft.changes();
 };
 
 /** Copies the blocks of a day to another, which has none. */

@@ -30,6 +30,12 @@ export const batteryTexts: Readonly<Record<string, Writer>> = {
     todo: 'Choose packs with its plate, or a plate adapter between.',
     citation: 'the kinds',
   }),
+  'battery-plates': (c) => ({
+    head: `${c.text('label')}: ${many(c.num('packs'), 'pack')} on ${many(c.num('plates'), 'plate')}`,
+    body: `The plan puts ${many(c.num('packs'), 'pack')} (${c.text('pack')}) on it at once; its kind takes ${c.text('plates')}.`,
+    todo: 'Plan with as many as it has plates for, or put a plate for several packs or a lead between.',
+    citation: 'the kind',
+  }),
   'battery-volts-high': (c) => ({
     head: `${c.text('label')}: packs of ${c.volts('fullV')} when full, it takes ${c.volts('maxV')} at most`,
     body: `${many(c.num('packs'), 'pack')}${c.num('packs') > 1 ? ` in ${c.text('joined')}` : ''} (${c.text('pack')}) give ${c.volts('fullV')} when full. More than it takes can destroy it. Packs of different volts share the same plates: read the label.`,

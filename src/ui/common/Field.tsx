@@ -61,7 +61,8 @@ export const Field = <T,>({
           }}
           onKeyDown={(e) => {
             if (e.key === 'Enter') commit();
-            if (e.key === 'Escape') {
+            // With nothing typed, Escape is for what is around: a dialog closes.
+            if (e.key === 'Escape' && draft !== undefined) {
               setDraft(undefined);
               e.stopPropagation();
             }

@@ -61,11 +61,7 @@ export const BlockTable = ({
   };
   return (
     <section className="day-blocks" aria-label="Blocks of the day">
-      {summary.blocks.length === 0 ? (
-        <p className="day-empty">
-          No blocks yet. Add the first: it starts at 08:00 and shows the setup chosen above.
-        </p>
-      ) : (
+      {summary.blocks.length === 0 ? null : (
         <table className="table">
           <caption className="visually-hidden">Blocks</caption>
           <thead>

@@ -7,6 +7,7 @@ import { sourceNote } from '../../report/day-words.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { BlockTable } from './BlockTable.tsx';
+import { EmptyDay } from './EmptyDay.tsx';
 import { EventList } from './EventList.tsx';
 import { PlaceDialog } from './PlaceDialog.tsx';
 import { Timeline } from './Timeline.tsx';
@@ -76,10 +77,11 @@ export const DayView = ({ day, days, onDay, onPacks }: DayViewProps) => {
         </label>
       </div>
       <Troubles summary={summary} onPacks={onPacks} />
+      {summary.blocks.length === 0 ? <EmptyDay day={day} /> : null}
       <Timeline summary={summary} shiftRest={shiftRest} />
       <div className="day-top">
         <BlockTable day={day} summary={summary} shiftRest={shiftRest} />
-        <Totals summary={summary} />
+        {summary.blocks.length > 0 ? <Totals summary={summary} /> : null}
       </div>
       <EventList summary={summary} />
       {placing ? <PlaceDialog day={day} onClose={() => setPlacing(false)} /> : null}

@@ -9,6 +9,7 @@ import type { UnitLane } from '../../report/day.ts';
 import { Field, Row } from '../common/Field.tsx';
 import { Figure } from '../common/Figure.tsx';
 import { Modal } from '../common/Modal.tsx';
+import { FindingList } from '../floor/FindingList.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { useConverterKinds, usePackKinds } from './pack-kinds.ts';
@@ -274,6 +275,7 @@ export const PackDialog = ({
           <Figure figureKey={r.key}>{r.text}</Figure>
         </div>
       ))}
+      <FindingList title="Findings on this unit" about={new Set([f.id])} limit={6} />
     </Modal>
   );
 };

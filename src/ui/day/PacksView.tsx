@@ -32,7 +32,7 @@ export const PacksView = ({ day }: { readonly day: number }) => {
         >
           Find the fewest packs and bays for day {day}
         </button>
-        {summary.blocks.length === 0 ? <span className="soft">Plan the shooting day first.</span> : null}
+        {summary.blocks.length === 0 ? <span className="soft"> Plan the shooting day first.</span> : null}
         {now ? (
           <ul>
             {now.least.map((l) => (

@@ -30,7 +30,7 @@ describe('packs on units', () => {
     r.b.fixtureKind(
       'big',
       { wattsW: 150 },
-      { packIn: { plates: ['v-plate'], packs: 1, joined: 'parallel', minV: 11, maxV: 17, hotSwap: false } },
+      { packIn: { plates: ['v-plate'], packs: 2, joined: 'parallel', minV: 11, maxV: 17, hotSwap: false } },
     );
     r.unit('1', one, 'big');
     // 150 W ÷ 12 V = 12.5 A from a pack of 10 A, 14 A for a moment.
@@ -57,7 +57,7 @@ describe('packs on units', () => {
     // 150 W ÷ 12 V = 12.5 A through a plate for 10 A; shared by two plates it is 6.25 A.
     expect(rules(r.b.plan())).toEqual(['warn battery-plate-current']);
     r.unit('1', { ...one, kindId: 'strong', count: 2 }, 'big');
-    expect(rules(r.b.plan())).toEqual([]);
+    expect(rules(r.b.plan())).toEqual(['warn battery-plates']);
   });
 
   it('battery-current: twice the volts on the same plate is a stop, however they come about', () => {
@@ -65,7 +65,12 @@ describe('packs on units', () => {
     r.pack('high', { voltsV: 25.2, fullV: 29.4, emptyV: 21, cells: 7 });
     r.unit('1', { ...one, kindId: 'high' });
     r.unit('2', { ...one, count: 2, joined: 'series' });
-    expect(rules(r.b.plan())).toEqual(['stop battery-volts-high', 'stop battery-volts-high']);
+    // Two of them on a unit with one plate, besides.
+    expect(rules(r.b.plan())).toEqual([
+      'stop battery-volts-high',
+      'warn battery-plates',
+      'stop battery-volts-high',
+    ]);
   });
 
   it('battery-no-pack: mains only, the wrong plate, no packs named, packs not in the plan: each is told', () => {

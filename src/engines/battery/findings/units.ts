@@ -64,6 +64,15 @@ const fits = (plan: Plan, u: BatteryUnit, kind: FixtureKind, pack: PackKind, say
     out.push(
       say('battery-plate', 'warn', { pack: pack.name, plate: pack.plate, takes: dc.plates.join(', ') }),
     );
+  if (u.count > dc.packs && u.loopOhm === 0)
+    out.push(
+      say(
+        'battery-plates',
+        'warn',
+        { pack: pack.name, packs: u.count, plates: dc.packs },
+        u.count - dc.packs,
+      ),
+    );
   const full = packsV(u, (p) => p.fullV);
   const empty = packsV(u, (p) => p.emptyV);
   const volts = {
