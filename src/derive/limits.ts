@@ -2,6 +2,7 @@ import batteries from '../../shared/batteries.json' with { type: 'json' };
 import table from '../../shared/limits.json' with { type: 'json' };
 import radio from '../../shared/radio.json' with { type: 'json' };
 import rigging from '../../shared/rigging.json' with { type: 'json' };
+import site from '../../shared/site.json' with { type: 'json' };
 import { type Plan, planRecord } from '../plan/plan.ts';
 import type { PlanRecord, Practice } from '../plan/records/index.ts';
 
@@ -28,6 +29,7 @@ export const limitRows: readonly LimitRow[] = [
   ...rigging.rows,
   ...batteries.rows,
   ...radio.rows,
+  ...site.rows,
 ] as readonly LimitRow[];
 
 const byPlan = new WeakMap<PlanRecord, ReadonlyMap<string, Limit>>();

@@ -23,6 +23,7 @@ import { gripItems } from './grip.ts';
 import { handLabels, type LabelReport, labelSteps, noLabels, type Steps } from './labels.ts';
 import { photoItem } from './notes.ts';
 import { openingItem } from './openings.ts';
+import { crossingItem, featureItem } from './outdoors.ts';
 import { keptDimensionItems } from './rooms.ts';
 import { markItem, setPieceItem } from './scene.ts';
 import { underlayItems } from './underlay.ts';
@@ -51,6 +52,8 @@ const geometryItems = (ctx: DrawContext): DisplayItem[] => {
   const fixtures = index.fixtures.filter(mine);
   return present([
     ...underlayItems(ctx),
+    ...onFloor(ctx, 'feature').map((f) => featureItem(ctx, f)),
+    ...onFloor(ctx, 'crossing').map((x) => crossingItem(ctx, x)),
     ...index.architecture.walls.filter(mine).map((w) => wallItem(ctx, w)),
     ...[...index.architecture.openings.values()]
       .flat()

@@ -5,8 +5,8 @@ import type { DisplayItem, Primitive } from './display-list.ts';
 import { itemOf, pen, polyPath, textPrim, WEIGHT } from './prims.ts';
 
 /** Radius of a photo's pin on paper, and how far its arrow reaches. */
-const PIN_MM = 2.2;
-const ARROW_MM = 3.9;
+const PIN_MM = 3.3;
+const ARROW_MM = 5.2;
 const HALF_ARROW_DEG = 34;
 
 /** A pinned photo: a ring with its label, and an arrowhead on the side it looks to. A sign, so it keeps its size on paper. */
@@ -33,7 +33,7 @@ export const photoItem = (ctx: DrawContext, p: Photo): DisplayItem | undefined =
         fill: { role: 'paper' },
         stroke: pen('note', WEIGHT.tick),
       },
-      textPrim(p.at, 0, 0.65, p.label, { capMm: 1.3, weight: 'semibold', align: 'center', role: 'note' }),
+      textPrim(p.at, 0, 0.85, p.label, { capMm: 1.7, weight: 'semibold', align: 'center', role: 'note' }),
     );
     return itemOf(`photo:${p.id}`, p.id, 'notes', k, prims);
   });

@@ -32,6 +32,11 @@ export const cornersFor = (
     return wall.locked
       ? []
       : (['from', 'to'] as const).map((what) => ({ recordId: id, what, index: 0, at: wall[what] }));
+  const feature = recordOf(plan, 'feature', id);
+  if (feature)
+    return feature.locked || feature.points.length < 2
+      ? []
+      : feature.points.map((at, index) => ({ recordId: id, what: 'corner', index, at }));
   const dataLine = recordOf(plan, 'line', id);
   if (dataLine)
     return dataLine.locked ? [] : dataLine.stops.flatMap((_, hop) => hopHandles(plan, dataLine, hop));

@@ -3,7 +3,7 @@ import { DRAWING_LAYERS, type DrawingLayer } from '../drawing/display-list.ts';
 import type { Point } from '../kernel/geometry.ts';
 import type { Id } from '../kernel/ids.ts';
 import { USUAL_WALL, type WallLook, type WallRun } from '../plan/edits/walls.ts';
-import type { Opening } from '../plan/records/index.ts';
+import type { Crossing, FeatureWhat, Opening } from '../plan/records/index.ts';
 import { NO_RADIO, type RadioView } from './radio-view.ts';
 
 /** How one subject of the drawing is shown on the screen. */
@@ -47,6 +47,13 @@ export interface FloorView {
   /** What the next walls are made like, and where their measures run. */
   readonly wall: WallLook & { readonly along: WallRun['along'] };
   readonly opening: { readonly what: Opening['what'] };
+  /** What the outdoors tool draws next. Volts are a power line's. */
+  readonly feature: {
+    readonly what: FeatureWhat;
+    readonly heightMm: number;
+    readonly voltsV: number | undefined;
+  };
+  readonly crossing: Pick<Crossing, 'how' | 'heightMm'>;
   /** The circuit the next wall outlets hang on. */
   readonly circuit: { readonly sourceId: Id; readonly wayId: Id } | undefined;
   readonly radio: RadioView;
@@ -69,6 +76,8 @@ export const START_VIEW: FloorView = {
   askFor: undefined,
   wall: { ...USUAL_WALL, along: 'inside' },
   opening: { what: 'door' },
+  feature: { what: 'road', heightMm: 0, voltsV: undefined },
+  crossing: { how: 'ramp', heightMm: 0 },
   circuit: undefined,
   radio: NO_RADIO,
 };

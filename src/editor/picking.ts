@@ -51,6 +51,8 @@ const RANK: Partial<Record<RecordType, number>> = {
   opening: 8,
   setPiece: 9,
   wall: 10,
+  crossing: 7.2,
+  feature: 11,
 };
 
 const BODY: Readonly<Record<DrawingLayer, boolean>> = {
@@ -158,7 +160,8 @@ export const createPicker = (): Picker => {
           r.type === 'setPiece' ||
           r.type === 'opening' ||
           r.type === 'dimension';
-        const beside = hit.solid || line ? 0 : 1;
+        // Ground lies under everything: what is on it or beside it comes first.
+        const beside = r.type === 'feature' ? 2 : hit.solid || line ? 0 : 1;
         // What was put above others by hand is above them for the hand too.
         const score = [beside, -(r.order ?? 0), rank, -(order.get(item) ?? 0)];
         if (!best || less(score, best.score)) best = { id: r.id, score };

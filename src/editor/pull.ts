@@ -2,6 +2,7 @@ import { hopPoints } from '../derive/data-lines.ts';
 import type { Point } from '../kernel/geometry.ts';
 import { ok, type Result } from '../kernel/result.ts';
 import { type ChangeSet, noChanges } from '../plan/change-set.ts';
+import { moveFeatureCorner } from '../plan/edits/features.ts';
 import { setHopRoute } from '../plan/edits/lines.ts';
 import { setRoute } from '../plan/edits/routes.ts';
 import { moveCorner } from '../plan/edits/walls.ts';
@@ -12,6 +13,8 @@ import type { CornerHandle } from './corners.ts';
 export const pullCorner = (plan: Plan, handle: CornerHandle, at: Point): Result<ChangeSet> => {
   if (handle.what === 'from' || handle.what === 'to')
     return moveCorner(plan, handle.recordId, handle.what, at);
+  if (recordOf(plan, 'feature', handle.recordId))
+    return ok(moveFeatureCorner(plan, handle.recordId, handle.index, at));
   const line = handle.hop === undefined ? undefined : recordOf(plan, 'line', handle.recordId);
   if (line && handle.hop !== undefined) {
     const own = hopPoints(plan, line, handle.hop)?.points ?? [];

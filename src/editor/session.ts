@@ -18,7 +18,9 @@ export type ToolId =
   | 'opening'
   | 'outlet'
   | 'measure'
-  | 'scale';
+  | 'scale'
+  | 'feature'
+  | 'crossing';
 
 /** A unit being placed: its kind's slug in the gear book or a kind already in the plan. */
 export interface Placing {

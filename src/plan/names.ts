@@ -71,7 +71,7 @@ export const recordName = (plan: Plan, record: AnyRecord | Id): string => {
     case 'underlay':
       return `underlay ${r.name}`;
     case 'photo':
-      return r.caption ? `photo ${r.caption}` : 'a photo';
+      return r.label || r.caption ? `photo ${r.label || r.caption}` : 'a photo';
     case 'feature':
       return `${r.what.replace('-', ' ')} ${r.label}`.trim();
     case 'crossing':

@@ -4,6 +4,7 @@ import { controlFindings } from '../engines/control/index.ts';
 import { computePower, type PowerResult } from '../engines/power/index.ts';
 import { radioFindings } from '../engines/radio/index.ts';
 import { riggingFindings } from '../engines/rigging/index.ts';
+import { siteFindings } from '../engines/site/index.ts';
 import type { Plan } from '../plan/plan.ts';
 import { acknowledgementsByFinding, stillHolds } from './acknowledge.ts';
 import { assumptionsOf } from './assumptions.ts';
@@ -38,6 +39,7 @@ export const assess = (plan: Plan, options: AssessOptions): Assessment => {
     ...controlFindings(plan),
     ...findingsInSetups(plan, setupIds, radioFindings),
     ...findingsInSetups(plan, setupIds, riggingFindings),
+    ...findingsInSetups(plan, setupIds, siteFindings),
     ...batteryFindings(plan),
     ...stationFindings(plan),
     ...measuredFindings(plan, power),

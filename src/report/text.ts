@@ -9,6 +9,7 @@ import { overloadTexts } from './text/overload.ts';
 import { protectionTexts } from './text/protection.ts';
 import { radioTexts } from './text/radio.ts';
 import { riggingTexts } from './text/rigging.ts';
+import { siteTexts } from './text/site.ts';
 import { sourceTexts } from './text/sources.ts';
 import { structureTexts } from './text/structure.ts';
 import { voltsTexts } from './text/volts.ts';
@@ -26,6 +27,7 @@ const texts: ReadonlyMap<string, Writer> = new Map(
     ...radioTexts,
     ...lineTexts,
     ...riggingTexts,
+    ...siteTexts,
     ...batteryTexts,
     ...measuredTexts,
   }),

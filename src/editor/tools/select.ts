@@ -56,7 +56,7 @@ type State =
   | { readonly name: 'aiming'; readonly id: Id };
 
 /** Part of the room, or led by others: never caught in a marquee, and dragged only once selected. */
-const BACKGROUND: readonly RecordType[] = ['wall', 'opening', 'setPiece', 'cable', 'line'];
+const BACKGROUND: readonly RecordType[] = ['wall', 'opening', 'setPiece', 'cable', 'line', 'feature'];
 
 const isBackground = (plan: Plan, id: Id): boolean => {
   const type = plan.records.get(id)?.type;

@@ -1,6 +1,8 @@
 import type { Session, ToolId } from '../session.ts';
 import { createAimTool } from './aim.ts';
 import { createCableTool } from './cable.ts';
+import { createCrossingTool } from './crossing.ts';
+import { createFeatureTool } from './feature.ts';
 import { createLineTool } from './line.ts';
 import { createMeasureTool } from './measure.ts';
 import { createOpeningTool } from './opening.ts';
@@ -42,6 +44,8 @@ const makeTools = (): Readonly<Record<ToolId, Tool>> => ({
   outlet: createOutletTool(),
   measure: createMeasureTool(),
   scale: createScaleTool(),
+  feature: createFeatureTool(),
+  crossing: createCrossingTool(),
 });
 
 /** Makes the tools over a session. A change of tool ends what the last one had begun and says what the new one waits for. */

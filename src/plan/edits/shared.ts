@@ -28,6 +28,7 @@ export const shifted = <R extends AnyRecord>(r: R, by: Point): R => {
   const move = (p: Point): Point => ({ ...p, xMm: p.xMm + by.xMm, yMm: p.yMm + by.yMm });
   if ('at' in r && typeof r.at === 'object') return { ...r, at: move(r.at as Point) };
   if (r.type === 'wall') return { ...r, from: move(r.from), to: move(r.to) };
+  if (r.type === 'feature') return { ...r, points: r.points.map(move) };
   if (r.type === 'cable') return { ...r, route: { auto: false, points: r.route.points.map(move) } };
   return r;
 };

@@ -9,6 +9,8 @@ import {
   Plug,
   Ruler,
   Table2,
+  TrafficCone,
+  Trees,
   Waypoints,
 } from 'lucide-react';
 import { useMemo, useState } from 'react';
@@ -44,6 +46,8 @@ const TOOLS: readonly {
   { id: 'wall', command: 'tool-wall', name: 'Wall', icon: BrickWall },
   { id: 'opening', command: 'tool-door', name: 'Door', icon: DoorOpen },
   { id: 'outlet', command: 'tool-outlet', name: 'Outlet', icon: Plug },
+  { id: 'feature', command: 'tool-feature', name: 'Outdoors', icon: Trees },
+  { id: 'crossing', command: 'tool-crossing', name: 'Crossing', icon: TrafficCone },
   { id: 'measure', command: 'tool-measure', name: 'Measure', icon: Ruler },
   { id: 'pan', command: 'tool-pan', name: 'Pan', icon: Hand },
 ];

@@ -6,6 +6,7 @@ import { wallMaterials } from '../../plan/records/place.ts';
 import { Field, Row } from '../common/Field.tsx';
 import { parseHeight, parseThickness } from '../common/parse.ts';
 import { useSessionSlice } from '../hooks.ts';
+import { NextCrossing, NextFeature } from '../scout/NextScout.tsx';
 import { useServices } from '../services.ts';
 
 /** What the tool in use will make next: how walls are, which opening, which circuit. */
@@ -14,6 +15,8 @@ export const NextPanel = () => {
   if (tool === 'wall') return <NextWalls />;
   if (tool === 'opening') return <NextOpening />;
   if (tool === 'outlet') return <NextOutlet />;
+  if (tool === 'feature') return <NextFeature />;
+  if (tool === 'crossing') return <NextCrossing />;
   return null;
 };
 

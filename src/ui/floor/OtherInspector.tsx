@@ -14,6 +14,7 @@ import { DeviceRows } from '../control/DeviceRows.tsx';
 import { LineRows } from '../control/LineRows.tsx';
 import { DeviceRadioRows } from '../control/RadioRows.tsx';
 import { useSessionSlice } from '../hooks.ts';
+import { CrossingRows, FeatureRows } from '../scout/FeatureRows.tsx';
 import { NoteRows, PhotoRows } from '../scout/PhotoRows.tsx';
 import { UnderlayRows } from '../scout/UnderlayRows.tsx';
 import { useServices } from '../services.ts';
@@ -104,6 +105,8 @@ export const OtherInspector = ({ record }: { readonly record: AnyRecord }) => {
       {record.type === 'device' ? <DeviceRows device={record} /> : null}
       {record.type === 'device' ? <DeviceRadioRows device={record} /> : null}
       {record.type === 'underlay' ? <UnderlayRows underlay={record} /> : null}
+      {record.type === 'feature' ? <FeatureRows feature={record} /> : null}
+      {record.type === 'crossing' ? <CrossingRows crossing={record} /> : null}
       {record.type === 'photo' ? <PhotoRows photo={record} /> : null}
       {record.type === 'mark' && record.what === 'note' ? <NoteRows note={record} /> : null}
       {record.type === 'wall' ? <WallRows wall={record} /> : null}

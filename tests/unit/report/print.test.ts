@@ -41,12 +41,13 @@ describe('finding texts', () => {
   });
 
   it('report-text: every finding rule of the specifications has words, and only those', () => {
-    const spec = ['power', 'control', 'rigging', 'battery']
+    const spec = ['power', 'control', 'rigging', 'battery', 'site']
       .map((e) => readFileSync(`src/engines/${e}/SPEC.md`, 'utf8'))
       .join('\n');
     const findings =
-      spec.slice(spec.indexOf('## Findings')).match(/`((?:power|control|rigging|battery|day)-[a-z-]+)`/g) ??
-      [];
+      spec
+        .slice(spec.indexOf('## Findings'))
+        .match(/`((?:power|control|rigging|battery|site|day)-[a-z-]+)`/g) ?? [];
     const named = new Set(findings.map((x) => x.slice(1, -1)));
     for (const rule of wordedRules) if (rule !== 'plan-reference') expect(named, rule).toContain(rule);
     const notFindings = new Set([

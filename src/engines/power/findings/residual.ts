@@ -1,7 +1,9 @@
 import { always, type EngineFinding } from '../../../derive/findings.ts';
 import { limitOf } from '../../../derive/limits.ts';
+import { isWetSpot } from '../../../derive/outdoors.ts';
 import type { SupplyNode } from '../../../derive/supply-types.ts';
-import { recordOf } from '../../../plan/plan.ts';
+import { type Plan, recordOf } from '../../../plan/plan.ts';
+import type { Box, Outlet } from '../../../plan/records/index.ts';
 import type { Computed } from '../types.ts';
 import { ROUNDING } from './context.ts';
 
@@ -57,6 +59,10 @@ const deviceAhead = (c: Computed, n: SupplyNode): number | undefined => {
   return least;
 };
 
+/** Marked as wet, or drawn in a wet area or in water. */
+const isWet = (plan: Plan, r: Outlet | Box | undefined): boolean =>
+  r !== undefined && (r.wet ?? isWetSpot(plan, r.floorId, r.at));
+
 /** Wall outlets and boxes in wet places with no residual-current device that guards people ahead of what is plugged in. */
 export const wetPlaces = (c: Computed): readonly EngineFinding[] => {
   const mostMa = limitOf(c.plan, 'rcd-people-max').value;
@@ -64,8 +70,8 @@ export const wetPlaces = (c: Computed): readonly EngineFinding[] => {
   return c.tree.nodes.flatMap((n) => {
     if (n.notComputed !== undefined || n.sourceId === undefined) return [];
     const wet =
-      (n.what === 'outlet' && recordOf(c.plan, 'outlet', n.recordId)?.wet) ||
-      (n.what === 'box' && recordOf(c.plan, 'box', n.recordId)?.wet);
+      (n.what === 'outlet' && isWet(c.plan, recordOf(c.plan, 'outlet', n.recordId))) ||
+      (n.what === 'box' && isWet(c.plan, recordOf(c.plan, 'box', n.recordId)));
     if (!wet) return [];
     const places =
       n.what === 'outlet'
