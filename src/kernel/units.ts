@@ -114,6 +114,16 @@ const scaled = (n: number, unit: string): string => {
   return `${Math.abs(k) < 9.995 ? Number(k.toFixed(2)) : Number(k.toFixed(1))} k${unit}`;
 };
 
+/** A US gallon in litres. */
+const LITRES_PER_GALLON = 3.785412;
+
+/** Fuel in the plan's units: `41.6 L` or `11.0 gal`; a rate with ` an hour` after it. */
+export const formatFuel = (litres: number, units: LengthUnits): string => {
+  if (!Number.isFinite(litres)) return '–';
+  const [n, unit] = units === 'imperial' ? [litres / LITRES_PER_GALLON, 'gal'] : [litres, 'L'];
+  return `${n < 99.95 ? n.toFixed(1) : n.toFixed(0)} ${unit}`;
+};
+
 /** Percent without decimals at or above 10, one below: `143 %`, `2.9 %`. */
 export const formatPct = (p: number): string =>
   Number.isFinite(p) ? `${Math.abs(p) < 9.95 ? p.toFixed(1) : p.toFixed(0)} %` : '–';

@@ -43,6 +43,18 @@ export const cautions = (practice: Practice): readonly Caution[] => [
       : 'Grounding and bonding of sources and frames are as the qualified person directs. A lost ground or neutral can put dangerous volts on metal or on small loads.',
   ),
   caution(
+    'set-fault',
+    'Sets and faults',
+    'A set gives only a few times its rated current into a fault, and less after a moment: breakers that would open at once on the mains may take seconds behind a set.',
+  ),
+  caution(
+    'transformers',
+    'Transformers',
+    practice === 'europe'
+      ? 'The output of a transformer is a supply of its own: how its neutral and earth are joined is as the qualified person directs. A breaker ahead of it need not guard what hangs behind it.'
+      : 'The output of a transformer is a supply of its own: how its neutral and ground are joined is as the qualified person directs. A breaker ahead of it need not guard what hangs behind it.',
+  ),
+  caution(
     'order',
     'Connecting order',
     `Single-pole connectors go together ${practice === 'europe' ? 'earth' : 'ground'} first, then neutral, then the legs; apart in the reverse order; never under load.`,

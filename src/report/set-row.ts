@@ -4,6 +4,7 @@ import { lineToLineV, systemShape } from '../derive/systems.ts';
 import type { Quantity, SupplyEntity } from '../derive/types.ts';
 import { largestStep, sourceRating } from '../engines/power/index.ts';
 import type { Plan } from '../plan/plan.ts';
+import { tankOf } from './refuel.ts';
 import type { SetRow } from './summary-types.ts';
 import type { Assessment } from './types.ts';
 
@@ -23,6 +24,10 @@ export const setRow = (
   const legA = times(rating.legA, rating.share);
   const fuel = (w: number): number | undefined =>
     rating.kw === undefined || Number.isNaN(w) ? undefined : fuelLitresPerH(rating.kw, w / 1000);
+  const { tankL, assumed } = tankOf(plan, e.recordId);
+  const [fuelNow, fuelWorst] = [fuel(watts(setup)), fuel(a.figures.worst(e.key, power).value)];
+  const hours = (perH: number | undefined): number | undefined =>
+    tankL === undefined || perH === undefined || !(perH > 0) ? undefined : tankL / perH;
   const tree = supplyTree(plan);
   const node = tree.byKey.get(e.key);
   const step = node ? largestStep({ tree, setups: a.setups }, node, watts) : { watts: 0, what: '' };
@@ -34,9 +39,13 @@ export const setRow = (
     givesVa: times(rating.kva, 1000 * rating.share),
     legA,
     pairVa: shape && shape.legs > 1 ? times(legA, lineToLineV(shape, 0, 1)) : undefined,
-    fuelNowLph: fuel(watts(setup)),
-    fuelWorstLph: fuel(a.figures.worst(e.key, power).value),
+    fuelNowLph: fuelNow,
+    fuelWorstLph: fuelWorst,
     fuelSource,
+    tankL,
+    tankAssumed: assumed,
+    tankNowH: hours(fuelNow),
+    tankWorstH: hours(fuelWorst),
     lightestPct:
       rating.kw === undefined || running.length === 0
         ? Number.NaN

@@ -94,6 +94,11 @@ export interface SetRow {
   readonly fuelNowLph: number | undefined;
   readonly fuelWorstLph: number | undefined;
   readonly fuelSource: string;
+  /** Litres in its tank, and whether that is only its kind's; hours a full tank lasts in this setup and in the worst. */
+  readonly tankL: number | undefined;
+  readonly tankAssumed: boolean;
+  readonly tankNowH: number | undefined;
+  readonly tankWorstH: number | undefined;
   /** The least load over all setups in which it runs, in per cent of the rated kilowatts. */
   readonly lightestPct: number;
   readonly stepW: number;

@@ -77,7 +77,8 @@ describe('plugging everything in', () => {
     const at = { xMm: 5000, yMm: 1000 };
     const common = { floorId: 'floor', at, rotationDeg: 0 };
     const slug = (family: string, more: (k: (typeof book)[number]) => boolean = () => true): string =>
-      book.find((k) => k.family === family && 'inlets' in k && k.inlets.length > 0 && more(k))?.slug ?? '';
+      book.find((k) => k.family === family && Array.isArray(k.inlets) && k.inlets.length > 0 && more(k))
+        ?.slug ?? '';
     b.put({ ...common, id: 'charger', type: 'charger', kindId: kind(slug('charger')), label: 'C1' });
     b.put({
       ...common,
