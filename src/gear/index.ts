@@ -3,6 +3,7 @@ export { type ImportedKind, type ImportOptions, importGdtf } from './import/inde
 export { kindDifferences } from './kind-differences.ts';
 export { kindFaults } from './kind-faults.ts';
 export { type KindUpdate, kindUpdates } from './kind-updates.ts';
+export { figureOf, type OwnFigure, ownFigures, ownKindFrom } from './own-figures.ts';
 export { gearBookPage } from './page.ts';
 export { type SearchOptions, searchGear, searchKinds } from './search.ts';
 export {

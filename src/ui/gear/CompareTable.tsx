@@ -7,16 +7,8 @@ import { useServices } from '../services.ts';
 import { kindFacts } from './facts.ts';
 import { WhereUsed } from './WhereUsed.tsx';
 
-const PLACEABLE: readonly string[] = [
-  'fixture',
-  'stand',
-  'box',
-  'source',
-  'furniture',
-  'vehicle',
-  'grip',
-  'charger',
-];
+/** Families that come with, on or along something and are not placed by themselves. */
+const NOT_ALONE: ReadonlySet<string> = new Set(['cable', 'dataCable', 'ballast', 'pack']);
 
 /** Kinds side by side: a line per fact, the basis under each value. Values that differ stand out. */
 export const CompareTable = ({
@@ -51,7 +43,7 @@ export const CompareTable = ({
                 {k.also.length > 0 ? ` · also ${k.also.slice(0, 4).join(', ')}` : ''}
               </span>
               <span className="compare-actions">
-                {PLACEABLE.includes(k.family) ? (
+                {!NOT_ALONE.has(k.family) ? (
                   <button
                     type="button"
                     className="button"

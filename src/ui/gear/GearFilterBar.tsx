@@ -16,7 +16,7 @@ export const GearFilterBar = ({ filters: f, onChange, count }: Props) => {
   const set = (patch: Partial<GearFilters>): void => onChange({ ...f, ...patch });
   const number = (text: string): number | undefined =>
     text.trim() === '' || !(Number(text) > 0) ? undefined : Number(text);
-  const filtered = JSON.stringify({ ...f, query: '' }) !== JSON.stringify(noFilters);
+  const filtered = JSON.stringify({ ...f, query: '', sort: 'book' }) !== JSON.stringify(noFilters);
   return (
     <div className="gear-filters">
       <input
@@ -88,7 +88,32 @@ export const GearFilterBar = ({ filters: f, onChange, count }: Props) => {
           </select>
         </label>
         <label>
-          A mode of at most, slots
+          Battery
+          <select
+            className="input"
+            value={f.battery}
+            onChange={(e) => set({ battery: e.target.value as GearFilters['battery'] })}
+          >
+            <option value="">any</option>
+            <option value="cells">cells of its own</option>
+            <option value="packs">takes packs</option>
+          </select>
+        </label>
+        <label>
+          Sort by
+          <select
+            className="input"
+            value={f.sort}
+            onChange={(e) => set({ sort: e.target.value as GearFilters['sort'] })}
+          >
+            <option value="book">the book</option>
+            <option value="name">name</option>
+            <option value="watts">watts</option>
+            <option value="mass">mass</option>
+          </select>
+        </label>
+        <label>
+          Mode, slots at most
           <input
             className="input"
             inputMode="numeric"
@@ -99,10 +124,6 @@ export const GearFilterBar = ({ filters: f, onChange, count }: Props) => {
       </div>
       <div className="gear-checks">
         <label>
-          <input type="checkbox" checked={f.battery} onChange={(e) => set({ battery: e.target.checked })} />{' '}
-          own cells
-        </label>
-        <label>
           <input type="checkbox" checked={f.ownOnly} onChange={(e) => set({ ownOnly: e.target.checked })} />{' '}
           own kinds
         </label>
@@ -110,7 +131,11 @@ export const GearFilterBar = ({ filters: f, onChange, count }: Props) => {
           {count} kinds
         </span>
         {filtered ? (
-          <button type="button" className="link" onClick={() => onChange({ ...noFilters, query: f.query })}>
+          <button
+            type="button"
+            className="link"
+            onClick={() => onChange({ ...noFilters, query: f.query, sort: f.sort })}
+          >
             no filters
           </button>
         ) : null}

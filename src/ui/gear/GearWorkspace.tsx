@@ -1,14 +1,17 @@
 import { useVirtualizer } from '@tanstack/react-virtual';
 import { useMemo, useRef, useState } from 'react';
-import { formatWatts } from '../../kernel/units.ts';
 import type { Kind } from '../../plan/kinds/kinds.ts';
+import { planRecord } from '../../plan/plan.ts';
 import { SymbolIcon } from '../common/SymbolIcon.tsx';
+import { kindFigure, kindLine } from '../floor/kind-line.ts';
+import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { CompareTable } from './CompareTable.tsx';
-import { FAMILY_WORDS, filterKinds, type GearFilters, noFilters, wattsOf } from './filters.ts';
+import { FamilyTiles } from './FamilyTiles.tsx';
+import { FAMILY_WORDS, filterKinds, type GearFilters, noFilters } from './filters.ts';
 import { GearFilterBar } from './GearFilterBar.tsx';
 import { ImportDialog } from './ImportDialog.tsx';
-import { KindForm } from './KindForm.tsx';
+import { KindForms } from './KindForms.tsx';
 import { OwnBookTools } from './OwnBookTools.tsx';
 import './gear.css';
 
@@ -18,6 +21,7 @@ const COMPARED = 4;
 /** The gear book: find, filter, look into, lay side by side; own kinds apart from the built-in ones. */
 export const GearWorkspace = () => {
   const { book } = useServices();
+  const units = useSessionSlice((s) => planRecord(s.plan).lengthUnits);
   const [filters, setFilters] = useState<GearFilters>(noFilters);
   const [chosen, setChosen] = useState<readonly string[]>([]);
   const [dialog, setDialog] = useState<'import' | 'form' | undefined>(undefined);
@@ -54,7 +58,6 @@ export const GearWorkspace = () => {
             {rows.getVirtualItems().map((row) => {
               const k = found[row.index];
               if (!k) return null;
-              const watts = wattsOf(k);
               return (
                 <button
                   key={k.id}
@@ -69,11 +72,11 @@ export const GearWorkspace = () => {
                   <span className="shelf-text">
                     <span className="strong">{k.name}</span>
                     <span className="soft">
-                      {FAMILY_WORDS[k.family] ?? k.family}
-                      {k.origin.book === 'built-in' ? '' : ' · own'}
+                      {k.origin.book === 'built-in' ? '' : 'own · '}
+                      {kindLine(k, units) || FAMILY_WORDS[k.family]}
                     </span>
                   </span>
-                  <span className="shelf-figure">{watts === undefined ? '' : formatWatts(watts)}</span>
+                  <span className="shelf-figure">{kindFigure(k)}</span>
                 </button>
               );
             })}
@@ -89,6 +92,7 @@ export const GearWorkspace = () => {
               Its figures show here with where each is from. With Shift or Ctrl, up to {COMPARED} kinds stand
               side by side.
             </p>
+            <FamilyTiles kinds={book.kinds()} onChoose={(family) => setFilters({ ...filters, family })} />
           </div>
         ) : (
           <CompareTable kinds={kinds} onDrop={(k) => toggle(k, true)} />
@@ -96,7 +100,7 @@ export const GearWorkspace = () => {
       </main>
       {dialog === 'import' ? <ImportDialog onClose={() => setDialog(undefined)} /> : null}
       {dialog === 'form' ? (
-        <KindForm
+        <KindForms
           from={kinds[0]}
           onClose={(slug) => {
             setDialog(undefined);

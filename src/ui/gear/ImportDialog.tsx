@@ -11,9 +11,10 @@ import { problemText } from '../../kernel/result.ts';
 import type { Kind } from '../../plan/kinds/kinds.ts';
 import { planRecord } from '../../plan/plan.ts';
 import { Modal } from '../common/Modal.tsx';
-import { SymbolIcon } from '../common/SymbolIcon.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
+import { ConflictView } from './ConflictView.tsx';
+import { DrawingPreview } from './DrawingPreview.tsx';
 import { kindFacts } from './facts.ts';
 import { useOwnBook } from './own-book.ts';
 
@@ -101,7 +102,7 @@ export const ImportDialog = ({ onClose }: { readonly onClose: () => void }) => {
       ))}
       {merge?.added.map((k) => (
         <article key={k.slug} className="import-kind">
-          <SymbolIcon symbolId={k.symbol} size={56} />
+          <DrawingPreview kind={k} units={units} />
           <div>
             <p className="strong">{k.name}</p>
             <p className="soft">
@@ -117,25 +118,12 @@ export const ImportDialog = ({ onClose }: { readonly onClose: () => void }) => {
         <p className="soft">{merge.same.length} are in the book already, unchanged.</p>
       ) : null}
       {merge?.conflicts.map((c) => (
-        <article key={c.slug} className="import-conflict">
-          <p className="strong">{c.mine.name}: the book’s own differs</p>
-          <ul className="assumptions">
-            {c.differences.map((d) => (
-              <li key={d}>{d}</li>
-            ))}
-          </ul>
-          <label>
-            Keep{' '}
-            <select
-              value={choices.get(c.slug) ?? 'mine'}
-              onChange={(e) => setChoices(new Map(choices).set(c.slug, e.target.value as MergeChoice))}
-            >
-              <option value="mine">mine</option>
-              <option value="theirs">the one from the file</option>
-              <option value="both">both</option>
-            </select>
-          </label>
-        </article>
+        <ConflictView
+          key={c.slug}
+          conflict={c}
+          choice={choices.get(c.slug) ?? 'mine'}
+          onChoose={(choice) => setChoices(new Map(choices).set(c.slug, choice))}
+        />
       ))}
       {read && read.notices.length > 0 ? (
         <>

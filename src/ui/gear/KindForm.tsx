@@ -3,9 +3,12 @@ import { bookOfKinds, readKindSheet, writeKindSheet } from '../../gear/index.ts'
 import { problemText } from '../../kernel/result.ts';
 import { connectors } from '../../plan/connectors.ts';
 import type { FixtureKind, Kind } from '../../plan/kinds/kinds.ts';
+import { mountWords } from '../../plan/kinds/mount-words.ts';
+import { planRecord } from '../../plan/plan.ts';
 import { Modal } from '../common/Modal.tsx';
-import { SymbolIcon } from '../common/SymbolIcon.tsx';
+import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
+import { DrawingPreview } from './DrawingPreview.tsx';
 import { useOwnBook } from './own-book.ts';
 
 /** The columns of the spreadsheet, so that form and list check a kind by the same rules. */
@@ -24,6 +27,20 @@ const FIELDS = [
   ['modes', 'Modes: name:slots', '8-bit:4;16-bit:8'],
 ] as const;
 
+const MOUNTS = ['pin-16', 'spigot-28', 'clamp', 'clip', 'socket', 'hung', 'floor', 'held'] as const;
+
+/** What a basis speaks of, in words. */
+const ASSUMED_WORDS: Readonly<Record<string, string>> = {
+  'load.behaviour': 'standby, inrush, leakage and harmonics',
+  'load.powerFactor': 'power factor',
+  'load.volts': 'range of volts',
+  massKg: 'mass',
+  sizeMm: 'size',
+  inlets: 'power connector',
+  mount: 'mount',
+  source: 'sort of light source',
+};
+
 type Draft = Readonly<Record<string, string>>;
 
 const cell = (s: string): string => (/[",\r\n]/.test(s) ? `"${s.replaceAll('"', '""')}"` : s);
@@ -39,6 +56,7 @@ export const KindForm = ({
 }) => {
   const { ownBook } = useServices();
   const own = useOwnBook();
+  const units = useSessionSlice((s) => planRecord(s.plan).lengthUnits);
   const [draft, setDraft] = useState<Draft>(() =>
     from?.family === 'fixture' ? draftOf(from) : { source: 'led', mount: 'spigot-28' },
   );
@@ -111,25 +129,37 @@ export const KindForm = ({
               ))}
             </select>
           </label>
-          <label>
-            Mount
-            <input
-              className="input"
-              value={draft.mount ?? ''}
-              placeholder="pin-16; spigot-28"
-              onChange={(e) => set('mount', e.target.value)}
-            />
-          </label>
+          <fieldset className="mount-choice">
+            <legend>Goes on</legend>
+            {MOUNTS.map((m) => {
+              const chosen = (draft.mount ?? '').split(';').map((x) => x.trim());
+              return (
+                <label key={m}>
+                  <input
+                    type="checkbox"
+                    checked={chosen.includes(m)}
+                    onChange={(e) =>
+                      set(
+                        'mount',
+                        MOUNTS.filter((x) => (x === m ? e.target.checked : chosen.includes(x))).join(';'),
+                      )
+                    }
+                  />{' '}
+                  {mountWords(m, units)}
+                </label>
+              );
+            })}
+          </fieldset>
         </div>
         <div className="kind-preview" aria-live="polite">
           {kind ? (
             <>
-              <SymbolIcon symbolId={kind.symbol} size={120} />
+              <DrawingPreview kind={kind} units={units} />
               <p className="strong">{kind.name}</p>
               <p className="soft">
                 {Object.entries(kind.basis)
                   .filter(([, b]) => /assumed/.test(b))
-                  .map(([f]) => f)
+                  .map(([f]) => ASSUMED_WORDS[f] ?? f)
                   .join(', ')
                   .replace(/^(.+)$/, 'Assumed: $1')}
               </p>

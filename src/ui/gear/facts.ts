@@ -1,3 +1,4 @@
+import { formatKg } from '../../engines/rigging/index.ts';
 import type { LengthUnits } from '../../kernel/units.ts';
 import { formatLength } from '../../kernel/units.ts';
 import { connector } from '../../plan/connectors.ts';
@@ -25,7 +26,7 @@ export const kindFacts = (kind: Kind, units: LengthUnits): readonly Fact[] => {
     Number.isFinite,
   );
   add('Size', size.map((mm) => formatLength(mm, units)).join(' × '), 'sizeMm');
-  add('Mass', kind.massKg > 0 ? num(kind.massKg, 'kg') : undefined, 'massKg');
+  add('Mass', kind.massKg > 0 ? formatKg(kind.massKg, units) : undefined, 'massKg');
   addLoad(kind, add);
   if (kind.family === 'fixture') {
     add('Mount', mountsWords(kind.mount.fits, units), 'mount');
@@ -82,7 +83,7 @@ export const kindFacts = (kind: Kind, units: LengthUnits): readonly Fact[] => {
     );
   }
   if (kind.family === 'stand') {
-    add('Rated load', num(kind.ratedLoadKg, 'kg'), 'ratedLoadKg');
+    add('Rated load', formatKg(kind.ratedLoadKg, units), 'ratedLoadKg');
     add(
       'Height',
       `${formatLength(kind.heightMinMm, units)} to ${formatLength(kind.heightMaxMm, units)}`,

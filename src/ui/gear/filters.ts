@@ -1,4 +1,5 @@
 import { searchKinds } from '../../gear/index.ts';
+import { compareNatural } from '../../kernel/ids.ts';
 import type { Kind } from '../../plan/kinds/kinds.ts';
 import type { LoadSpec } from '../../plan/kinds/ports.ts';
 
@@ -12,9 +13,14 @@ export interface GearFilters {
   readonly supplyV: number | undefined;
   /** Has a mode of no more than so many slots. */
   readonly maxSlots: number | undefined;
-  readonly battery: boolean;
+  /** Runs on cells of its own, or on packs. */
+  readonly battery: '' | 'cells' | 'packs';
+  readonly sort: GearSort;
   readonly ownOnly: boolean;
 }
+
+/** The book's own order, or by one figure; kinds without it last. */
+export type GearSort = 'book' | 'name' | 'watts' | 'mass';
 
 export const noFilters: GearFilters = {
   query: '',
@@ -24,7 +30,8 @@ export const noFilters: GearFilters = {
   maxMassKg: undefined,
   supplyV: undefined,
   maxSlots: undefined,
-  battery: false,
+  battery: '',
+  sort: 'book',
   ownOnly: false,
 };
 
@@ -66,16 +73,43 @@ export const wattsOf = (k: Kind): number | undefined => (wattsUnknown(k) ? undef
 export const filterKinds = (kinds: readonly Kind[], f: GearFilters): readonly Kind[] => {
   const passing = kinds.filter((k) => {
     if (f.family !== 'all' && k.family !== f.family) return false;
-    if (f.mount !== '' && !(k.family === 'fixture' && k.mount.fits.some((m) => m === f.mount))) return false;
+    if (f.mount !== '' && !mountsOf(k).includes(f.mount)) return false;
     if (f.maxWattsW !== undefined && !((wattsOf(k) ?? Number.POSITIVE_INFINITY) <= f.maxWattsW)) return false;
     if (f.maxMassKg !== undefined && k.massKg > f.maxMassKg) return false;
     if (f.supplyV !== undefined && !takesVolts(k, f.supplyV)) return false;
     if (f.maxSlots !== undefined && !hasMode(k, f.maxSlots)) return false;
-    if (f.battery && !hasCells(k)) return false;
+    if (f.battery === 'cells' && !hasCells(k)) return false;
+    if (f.battery === 'packs' && !takesPacks(k)) return false;
     return !f.ownOnly || k.origin.book !== 'built-in';
   });
-  return f.query.trim() === '' ? passing : searchKinds(passing, f.query, { limit: passing.length });
+  const found = f.query.trim() === '' ? passing : searchKinds(passing, f.query, { limit: passing.length });
+  return sorted(found, f.sort);
 };
+
+const sorted = (kinds: readonly Kind[], by: GearSort): readonly Kind[] => {
+  if (by === 'book') return kinds;
+  if (by === 'name') return [...kinds].sort((a, b) => compareNatural(a.name, b.name));
+  const figure = (k: Kind): number => (by === 'watts' ? wattsOf(k) : k.massKg) ?? Number.POSITIVE_INFINITY;
+  return [...kinds].sort((a, b) => {
+    const [x, y] = [figure(a), figure(b)];
+    return x === y ? compareNatural(a.name, b.name) : x - y;
+  });
+};
+
+/** What a kind is put on, or what it offers to put gear on. */
+const mountsOf = (k: Kind): readonly string[] =>
+  k.family === 'fixture'
+    ? k.mount.fits
+    : k.family === 'stand'
+      ? k.receives
+      : k.family === 'grip'
+        ? k.fits
+        : k.family === 'rigging'
+          ? [...k.fits, ...k.receives]
+          : [];
+
+const takesPacks = (k: Kind): boolean =>
+  (k.family === 'fixture' && k.packIn !== undefined) || (k.family === 'converter' && k.plates.length > 0);
 
 const hasCells = (k: Kind): boolean =>
   k.family === 'pack' ||

@@ -1,3 +1,4 @@
+import { formatKg, formatWind } from '../../engines/rigging/index.ts';
 import { formatLength, formatWatts, type LengthUnits } from '../../kernel/units.ts';
 import type { DataPort, DcPort, Kind } from '../../plan/kinds/kinds.ts';
 import { mountsWords } from '../../plan/kinds/mount-words.ts';
@@ -90,7 +91,7 @@ export const addMoreFacts = (kind: Kind, add: Add, units: LengthUnits): void => 
     case 'rigging':
       add(
         'Rated load',
-        kind.ratedLoadKg === undefined ? 'by its maker’s table' : num(kind.ratedLoadKg, 'kg'),
+        kind.ratedLoadKg === undefined ? 'by its maker’s table' : formatKg(kind.ratedLoadKg, units),
         'ratedLoadKg',
       );
       add('Reach', kind.reachMm === undefined ? undefined : formatLength(kind.reachMm, units), 'reachMm');
@@ -113,7 +114,7 @@ export const addMoreFacts = (kind: Kind, add: Add, units: LengthUnits): void => 
           ? undefined
           : kind.windLimitMps === 0
             ? 'indoors only'
-            : `${kind.windLimitMps} m/s`,
+            : formatWind(kind.windLimitMps, units),
         'windLimitMps',
       );
       add('Worked by', kind.operator, 'operator');
