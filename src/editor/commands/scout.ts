@@ -27,6 +27,6 @@ export const scoutCommands: readonly Command[] = [
   asks('import-underlay', 'Lay a picture or drawing under the floor…', ['KeyI'], 'underlay'),
   tool('scale', 'Scale an underlay from a known length', ['Shift+KeyI']),
   asks('pin-photos', 'Pin photos to the floor…', ['KeyJ'], 'photos'),
-  tool('feature', 'Draw roads, trees, exits and the like', ['KeyX']),
-  tool('crossing', 'Place cable crossings', ['Shift+KeyX']),
+  tool('feature', 'Draw roads, trees, exits and the like', ['KeyF']),
+  tool('crossing', 'Place cable crossings', ['Shift+KeyF']),
 ];
