@@ -1,7 +1,8 @@
 import type { Id } from '../kernel/ids.ts';
 import type { CoverageGrid, SpotChoice } from '../report/radio.ts';
 import { contourRings, type Ring, simplerRing } from './contours.ts';
-import type { DisplayItem, PathCommand, Primitive } from './display-list.ts';
+import type { DisplayItem, Fill, PathCommand, Primitive } from './display-list.ts';
+import { scaleColor } from './scale-color.ts';
 
 /** Margins at which the picture changes its tone, dB; below the first it has none. */
 export const COVERAGE_STEPS_DB: readonly number[] = [0, 5, 10, 15, 20, 30, 40];
@@ -19,6 +20,16 @@ export interface CoverageTone {
   readonly scale: number;
   readonly opacity: number;
 }
+
+/** A tone on white as one solid colour: what paper prints and what lies over it stays readable. */
+export const toneOnWhite = (t: CoverageTone): string => {
+  const hex = scaleColor(t.scale);
+  const part = (i: number): string =>
+    Math.round(255 + (Number.parseInt(hex.slice(i, i + 2), 16) - 255) * t.opacity)
+      .toString(16)
+      .padStart(2, '0');
+  return `#${part(1)}${part(3)}${part(5)}`;
+};
 
 /** The tones of a coverage picture, the least margin first: for the picture and its legend alike. */
 export const coverageTones = (): readonly CoverageTone[] =>
@@ -88,9 +99,14 @@ const labelPlace = (
 
 /**
  * A coverage picture as items of the `coverage` layer: filled contours by tone, and lines at 0, 10 and 20 dB with their
- * figure. `toleranceMm` is how far an outline may lie beside the true one.
+ * figure. `toleranceMm` is how far an outline may lie beside the true one. Tones shine through on a screen and are
+ * solid on white paper.
  */
-export const coverageItems = (grid: CoverageGrid, toleranceMm: number): readonly DisplayItem[] => {
+export const coverageItems = (
+  grid: CoverageGrid,
+  toleranceMm: number,
+  on: 'screen' | 'white' = 'screen',
+): readonly DisplayItem[] => {
   const { columns, rows, stepMm } = grid;
   const box = {
     minX: grid.originXMm,
@@ -111,7 +127,10 @@ export const coverageItems = (grid: CoverageGrid, toleranceMm: number): readonly
     const own = pathOf(grid, ringsAt.get(tone.fromDb) ?? [], false);
     if (own.length === 0) return [];
     const next = tone.toDb === undefined ? [] : pathOf(grid, ringsAt.get(tone.toDb) ?? [], true);
-    const fill = { role: 'ink-faint', opacity: tone.opacity, scale: tone.scale } as const;
+    const fill: Fill =
+      on === 'white'
+        ? { role: 'ink-faint', color: toneOnWhite(tone) }
+        : { role: 'ink-faint', opacity: tone.opacity, scale: tone.scale };
     const prims: Primitive[] = [{ kind: 'path', d: [...own, ...next], fill }];
     return [{ key: `coverage:${tone.fromDb}`, recordId, layer: 'coverage', primitives: prims, box }];
   });

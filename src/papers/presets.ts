@@ -57,11 +57,12 @@ export const SHEET_PRESETS: readonly SheetPreset[] = [
       'patch',
       'universes',
       'lines',
+      'radio',
       'setup-list',
       'cards',
     ],
   },
-  { id: 'rental', name: 'Rental order', sheets: ['gear', 'cables', 'truck'] },
+  { id: 'rental', name: 'Rental order', sheets: ['cover', 'gear', 'cables', 'truck', 'units'] },
 ];
 
 export const presetOf = (id: string): SheetPreset | undefined => SHEET_PRESETS.find((p) => p.id === id);

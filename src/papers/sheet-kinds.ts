@@ -12,6 +12,7 @@ import { lineSheets } from './line-sheet.ts';
 import { oneLinePages } from './one-line.ts';
 import { patchSheets } from './patch-sheet.ts';
 import { plotPages } from './plot-setups.ts';
+import { radioPages } from './radio-sheet.ts';
 import { riggingPages } from './rigging-pages.ts';
 import { runSheetPages } from './run-sheet.ts';
 import { setupCards } from './setup-cards.ts';
@@ -69,6 +70,7 @@ export const SHEET_KINDS: readonly SheetKind[] = [
   { id: 'patch', name: 'Patch sheet', make: patched(patchSheets) },
   { id: 'universes', name: 'Universe maps', make: patched(universeMaps) },
   { id: 'lines', name: 'Data lines', make: (_, lists) => lineSheets(lists) },
+  { id: 'radio', name: 'Radio', make: (_, lists) => radioPages(lists) },
   { id: 'setup-list', name: 'Set-up list', make: patched(setupList) },
   { id: 'cards', name: 'Setup cards', make: patched(setupCards) },
   { id: 'gear', name: 'Gear list', make: (_, lists) => gearPages(lists) },
