@@ -16,6 +16,7 @@ export const PATCH_ORDERS = {
   position: 'left-right',
   rows: 'top-bottom',
   path: 'path',
+  line: 'line',
 } as const satisfies Record<string, AssignOptions['order']>;
 
 export interface PatchCommandOptions extends Partial<AssignOptions> {

@@ -2,7 +2,9 @@ import { cableLength } from '../derive/lengths.ts';
 import { limitOf } from '../derive/limits.ts';
 import { compareIds, compareNatural } from '../kernel/ids.ts';
 import { formatCableLength } from '../kernel/units.ts';
+import { footprintOf, patchedMode } from '../plan/footprint.ts';
 import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
+import { placesOf } from '../report/control.ts';
 import type { Assessment } from '../report/types.ts';
 import { type Circuit, type CircuitLoad, type Panel, panelsOf } from './circuit-rows.ts';
 import { largestLegA, legsText, pctOf, type Reader, readerOf } from './figures.ts';
@@ -153,28 +155,32 @@ export const gearList = (plan: Plan): ListTable => {
   };
 };
 
-/** Universe, address and mode of every patched unit, by universe and address. */
+/** Universe, address and mode of every patched unit, by universe and address; a parted unit has a row for each stretch. */
 export const patchList = (plan: Plan): ListTable => {
   const rows = recordsOf(plan, 'fixture').flatMap((f) => {
-    if (!f.patch) return [];
-    const universe = recordOf(plan, 'universe', f.patch.universeId);
+    const { patch } = f;
+    if (!patch) return [];
     const kind = kindOf(plan, f.kindId, 'fixture');
-    const mode = kind?.modes.find((m) => m.id === f.patch?.modeId);
-    return [
-      [
-        universe?.number ?? Number.NaN,
-        f.patch.address,
-        mode?.slots ?? Number.NaN,
-        mode ? f.patch.address + mode.slots - 1 : Number.NaN,
+    const mode = patchedMode(plan, f);
+    const total = mode ? footprintOf(mode).slots : Number.NaN;
+    const starts = placesOf(plan, f);
+    return starts.map((at, i) => {
+      const slots = (starts[i + 1]?.fromSlot ?? total + 1) - at.fromSlot;
+      return [
+        at.universe,
+        at.address,
+        slots,
+        at.address + slots - 1,
         f.unit,
         f.channel,
         kind?.name ?? '',
-        mode?.name ?? f.patch.modeId,
+        mode?.name ?? patch.modeId,
         f.use,
         f.link,
-        f.patch.paired ? 'paired' : '',
-      ] as const,
-    ];
+        patch.paired ? 'paired' : '',
+        starts.length > 1 ? `from its slot ${at.fromSlot} of ${total}` : '',
+      ] as const;
+    });
   });
   return {
     name: 'patch',
@@ -190,6 +196,7 @@ export const patchList = (plan: Plan): ListTable => {
       'use',
       'link',
       'paired',
+      'parted',
     ],
     rows: rows.sort((a, b) => a[0] - b[0] || a[1] - b[1] || compareNatural(a[4], b[4])),
   };

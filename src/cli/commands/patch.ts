@@ -1,19 +1,20 @@
 import { parseArgs } from 'node:util';
 import { parseAddress } from '../../plan/address.ts';
-import { type Command, EXIT, orRefuse, planFrom, UsageError } from '../command.ts';
+import { type Command, EXIT, orRefuse, UsageError } from '../command.ts';
 import { PATCH_ORDERS, patchCommand } from '../patch.ts';
-import { wholeNumber, writePlanTo } from '../plan-out.ts';
+import { onePath, planToChange, wholeNumber, writePlanTo } from '../plan-out.ts';
 
 const isOrder = (s: string): s is keyof typeof PATCH_ORDERS => Object.hasOwn(PATCH_ORDERS, s);
 
 export const patch: Command = {
-  usage: 'patch PLAN --out NEW [--order unit|channel|position|rows|path] [--json]',
+  usage: 'patch PLAN --out NEW [--order unit|channel|position|rows|path|line] [--json]',
   summary: 'assign modes, universes and addresses, and write the plan anew',
   details:
     '  PLAN            a plan file\n' +
     '  --out NEW       where the new plan goes; never the plan that is read\n' +
     '  --order ORDER   by unit (as usual) or channel, by position from left to right, by rows from top to bottom,\n' +
-    '                  or along a short path from unit to unit\n' +
+    '                  along a short path from unit to unit, or line by line as the data lines reach them\n' +
+    '  --by-line       units of a line or transmitter go into the universe its port carries\n' +
     '  --start ADDR    where the first one goes, like 3/101; else U1 1\n' +
     '  --step N        addresses at 1 and every N slots on\n' +
     '  --gap N         slots left free after each unit\n' +
@@ -36,11 +37,11 @@ export const patch: Command = {
         keep: { type: 'boolean' },
         fewest: { type: 'boolean' },
         part: { type: 'boolean' },
+        'by-line': { type: 'boolean' },
         json: { type: 'boolean' },
       },
     });
-    const [path, ...more] = positionals;
-    if (path === undefined || more.length > 0) throw new UsageError('Name one plan file.');
+    const path = onePath(positionals);
     if (values.out === undefined) throw new UsageError('Say where the new plan goes: --out NEW.');
     const order = values.order ?? 'unit';
     if (!isOrder(order))
@@ -49,7 +50,7 @@ export const patch: Command = {
     const step = wholeNumber(values.step, '--step');
     const gapSlots = wholeNumber(values.gap, '--gap');
     const spareSlots = wholeNumber(values.spare, '--spare');
-    const plan = await planFrom(path, output);
+    const plan = await planToChange(path, output);
     const done = orRefuse(
       patchCommand(plan, {
         order: PATCH_ORDERS[order],
@@ -57,6 +58,7 @@ export const patch: Command = {
         keepPatched: values.keep ?? false,
         fewest: values.fewest ?? false,
         part: values.part ?? false,
+        ownUniverse: values['by-line'] ? 'line' : 'nothing',
         ...(start ? { start } : {}),
         ...(step === undefined ? {} : { step }),
         ...(gapSlots === undefined ? {} : { gapSlots }),

@@ -1,27 +1,27 @@
 import { useMemo, useState } from 'react';
 import {
-  type Assignment,
   type AssignOptions,
   assignAddresses,
   type Common,
   DEFAULT_ASSIGN,
   ORDERS,
-  type PatchPlace,
 } from '../../engines/control/index.ts';
 import { fail, ok, problemText, type Result } from '../../kernel/result.ts';
 import { parseAddress, printAddress } from '../../plan/address.ts';
-import { type Plan, recordOf } from '../../plan/plan.ts';
+import { recordOf } from '../../plan/plan.ts';
 import { Field, Row } from '../common/Field.tsx';
 import { Modal } from '../common/Modal.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
+import { AssignPreview } from './AssignPreview.tsx';
 
-const ORDER_WORDS: Readonly<Record<AssignOptions['order'], string>> = {
+export const ORDER_WORDS: Readonly<Record<AssignOptions['order'], string>> = {
   unit: 'unit number',
   channel: 'channel',
   'left-right': 'position, left to right',
   'top-bottom': 'position, top to bottom',
   path: 'a short path from unit to unit',
+  line: 'line by line, stop by stop',
 };
 
 const COMMON_WORDS: Readonly<Record<Common, string>> = {
@@ -31,6 +31,7 @@ const COMMON_WORDS: Readonly<Record<Common, string>> = {
   floor: 'floor',
   rigging: 'pipe or truss',
   link: 'link (line, radio)',
+  line: 'data line or transmitter',
 };
 
 const whole =
@@ -39,8 +40,6 @@ const whole =
     const n = /^\d+$/.test(t.trim()) ? Number(t.trim()) : Number.NaN;
     return n >= from && n <= to ? ok(n) : fail({ what: `Write a whole number from ${from} to ${to}.` });
   };
-
-const places = (list: readonly PatchPlace[]): string => list.map(printAddress).join(' + ') || 'none';
 
 /** Options on the left, who would get which address on the right; accepted as a whole, as one undo step. */
 export const AssignDialog = ({ onClose }: { readonly onClose: () => void }) => {
@@ -135,14 +134,14 @@ export const AssignDialog = ({ onClose }: { readonly onClose: () => void }) => {
             label="Together"
             value={o.together}
             words={COMMON_WORDS}
-            of={['nothing', 'group', 'rigging', 'kind']}
+            of={['nothing', 'group', 'rigging', 'kind', 'line']}
             onChange={(together) => set({ together })}
           />
           <Choice
             label="Apart"
             value={o.ownUniverse}
             words={COMMON_WORDS}
-            of={['nothing', 'group', 'rigging', 'floor', 'kind', 'link']}
+            of={['nothing', 'line', 'group', 'rigging', 'floor', 'kind', 'link']}
             onChange={(ownUniverse) => set({ ownUniverse })}
           />
           <Check
@@ -168,81 +167,23 @@ export const AssignDialog = ({ onClose }: { readonly onClose: () => void }) => {
           />
           <p className="soft small">
             Together: what has this in common lies side by side in one universe. Apart: each gets universes of
-            its own. Locked units stay. Paired units stay on one address.
+            its own; by data line, the universe its port carries. Locked units stay. Paired units stay on one
+            address.
           </p>
         </div>
-        <div className="assign-preview">
-          {made.ok ? (
-            <Preview plan={plan} made={made.value} fewest={o.fewest} />
-          ) : (
+        {made.ok ? (
+          <AssignPreview plan={plan} made={made.value} fewest={o.fewest} />
+        ) : (
+          <div className="assign-preview">
             <p className="field-error" role="alert">
               {problemText(made.error)}
             </p>
-          )}
-        </div>
+          </div>
+        )}
       </div>
     </Modal>
   );
 };
-
-const Preview = ({
-  plan,
-  made,
-  fewest,
-}: {
-  readonly plan: Plan;
-  readonly made: Assignment;
-  readonly fewest: boolean;
-}) => (
-  <>
-    <p role="status">
-      {made.rows.length} units in {made.universes.length}{' '}
-      {made.universes.length === 1 ? 'universe' : 'universes'}
-      {made.newUniverses.length > 0 ? `, ${made.newUniverses.map((n) => `U${n}`).join(', ')} new` : ''}.{' '}
-      {made.universes.length <= made.lowerBound || (fewest && made.proved)
-        ? 'Nothing takes fewer.'
-        : `Nothing takes fewer than ${made.lowerBound}.`}
-      {made.kept.length > 0 ? ` ${made.kept.length} stay as they are.` : ''}
-    </p>
-    {made.notices.map((n) => (
-      <p key={n} className="field-error">
-        {n}
-      </p>
-    ))}
-    <table className="table assign-table">
-      <thead>
-        <tr>
-          <th scope="col">Unit</th>
-          <th scope="col" className="num">
-            Slots
-          </th>
-          <th scope="col">Now</th>
-          <th scope="col">Then</th>
-          <th scope="col">Remarks</th>
-        </tr>
-      </thead>
-      <tbody>
-        {made.rows.map((r) => (
-          <tr key={r.fixtureId} className={r.changed ? undefined : 'soft'}>
-            <th scope="row">{recordOf(plan, 'fixture', r.fixtureId)?.unit}</th>
-            <td className="num">{r.slots}</td>
-            <td>{places(r.before)}</td>
-            <td className={r.changed ? 'strong' : undefined}>{places(r.after)}</td>
-            <td className="soft">
-              {[
-                r.changed ? '' : 'as it is',
-                r.modeAssumed ? 'first mode of its kind' : '',
-                r.channelAfter !== r.channelBefore ? `channel ${r.channelAfter}` : '',
-              ]
-                .filter(Boolean)
-                .join(', ')}
-            </td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
-  </>
-);
 
 const Choice = <K extends string>(p: {
   readonly label: string;

@@ -5,6 +5,7 @@ import { recordsOf } from '../../plan/plan.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { AssignDialog } from './AssignDialog.tsx';
+import { ChannelsDialog } from './ChannelsDialog.tsx';
 import { CsvDialog } from './CsvDialog.tsx';
 import { HatchDefs } from './HatchDefs.tsx';
 import { PatchTable } from './PatchTable.tsx';
@@ -28,7 +29,7 @@ export const PatchTab = () => {
   const [show, setShow] = useState<Show>('all');
   const [universe, setUniverse] = useState<number | undefined>(undefined);
   const [sort, setSort] = useState<SortBy>('unit');
-  const [dialog, setDialog] = useState<'assign' | 'import' | undefined>(undefined);
+  const [dialog, setDialog] = useState<'assign' | 'channels' | 'import' | undefined>(undefined);
   const all = useMemo(() => tableRows(plan, findings ?? []), [plan, findings]);
   const rows = useMemo(
     () => filterRows(all, { query, show, universe, sort }),
@@ -95,6 +96,9 @@ export const PatchTab = () => {
           >
             {takeWords(chosen.length)}
           </button>
+          <button type="button" className="button" disabled={readOnly} onClick={() => setDialog('channels')}>
+            Number channels…
+          </button>
           <button type="button" className="button" disabled={readOnly} onClick={() => setDialog('import')}>
             Import CSV…
           </button>
@@ -115,6 +119,7 @@ export const PatchTab = () => {
       <UniverseMap />
       <HatchDefs />
       {dialog === 'assign' ? <AssignDialog onClose={() => setDialog(undefined)} /> : null}
+      {dialog === 'channels' ? <ChannelsDialog onClose={() => setDialog(undefined)} /> : null}
       {dialog === 'import' ? <CsvDialog onClose={() => setDialog(undefined)} /> : null}
     </div>
   );

@@ -24,7 +24,7 @@ export const assignAddresses = (plan: Plan, options: AssignOptions): Result<Assi
   if (problem) return fail(problem);
   const size = limitOf(plan, 'universe-slots').value - options.spareSlots;
   const { chosen, kept } = choose(plan, options);
-  const asked = itemsOf(chosen, options);
+  const asked = itemsOf(plan, chosen, options);
   // What no universe takes stays as it is, so the others have to keep clear of it.
   const fits = (i: Item): boolean => spansOf(i.footprint, size) !== undefined;
   const items = asked.filter(fits);
@@ -37,7 +37,7 @@ export const assignAddresses = (plan: Plan, options: AssignOptions): Result<Assi
   const lost = asked.filter((i) => !fits(i));
   let bound = 0;
   let proved = true;
-  let room = fresh();
+  const room = fresh();
   let at = options.start;
   for (const own of ownParts(items)) {
     const { blocks, tooLarge } = blocksOf(own, size, how);
@@ -47,11 +47,16 @@ export const assignAddresses = (plan: Plan, options: AssignOptions): Result<Assi
       );
     const least = leastUniverses(blocks, size, options);
     bound += least;
-    if (pieces.length > 0 && options.ownUniverse !== 'nothing')
+    const home = own[0]?.home;
+    if (home !== undefined)
+      at = home === options.start.universe ? options.start : { universe: home, address: 1 };
+    else if (pieces.length > 0 && options.ownUniverse !== 'nothing')
       at = { universe: Math.max(...pieces.map((p) => p.universe)) + 1, address: 1 };
     if (options.fewest) {
       const begin = at;
-      const base = begin === options.start ? fresh : () => new Room(begin, size, taken);
+      // Parts that begin where a port says may run into one another's universes.
+      const now = takenWith(taken, pieces, options.gapSlots);
+      const base = begin === options.start && pieces.length === 0 ? fresh : () => new Room(begin, size, now);
       const packed = pack(base, blocks, how, begin, least);
       pieces.push(...packed.pieces);
       lost.push(...packed.lost);
@@ -61,8 +66,12 @@ export const assignAddresses = (plan: Plan, options: AssignOptions): Result<Assi
       pieces.push(...done.pieces);
       lost.push(...done.lost);
       at = done.next;
+      const strays = home === undefined ? [] : done.pieces.filter((p) => p.universe !== home);
+      if (strays.length > 0)
+        notices.push(
+          `Universe ${home} does not hold all that its line or transmitter reaches: ${strays.length} ${strays.length === 1 ? 'goes' : 'go'} on in another.`,
+        );
     }
-    room = options.fewest ? fresh() : room;
   }
   for (const item of lost)
     for (const id of item.ids)
@@ -70,6 +79,23 @@ export const assignAddresses = (plan: Plan, options: AssignOptions): Result<Assi
         `${recordLabel(plan, plan.records.get(id))}: ${item.footprint.slots} slots fit no universe${options.spareSlots > 0 ? ` with ${options.spareSlots} spare` : ''}, and its mode says no place to part them. It stays as it is.`,
       );
   return ok(outcome(plan, options, chosen, pieces, { bound, proved, kept, notices }));
+};
+
+/** Slots taken by what stays and by what was laid so far. */
+const takenWith = (
+  taken: ReturnType<typeof takenBy>,
+  pieces: readonly Piece[],
+  after: number,
+): ReturnType<typeof takenBy> => {
+  const all = new Map([...taken].map(([u, list]) => [u, [...list]]));
+  for (const p of pieces) {
+    const span = { address: p.address, last: p.address + p.slots - 1 + after };
+    const list = all.get(p.universe);
+    if (list) list.push(span);
+    else all.set(p.universe, [span]);
+  }
+  for (const list of all.values()) list.sort((a, b) => a.address - b.address);
+  return all;
 };
 
 /** A number of universes that blocks need in any arrangement that keeps them whole, or parted as they have to be. */

@@ -9,6 +9,8 @@ export interface Item {
   /** What keeps it in one universe with others, and what gives it a universe of its own; empty for neither. */
   readonly togetherKey: string;
   readonly ownKey: string;
+  /** Number of the universe its line or transmitter carries, where it goes by that. */
+  readonly home?: number | undefined;
 }
 
 /** Items that stay side by side in one universe. */

@@ -4,6 +4,7 @@ import { kindOf, type Plan, recordOf, recordsOf } from '../../../plan/plan.ts';
 import type { Fixture } from '../../../plan/records/index.ts';
 import { checkPatch } from '../check.ts';
 import type { Item } from './blocks.ts';
+import { carrierOf } from './carrier.ts';
 import type { AssignOptions, Common } from './options.ts';
 import { orderFixtures } from './order.ts';
 import type { Chosen } from './types.ts';
@@ -33,7 +34,7 @@ export const choose = (
   return { chosen: order.flatMap((f) => chosen.get(f.id) ?? []), kept };
 };
 
-const commonKey = (f: Fixture, common: Common): string => {
+const commonKey = (plan: Plan, f: Fixture, common: Common): string => {
   switch (common) {
     case 'nothing':
       return '';
@@ -47,11 +48,16 @@ const commonKey = (f: Fixture, common: Common): string => {
       return f.support.on === 'rigged' ? (f.support.riggingId ?? '') : '';
     case 'link':
       return f.link;
+    case 'line': {
+      const carrier = carrierOf(plan, f);
+      // Two lines on one universe share it.
+      return carrier?.home === undefined ? (carrier?.id ?? '') : `universe ${carrier.home}`;
+    }
   }
 };
 
 /** Paired fixtures that lie on one another now, in the same mode of the same kind, stay on one another. */
-export const itemsOf = (chosen: readonly Chosen[], o: AssignOptions): readonly Item[] => {
+export const itemsOf = (plan: Plan, chosen: readonly Chosen[], o: AssignOptions): readonly Item[] => {
   const byPlace = new Map<string, Chosen[]>();
   for (const c of chosen) {
     const p = c.fixture.patch;
@@ -70,8 +76,9 @@ export const itemsOf = (chosen: readonly Chosen[], o: AssignOptions): readonly I
       {
         ids: list.map((x) => x.fixture.id),
         footprint: footprintOf(c.mode),
-        togetherKey: commonKey(c.fixture, o.together),
-        ownKey: commonKey(c.fixture, o.ownUniverse),
+        togetherKey: commonKey(plan, c.fixture, o.together),
+        ownKey: commonKey(plan, c.fixture, o.ownUniverse),
+        home: o.ownUniverse === 'line' ? carrierOf(plan, c.fixture)?.home : undefined,
       },
     ];
   });
@@ -85,7 +92,9 @@ export const ownParts = (items: readonly Item[]): readonly (readonly Item[])[] =
     if (list) list.push(i);
     else parts.set(i.ownKey, [i]);
   }
-  return [...parts.values()];
+  // What a port carries already goes first, so that nothing else takes its place.
+  const home = (list: readonly Item[]): number => list[0]?.home ?? Number.POSITIVE_INFINITY;
+  return [...parts.values()].sort((a, b) => (home(a) === home(b) ? 0 : home(a) - home(b)));
 };
 
 /** Slots by universe number that fixtures which stay have. */

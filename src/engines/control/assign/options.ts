@@ -1,10 +1,13 @@
 import type { Id } from '../../../kernel/ids.ts';
 import type { Order } from './order.ts';
 
-/** What fixtures have in common that keeps them in one universe, or gives them universes of their own. */
-export type Common = 'nothing' | 'group' | 'kind' | 'floor' | 'rigging' | 'link';
+/**
+ * What fixtures have in common that keeps them in one universe, or gives them universes of their own. `line` is the data line
+ * that reaches them, or the transmitter their radio link is with.
+ */
+export type Common = 'nothing' | 'group' | 'kind' | 'floor' | 'rigging' | 'link' | 'line';
 
-export const ORDERS: readonly Order[] = ['unit', 'channel', 'left-right', 'top-bottom', 'path'];
+export const ORDERS: readonly Order[] = ['unit', 'channel', 'left-right', 'top-bottom', 'path', 'line'];
 
 export interface AssignOptions {
   /** Fixtures that get addresses; all that take control data where absent. */

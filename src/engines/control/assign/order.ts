@@ -1,9 +1,10 @@
+import { linesInOrder } from '../../../derive/data-lines.ts';
 import { compareIds, compareNatural } from '../../../kernel/ids.ts';
 import { fixturePlace, type Plan, recordOf } from '../../../plan/plan.ts';
 import type { Fixture } from '../../../plan/records/index.ts';
 
-/** How fixtures follow one another: by their numbers, by where they are, or along a short walk from unit to unit. */
-export type Order = 'unit' | 'channel' | 'left-right' | 'top-bottom' | 'path';
+/** How fixtures follow one another: by their numbers, by where they are, along a short walk, or as the data lines reach them. */
+export type Order = 'unit' | 'channel' | 'left-right' | 'top-bottom' | 'path' | 'line';
 
 /** Fixtures closer than this across the direction of reading count as side by side. */
 const BAND_MM = 500;
@@ -24,6 +25,7 @@ export const orderFixtures = (plan: Plan, fixtures: readonly Fixture[], order: O
     return byUnit.sort(
       (a, b) => Number(a.channel === '') - Number(b.channel === '') || compareNatural(a.channel, b.channel),
     );
+  if (order === 'line') return alongLines(plan, byUnit);
   return floorsOf(plan, byUnit).flatMap((list) => {
     const spots = list.map((fixture) => ({ fixture, ...fixturePlace(plan, fixture).at }));
     const ordered =
@@ -32,6 +34,14 @@ export const orderFixtures = (plan: Plan, fixtures: readonly Fixture[], order: O
         : banded(spots, order === 'left-right' ? ['xMm', 'yMm'] : ['yMm', 'xMm']);
     return ordered.map((s) => s.fixture);
   });
+};
+
+/** Line by line in the order of their labels, stop by stop; what no line reaches comes after, by unit number. */
+const alongLines = (plan: Plan, byUnit: readonly Fixture[]): readonly Fixture[] => {
+  const at = new Map<string, number>();
+  for (const l of linesInOrder(plan)) for (const id of l.stops) if (!at.has(id)) at.set(id, at.size);
+  const place = (f: Fixture): number => at.get(f.id) ?? Number.POSITIVE_INFINITY;
+  return [...byUnit].sort((a, b) => (place(a) === place(b) ? 0 : place(a) - place(b)));
 };
 
 const floorsOf = (plan: Plan, fixtures: readonly Fixture[]): readonly (readonly Fixture[])[] => {
