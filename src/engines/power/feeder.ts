@@ -76,8 +76,8 @@ export const solveFeeder = (spec: FeederSpec, options: SweepOptions = {}): Resul
   const open = [...spec.segments];
   while (open.length > 0) {
     const next = open.findIndex((s) => at.has(s.from));
-    const s = open.splice(next, 1)[0];
-    if (next < 0 || !s)
+    const s = next < 0 ? undefined : open.splice(next, 1)[0];
+    if (!s)
       return wrong(`nothing reaches ${open[0]?.from ?? 'a node'}`, 'Begin at the source and leave no gap.');
     if (at.has(s.to)) return wrong(`${s.to} is fed twice`, 'Give every node one feed: the feeder is radial.');
     if (![3, 4].includes(s.ohm.length) || s.ohm.some((r) => r.length !== s.ohm.length))
