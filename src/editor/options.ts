@@ -43,7 +43,7 @@ export const OPTIONS = {
   /** Space kept free around what is fitted into the view, pixels. */
   fitMarginPx: 48,
   /** The tools stand at the left edge of a view this wide or wider: what is fitted keeps clear of them. */
-  fitToolsPx: 108,
+  fitToolsPx: 122,
   fitToolsFromPx: 640,
   /** Fitting one small thing stops at this zoom. */
   fitMaxPxPerMm: 0.25,

@@ -3,6 +3,7 @@ import type { ChangeSet } from '../../plan/change-set.ts';
 import { groupRecords, lockRecords, ungroupRecords } from '../../plan/edits/groups.ts';
 import { labelPlaceOf, resetLabels } from '../../plan/edits/label-places.ts';
 import { letRoute } from '../../plan/edits/routes.ts';
+import type { AnyRecord } from '../../plan/records/index.ts';
 import { circuitOf, onCircuits, sameKind, sameUniverse } from '../same.ts';
 import type { SessionState } from '../session.ts';
 import { capital, wordsFor } from '../words.ts';
@@ -26,17 +27,25 @@ const choose = (
   },
 });
 
+const holds = (s: SessionState, id: Id, fits: (r: AnyRecord) => boolean): boolean => {
+  const r = s.plan.records.get(id);
+  return r !== undefined && fits(r);
+};
+
 const edit = (
   id: string,
   label: string,
   keys: readonly string[],
   change: (s: SessionState, newId: NewId) => ChangeSet,
   done: string,
+  fits: (r: AnyRecord) => boolean,
+  least = 1,
 ): Command => ({
   id,
   label,
   keys,
-  enabled: canEditSelection,
+  enabled: (s) =>
+    canEditSelection(s) && s.selection.size >= least && [...s.selection].some((id) => holds(s, id, fits)),
   perform: ({ session }) => {
     const s = session.getState();
     const words = wordsFor(s.plan, s.selection);
@@ -74,16 +83,39 @@ export const selectionCommands: readonly Command[] = [
     (s) => sameUniverse(s.plan, s.selection),
     'It has no address in a universe.',
   ),
-  edit('group', 'Group', ['$mod+KeyG'], (s, newId) => groupRecords(s.plan, s.selection, newId), 'grouped'),
+  edit(
+    'group',
+    'Group',
+    ['$mod+KeyG'],
+    (s, newId) => groupRecords(s.plan, s.selection, newId),
+    'grouped',
+    () => true,
+    2,
+  ),
   edit(
     'ungroup',
     'Ungroup',
     ['$mod+Shift+KeyG'],
     (s) => ungroupRecords(s.plan, s.selection),
     'no longer grouped',
+    (r) => r.groupId !== undefined,
   ),
-  edit('lock', 'Lock', ['KeyL'], (s) => lockRecords(s.plan, s.selection, true), 'locked'),
-  edit('unlock', 'Unlock', ['Shift+KeyL'], (s) => lockRecords(s.plan, s.selection, false), 'free to move'),
+  edit(
+    'lock',
+    'Lock',
+    ['KeyL'],
+    (s) => lockRecords(s.plan, s.selection, true),
+    'locked',
+    (r) => !r.locked,
+  ),
+  edit(
+    'unlock',
+    'Unlock',
+    ['Shift+KeyL'],
+    (s) => lockRecords(s.plan, s.selection, false),
+    'free to move',
+    (r) => r.locked === true,
+  ),
   {
     id: 'reset-labels',
     label: 'Let labels find their own place again',

@@ -56,6 +56,8 @@ export const FloorTable = () => {
     getScrollElement: () => scroller.current,
     estimateSize: () => ROW_PX,
     overscan: 12,
+    // The head stays over the rows.
+    scrollPaddingStart: ROW_PX,
   });
 
   const choose = (id: Id, add: boolean): void => {
@@ -132,21 +134,6 @@ export const FloorTable = () => {
         </span>
         <span className="soft small">Arrows move, Enter changes a cell, Space selects, Delete removes.</span>
       </div>
-      <div className="floor-table-head" role="presentation">
-        {COLUMNS.map((c, i) => (
-          <button
-            key={c.name}
-            type="button"
-            className="floor-table-sort"
-            aria-label={`Sort by ${c.name}`}
-            aria-pressed={sort.column === i}
-            onClick={() => setSort({ column: i, down: sort.column === i && !sort.down })}
-          >
-            {c.name}
-            {sort.column === i ? (sort.down ? ' ▾' : ' ▴') : ''}
-          </button>
-        ))}
-      </div>
       <div
         ref={scroller}
         className="floor-table-rows"
@@ -158,7 +145,22 @@ export const FloorTable = () => {
         tabIndex={0}
         onKeyDown={keys}
       >
-        <div style={{ height: virtual.getTotalSize() }} role="presentation">
+        <div className="floor-table-head" role="presentation">
+          {COLUMNS.map((c, i) => (
+            <button
+              key={c.name}
+              type="button"
+              className="floor-table-sort"
+              aria-label={`Sort by ${c.name}`}
+              aria-pressed={sort.column === i}
+              onClick={() => setSort({ column: i, down: sort.column === i && !sort.down })}
+            >
+              {c.name}
+              {sort.column === i ? (sort.down ? ' ▾' : ' ▴') : ''}
+            </button>
+          ))}
+        </div>
+        <div className="floor-table-body" style={{ height: virtual.getTotalSize() }} role="presentation">
           {virtual.getVirtualItems().map((v) => {
             const row = rows[v.index];
             if (!row) return null;
