@@ -1,5 +1,5 @@
 import type { DisplayItem, PathCommand, Primitive } from '../drawing/display-list.ts';
-import { type Box, boxesMeet, growBox, unionBox } from '../kernel/geometry.ts';
+import { type Box, boxesMeet, growBox, type Point, unionBox } from '../kernel/geometry.ts';
 import type { Id } from '../kernel/ids.ts';
 import type { Ink } from './ink.ts';
 import type { SetInfo } from './sheet-info.ts';
@@ -83,11 +83,34 @@ export const changedBoxes = (info: SetInfo, floorId: Id, ratio: number): readonl
     info.changes.flatMap((c) => (c.floorId === floorId && c.box ? [growBox(c.box, PAD_MM * ratio)] : [])),
   );
 
+/** Where the triangle of a cloud stands: at the first of its corners that is clear of the other clouds and triangles. */
+const triangleSpots = (boxes: readonly Box[], size: number): readonly Point[] => {
+  const taken: Box[] = [...boxes];
+  return boxes.map((b) => {
+    const [dx, dy] = [size * 0.75, size * 0.6];
+    const corners: readonly Point[] = [
+      { xMm: b.maxX + dx, yMm: b.minY - dy },
+      { xMm: b.minX - dx, yMm: b.minY - dy },
+      { xMm: b.maxX + dx, yMm: b.maxY + dy },
+      { xMm: b.minX - dx, yMm: b.maxY + dy },
+    ];
+    const around = (p: Point): Box =>
+      growBox({ minX: p.xMm, maxX: p.xMm, minY: p.yMm, maxY: p.yMm }, size * 0.6);
+    const at =
+      corners.find((p) => !taken.some((t) => t !== b && boxesMeet(t, around(p)))) ?? corners[0] ?? corners[1];
+    const spot = at ?? { xMm: b.maxX, yMm: b.minY };
+    taken.push(around(spot));
+    return spot;
+  });
+};
+
 /** Clouds with the revision letter round what changed on a floor, for the floor's own display list. */
-export const cloudItems = (info: SetInfo, floorId: Id, ratio: number): readonly DisplayItem[] =>
-  changedBoxes(info, floorId, ratio).map((box, i): DisplayItem => {
-    const size = TRIANGLE_MM * ratio;
-    const [x, y] = [box.maxX + size * 0.75, box.minY - size * 0.6];
+export const cloudItems = (info: SetInfo, floorId: Id, ratio: number): readonly DisplayItem[] => {
+  const boxes = changedBoxes(info, floorId, ratio);
+  const size = TRIANGLE_MM * ratio;
+  const spots = triangleSpots(boxes, size);
+  return boxes.map((box, i): DisplayItem => {
+    const { xMm: x, yMm: y } = spots[i] ?? { xMm: box.maxX, yMm: box.minY };
     const stroke = { role: 'accent', weightMm: 0.25 } as const;
     const primitives: Primitive[] = [
       { kind: 'path', d: cloudPath(box, ARC_MM * ratio), stroke },
@@ -113,3 +136,4 @@ export const cloudItems = (info: SetInfo, floorId: Id, ratio: number): readonly 
       box: growBox(unionBox(box, { minX: x, minY: y, maxX: x, maxY: y }), size),
     };
   });
+};

@@ -1,6 +1,7 @@
 import { canonicalJson } from '../kernel/canonical.ts';
-import { type Box, boxOf, growBox } from '../kernel/geometry.ts';
+import { type Box, boxOf, growBox, type Point } from '../kernel/geometry.ts';
 import { compareIds, compareNatural, type Id } from '../kernel/ids.ts';
+import { facingOf } from '../plan/edits/arrange.ts';
 import { fixturePlace, kindOf, type Plan, recordOf, recordsOf } from '../plan/plan.ts';
 import { placeOf } from '../plan/ports.ts';
 import type { AnyRecord, RecordType } from '../plan/records/index.ts';
@@ -102,16 +103,11 @@ const placeBox = (plan: Plan, id: Id): { readonly floorId: Id; readonly box: Box
     return from && to && spot ? { floorId: to.floorId, box: growBox(boxOf([spot]), 150) } : undefined;
   }
   if (r.type === 'feature') return { floorId: r.floorId, box: growBox(boxOf(r.points), r.radiusMm ?? 0) };
-  if (r.type === 'fixture') {
-    const size = kindOf(plan, r.kindId)?.sizeMm;
+  if (r.type === 'fixture')
     return {
       floorId: r.floorId,
-      box: growBox(
-        boxOf([fixturePlace(plan, r).at]),
-        Math.max(size?.lengthMm ?? 0, size?.widthMm ?? 0, 200) / 2,
-      ),
+      box: turnedBox(fixturePlace(plan, r).at, kindOf(plan, r.kindId)?.sizeMm, facingOf(plan, r)),
     };
-  }
   if (r.type === 'setPiece') {
     const o = r.outline;
     const half =
@@ -123,8 +119,21 @@ const placeBox = (plan: Plan, id: Id): { readonly floorId: Id; readonly box: Box
   if (!('at' in r) || !('floorId' in r) || typeof r.floorId !== 'string') return undefined;
   const at = r.at as { xMm: number; yMm: number };
   const kind = 'kindId' in r && typeof r.kindId === 'string' ? kindOf(plan, r.kindId) : undefined;
-  const half = Math.max(kind?.sizeMm.lengthMm ?? 0, kind?.sizeMm.widthMm ?? 0, 300) / 2;
-  return { floorId: r.floorId, box: growBox(boxOf([at]), half) };
+  const turn = 'facingDeg' in r ? r.facingDeg : 'rotationDeg' in r ? r.rotationDeg : 0;
+  return { floorId: r.floorId, box: turnedBox(at, kind?.sizeMm, typeof turn === 'number' ? turn : 0) };
+};
+
+/** Box round a thing of this size in plan, turned; at least 200 mm across. */
+const turnedBox = (
+  at: Point,
+  size: { readonly lengthMm: number; readonly widthMm: number } | undefined,
+  deg: number,
+): Box => {
+  const [c, s] = [Math.abs(Math.cos((deg * Math.PI) / 180)), Math.abs(Math.sin((deg * Math.PI) / 180))];
+  const [l, w] = [size?.lengthMm ?? 300, size?.widthMm ?? 300];
+  const halfX = Math.max(100, (l * c + w * s) / 2);
+  const halfY = Math.max(100, (l * s + w * c) / 2);
+  return { minX: at.xMm - halfX, maxX: at.xMm + halfX, minY: at.yMm - halfY, maxY: at.yMm + halfY };
 };
 
 const clausesFor = (before: Plan, after: Plan, id: Id): readonly string[] => {

@@ -13,8 +13,6 @@ interface UiState {
   readonly workingKey: string | undefined;
   readonly dialog: 'issue' | 'commands' | 'shortcuts' | 'title' | 'setups' | undefined;
   readonly findingsOpen: boolean;
-  /** Ids of the sheets that are shown and issued; all of them when undefined. */
-  readonly sheets: readonly string[] | undefined;
   readonly powerTab: PowerTab;
   /** Id of the screen of the Control workspace that is shown. */
   readonly controlTab: string;
@@ -29,14 +27,12 @@ interface UiState {
   readonly setPowerTab: (powerTab: PowerTab) => void;
   readonly setControlTab: (controlTab: string) => void;
   readonly setFaults: (faults: readonly Fault[]) => void;
-  readonly setSheets: (sheets: readonly string[]) => void;
 }
 
 export const useUi = create<UiState>((set) => ({
   workingKey: undefined,
   dialog: undefined,
   findingsOpen: false,
-  sheets: undefined,
   powerTab: 'circuits',
   controlTab: 'patch',
   faults: [],
@@ -49,5 +45,4 @@ export const useUi = create<UiState>((set) => ({
   setPowerTab: (powerTab) => set({ powerTab }),
   setControlTab: (controlTab) => set({ controlTab }),
   setFaults: (faults) => set({ faults }),
-  setSheets: (sheets) => set({ sheets }),
 }));

@@ -206,8 +206,10 @@ describe('the power workspace', () => {
     await page.getByText('Choose sheets').click();
     await page.getByRole('combobox', { name: /^For/ }).selectOption({ label: 'Rental order' });
     const titles = page.locator('.papers-item');
-    await page.waitForFunction(() => document.querySelectorAll('.papers-item').length < 6);
-    expect((await titles.allInnerTexts()).join(' ')).toMatch(/Cover.*Cable list.*Unit list/);
+    await page.waitForFunction(() => document.querySelectorAll('.papers-item').length < 8);
+    expect((await titles.allInnerTexts()).join(' ')).toMatch(
+      /Cover.*Gear list.*Cable list.*Truck list.*Unit list/,
+    );
     await page.getByRole('checkbox', { name: 'Run sheet' }).check();
     await page.locator('.papers-item', { hasText: 'Run sheet' }).first().waitFor();
     await context.close();

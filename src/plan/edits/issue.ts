@@ -53,7 +53,7 @@ const snapshotOf = (plan: Plan): RecordOf<'blob'> => {
   };
 };
 
-/** The plan as it was issued, stored pictures left out; a problem in words where the issue kept none. */
+/** The plan as it was issued, with the pictures stored now; a problem in words where the issue kept none. */
 export const issuedPlan = (plan: Plan, issue: RecordOf<'issue'>): Result<Plan> => {
   const blob = issue.snapshotId === undefined ? undefined : recordOf(plan, 'blob', issue.snapshotId);
   if (!blob)
@@ -77,7 +77,11 @@ export const issuedPlan = (plan: Plan, issue: RecordOf<'issue'>): Result<Plan> =
     return broken;
   }
   const read = readPlan(text, `issue ${issue.revision}`);
-  return read.ok ? ok(read.value.plan) : broken;
+  if (!read.ok) return broken;
+  const pictures = recordsOf(plan, 'blob').filter((b) => b.mediaType !== SNAPSHOT_TYPE);
+  const records = new Map(read.value.plan.records);
+  for (const b of pictures) records.set(b.id, b);
+  return ok({ ...read.value.plan, records });
 };
 
 /** Where the papers of a plan stand: issued as they are now, changed since, or never issued. */

@@ -1,5 +1,5 @@
-import { useState } from 'react';
-import { paperSet } from '../../papers/paper-set.ts';
+import { useEffect, useRef, useState } from 'react';
+import { issueOptions } from '../../papers/issue-options.ts';
 import { applyChanges } from '../../plan/change-set.ts';
 import { addIssue, nextRevision } from '../../plan/edits/issue.ts';
 import { planRecord } from '../../plan/plan.ts';
@@ -9,12 +9,14 @@ import { Severity } from '../common/Severity.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { useUi } from '../ui-state.ts';
+import { makePdf } from './export-files.ts';
+import { IssueChanges } from './IssueChanges.tsx';
+import { Stopped } from './work.ts';
 
-/** Issues the papers: the next revision letter, a date, a note; then the PDF. */
+/** Issues the papers: the next revision letter, a date, a note; then the PDF. The plan as issued is kept. */
 export const IssueDialog = () => {
   const { session, today, deliver, fonts, version } = useServices();
   const open = useUi((u) => u.open);
-  const sheets = useUi((u) => u.sheets);
   const { plan, assessment, setupId, readOnly } = useSessionSlice((s) => ({
     plan: s.plan,
     assessment: s.assessment,
@@ -25,46 +27,46 @@ export const IssueDialog = () => {
   const [date, setDate] = useState(today());
   const [note, setNote] = useState('');
   const [by, setBy] = useState(head.people['drawn-by'] ?? '');
-  const [busy, setBusy] = useState(false);
+  const [busy, setBusy] = useState('');
+  const [share, setShare] = useState(0);
   const [problem, setProblem] = useState('');
+  const stop = useRef<AbortController>(undefined);
+  useEffect(() => () => stop.current?.abort(), []);
   const revision = nextRevision(plan);
   const stops = assessment?.findings.filter((f) => f.severity === 'stop').length ?? 0;
 
   const issue = async (): Promise<void> => {
-    setBusy(true);
+    const own = new AbortController();
+    stop.current = own;
+    setBusy('Beginning');
     setProblem('');
     try {
       const made = addIssue(plan, { date, note: note.trim(), by: by.trim() }, session.newId);
       const issued = applyChanges(plan, made.changes);
-      // Loaded when first needed: the PDF writer is the largest part of the program.
-      const { pagesToPdf } = await import('../../output/pdf.ts');
-      const set = paperSet(issued, assess(issued, { revision: 0 }), {
-        setupId,
-        revision,
-        date,
-        programVersion: version,
-        sheets,
-      });
-      const bytes = pagesToPdf(set.pages, await fonts(), {
-        title: [head.production, head.title].filter(Boolean).join(' – '),
-        subject: `Lighting papers, revision ${revision}`,
-        author: by.trim(),
-        ...(date ? { date } : {}),
+      const file = await makePdf({
+        plan: issued,
+        assessment: assess(issued, { revision: 0 }),
+        options: issueOptions(issued, { setupId, programVersion: version }),
+        fonts,
+        tell: (text, done) => {
+          setBusy(text);
+          setShare(done);
+        },
+        signal: own.signal,
       });
       session.commit(`Issue revision ${revision}`, made.changes);
-      await deliver(
-        `${fileStem(head.drawingNumber || head.title)}-${revision}.pdf`,
-        bytes,
-        'application/pdf',
-      );
+      await deliver(file.name, file.bytes, file.mime);
       open(undefined);
     } catch (cause) {
-      console.error(cause);
-      setProblem(
-        `The papers could not be made (${cause instanceof Error ? cause.message : 'unknown fault'}). The plan is not affected.`,
-      );
+      if (cause instanceof Stopped) setProblem('Stopped. Nothing was issued.');
+      else {
+        console.error(cause);
+        setProblem(
+          `The papers could not be made (${cause instanceof Error ? cause.message : 'unknown fault'}). The plan is not affected.`,
+        );
+      }
     } finally {
-      setBusy(false);
+      setBusy('');
     }
   };
 
@@ -74,14 +76,19 @@ export const IssueDialog = () => {
       open
       onClose={() => open(undefined)}
       foot={
-        <button
-          type="button"
-          className="button primary"
-          disabled={busy || readOnly}
-          onClick={() => void issue()}
-        >
-          {busy ? 'Making the PDF…' : `Issue ${revision} as PDF`}
-        </button>
+        busy ? (
+          <div className="papers-progress">
+            <progress max={1} value={share} aria-label="How far the PDF is" />
+            <span className="soft small">{busy}</span>
+            <button type="button" className="button" onClick={() => stop.current?.abort()}>
+              Stop
+            </button>
+          </div>
+        ) : (
+          <button type="button" className="button primary" disabled={readOnly} onClick={() => void issue()}>
+            {`Issue ${revision} as PDF`}
+          </button>
+        )
       }
     >
       <div className="form-grid">
@@ -113,6 +120,7 @@ export const IssueDialog = () => {
           'The title block will say “For review”. A person signs; the program does not.'
         )}
       </p>
+      <IssueChanges plan={plan} />
       {problem ? (
         <p className="field-error" role="alert">
           {problem}
@@ -121,6 +129,3 @@ export const IssueDialog = () => {
     </Modal>
   );
 };
-
-const fileStem = (s: string): string =>
-  s.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-+|-+$/g, '') || 'papers';

@@ -1,146 +1,147 @@
 import { useMemo, useState } from 'react';
 import { pageToSvg } from '../../output/svg.ts';
-import { paperSet } from '../../papers/paper-set.ts';
-import { SHEET_IDS, scalesFor } from '../../papers/sheets.ts';
-import { changeRecord } from '../../plan/edits/document.ts';
-import { issuesOf, planHash } from '../../plan/edits/issue.ts';
-import { type Plan, planRecord } from '../../plan/plan.ts';
-import { useSessionSlice } from '../hooks.ts';
+import { issueOptions } from '../../papers/issue-options.ts';
+import { anchorsOf, targetOf } from '../../papers/page.ts';
+import { sheetsOf } from '../../papers/paper-set.ts';
+import type { PaperOptions } from '../../papers/sheet-info.ts';
+import { assess } from '../../report/assess.ts';
+import { useSessionSlice, useSettled } from '../hooks.ts';
 import { useServices } from '../services.ts';
-import { useUi } from '../ui-state.ts';
+import { ExportTab } from './ExportTab.tsx';
+import { type Compared, IssuesTab } from './IssuesTab.tsx';
+import { PaperForm } from './PaperForm.tsx';
 import { SheetChooser } from './SheetChooser.tsx';
+import { usePaperSet } from './use-paper-set.ts';
 import './papers.css';
+
+const TABS = [
+  ['sheets', 'Sheets'],
+  ['issues', 'Issues'],
+  ['export', 'Export'],
+] as const;
+type Tab = (typeof TABS)[number][0];
 
 /** The pages as they will print: the same page model as the PDF, drawn as SVG. */
 export const PapersWorkspace = () => {
-  const { session, version } = useServices();
-  const open = useUi((u) => u.open);
-  const sheets = useUi((u) => u.sheets);
-  const { plan, assessment, setupId, readOnly, revision } = useSessionSlice((s) => ({
+  const { version } = useServices();
+  const { plan, assessment, setupId, revision } = useSessionSlice((s) => ({
     plan: s.plan,
     assessment: s.assessment,
     setupId: s.setupId,
-    readOnly: s.readOnly,
     revision: s.revision,
   }));
+  const [tab, setTab] = useState<Tab>('sheets');
   const [chosen, setChosen] = useState(0);
   const [zoom, setZoom] = useState<'fit' | 'full'>('fit');
-  const head = planRecord(plan);
-  const issues = issuesOf(plan);
-  const last = issues.at(-1);
+  const [compared, setCompared] = useState<Compared>();
   const current = assessment?.revision === revision;
-
-  const set = useMemo(
-    () =>
-      assessment && current
-        ? paperSet(plan, assessment, {
-            setupId,
-            revision: last?.revision ?? '–',
-            date: last?.date ?? '',
-            programVersion: version,
-            sheets,
-          })
-        : undefined,
-    [plan, assessment, current, setupId, last, version, sheets],
+  const options = useMemo(
+    (): PaperOptions => issueOptions(plan, { setupId, programVersion: version }),
+    [plan, setupId, version],
   );
+  const marked = useMemo(
+    () =>
+      compared && {
+        plan: compared.after,
+        assessment: assess(compared.after, { revision: 0 }),
+        options: {
+          setupId,
+          programVersion: version,
+          revision: compared.to.split(',')[0] ?? '',
+          date: '',
+          draft: true,
+          sheets: ['plot', 'changes'],
+          since: { plan: compared.before, revision: compared.from },
+        },
+      },
+    [compared, setupId, version],
+  );
+  const settled = useSettled(
+    useMemo(
+      () => marked ?? { plan, assessment: current ? assessment : undefined, options },
+      [marked, plan, assessment, current, options],
+    ),
+    120,
+  );
+  const { set, progress, fault } = usePaperSet(settled.plan, settled.assessment, settled.options);
   const page = set?.pages[Math.min(chosen, set.pages.length - 1)];
   const svg = useMemo(() => (page ? pageToSvg(page) : ''), [page]);
+  const anchors = useMemo(() => anchorsOf(set?.pages ?? []), [set]);
 
-  const paper = (patch: Partial<typeof head.paper>): void => {
-    const next = { ...head.paper, ...patch };
-    if (patch.scale === undefined && 'scale' in patch) delete next.scale;
-    const r = changeRecord(plan, head, { paper: next });
-    if (r.ok) session.commit('Change sheet', r.value);
+  const follow = (e: React.MouseEvent): void => {
+    const to = (e.target as Element).getAttribute?.('data-to');
+    const target =
+      to && targetOf({ kind: 'link', xMm: 0, yMm: 0, widthMm: 0, heightMm: 0, to: to.split('|') }, anchors);
+    if (target) setChosen(target.page);
   };
+  const step = (e: React.KeyboardEvent): void => {
+    const by = { ArrowRight: 1, ArrowLeft: -1 }[e.key];
+    if (by === undefined) return;
+    const at = TABS.findIndex(([id]) => id === tab);
+    const next = TABS[(at + by + TABS.length) % TABS.length];
+    if (!next) return;
+    setTab(next[0]);
+    document.getElementById(`papers-tab-${next[0]}`)?.focus();
+  };
+  const labels = sheetsOf(plan, undefined).some((s) => s.endsWith('-labels'));
 
   return (
     <div className="papers">
-      <aside className="papers-side" aria-label="Sheets">
-        <h2 className="panel-title">Sheets</h2>
-        <SheetChooser />
-        <ol className="papers-list">
-          {set?.pages.map((p, i) => (
-            <li key={p.title}>
-              <button
-                type="button"
-                className="papers-item"
-                aria-current={p === page}
-                onClick={() => setChosen(i)}
-              >
-                {p.title}
-              </button>
-            </li>
+      <aside className="papers-side" aria-label="Papers">
+        <h2 className="visually-hidden">Papers</h2>
+        <div className="papers-tabs" role="tablist" aria-label="Papers" onKeyDown={step} tabIndex={-1}>
+          {TABS.map(([id, name]) => (
+            <button
+              key={id}
+              type="button"
+              role="tab"
+              id={`papers-tab-${id}`}
+              aria-selected={tab === id}
+              aria-controls="papers-panel"
+              tabIndex={tab === id ? 0 : -1}
+              onClick={() => setTab(id)}
+            >
+              {name}
+            </button>
           ))}
-        </ol>
-        <h3 className="inspector-head">Sheet</h3>
-        <label className="papers-field">
-          Size
-          <select
-            className="input"
-            value={head.paper.sheet}
-            disabled={readOnly}
-            onChange={(e) => paper({ sheet: e.target.value })}
-          >
-            {SHEET_IDS.map((n) => (
-              <option key={n}>{n}</option>
-            ))}
-          </select>
-        </label>
-        <label className="papers-field">
-          Way round
-          <select
-            className="input"
-            value={head.paper.landscape ? 'landscape' : 'portrait'}
-            disabled={readOnly}
-            onChange={(e) => paper({ landscape: e.target.value === 'landscape' })}
-          >
-            <option value="landscape">landscape</option>
-            <option value="portrait">portrait</option>
-          </select>
-        </label>
-        <label className="papers-field">
-          Scale of the plot
-          <select
-            className="input"
-            value={head.paper.scale ?? ''}
-            disabled={readOnly}
-            onChange={(e) => paper({ scale: e.target.value === '' ? undefined : Number(e.target.value) })}
-          >
-            <option value="">largest that fits</option>
-            {scalesFor(head.lengthUnits).map((s) => (
-              <option key={s.ratio} value={s.ratio}>
-                {s.text}
-              </option>
-            ))}
-          </select>
-        </label>
-        <p>
-          <button type="button" className="link" onClick={() => open('title')}>
-            Title block…
-          </button>
-        </p>
-        {set && set.notices.length > 0 ? (
-          <>
-            <h3 className="inspector-head">Notices</h3>
-            <ul className="papers-notices">
-              {set.notices.map((n) => (
-                <li key={n}>{n}</li>
-              ))}
-            </ul>
-          </>
-        ) : null}
-        <h3 className="inspector-head">Issues</h3>
-        {issues.length === 0 ? (
-          <p className="soft">Not issued yet. “Issue papers” gives revision A.</p>
-        ) : null}
-        <ul className="papers-notices">
-          {issues.map((i) => (
-            <li key={i.id}>
-              <span className="strong">{i.revision}</span> {i.date} {i.note}
-            </li>
-          ))}
-        </ul>
-        {last ? <ChangedSince plan={plan} hash={last.planHash} revision={last.revision} /> : null}
+        </div>
+        <div
+          id="papers-panel"
+          role="tabpanel"
+          className="papers-panel"
+          aria-labelledby={`papers-tab-${tab}`}
+          tabIndex={-1}
+        >
+          {tab === 'sheets' ? (
+            <>
+              <SheetChooser />
+              <ol className="papers-list">
+                {set?.pages.map((p, i) => (
+                  <li key={p.title}>
+                    <button
+                      type="button"
+                      className="papers-item"
+                      aria-current={p === page}
+                      onClick={() => setChosen(i)}
+                    >
+                      {p.title}
+                    </button>
+                  </li>
+                ))}
+              </ol>
+              <PaperForm notices={set?.notices ?? []} labels={labels} />
+            </>
+          ) : tab === 'issues' ? (
+            <IssuesTab
+              show={(c) => {
+                setCompared(c);
+                setChosen(0);
+              }}
+            />
+          ) : (
+            <ExportTab assessment={current ? assessment : undefined} options={options} />
+          )}
+        </div>
       </aside>
       <main className="papers-view" aria-label="Preview">
         <div className="papers-tools">
@@ -160,35 +161,64 @@ export const PapersWorkspace = () => {
           >
             Full size
           </button>
+          {set && set.pages.length > 1 ? (
+            <>
+              <button
+                type="button"
+                className="button"
+                disabled={chosen <= 0}
+                onClick={() => setChosen(Math.max(0, chosen - 1))}
+              >
+                Previous
+              </button>
+              <button
+                type="button"
+                className="button"
+                disabled={chosen >= set.pages.length - 1}
+                onClick={() => setChosen(Math.min(set.pages.length - 1, chosen + 1))}
+              >
+                Next
+              </button>
+            </>
+          ) : null}
+          {compared ? (
+            <span className="papers-compared">
+              Changes from {compared.from} to {compared.to}
+              <button
+                type="button"
+                className="button"
+                onClick={() => {
+                  setCompared(undefined);
+                  setChosen(0);
+                }}
+              >
+                Back to the papers
+              </button>
+            </span>
+          ) : null}
+          <span className="soft small" role="status">
+            {progress && progress.of > 1 ? `Laying out ${progress.done} of ${progress.of}` : ''}
+          </span>
         </div>
         {page ? (
-          // biome-ignore lint/security/noDangerouslySetInnerHtml: our own page writer escapes every text
-          <div className={`papers-sheet ${zoom}`} tabIndex={-1} dangerouslySetInnerHTML={{ __html: svg }} />
+          // biome-ignore lint/a11y/useKeyWithClickEvents lint/a11y/noStaticElementInteractions: links on the sheet have their keyboard way in the list of pages
+          <div
+            className={`papers-sheet ${zoom}`}
+            tabIndex={-1}
+            onClick={follow}
+            // biome-ignore lint/security/noDangerouslySetInnerHtml: our own page writer escapes every text
+            dangerouslySetInnerHTML={{ __html: svg }}
+          />
         ) : (
           <p className="soft papers-wait">
-            {current ? 'There are no sheets. Choose some.' : 'Computing the figures…'}
+            {fault
+              ? `The papers could not be laid out (${fault}). The plan is not affected.`
+              : set
+                ? 'There are no sheets. Choose some.'
+                : 'Computing the figures…'}
           </p>
         )}
       </main>
     </div>
-  );
-};
-
-const ChangedSince = ({
-  plan,
-  hash,
-  revision,
-}: {
-  readonly plan: Plan;
-  readonly hash: string;
-  readonly revision: string;
-}) => {
-  const now = useMemo(() => planHash(plan), [plan]);
-  return (
-    <p className="soft small">
-      {now === hash
-        ? `The plan is as it was issued in ${revision}.`
-        : `The plan has changed since ${revision}; what prints now would be the next revision.`}
-    </p>
   );
 };

@@ -1,0 +1,88 @@
+import { SHEET_IDS, scalesFor } from '../../papers/sheets.ts';
+import { changeRecord } from '../../plan/edits/document.ts';
+import { planRecord } from '../../plan/plan.ts';
+import { useSessionSlice } from '../hooks.ts';
+import { useServices } from '../services.ts';
+import { useUi } from '../ui-state.ts';
+import { LabelForm } from './LabelForm.tsx';
+
+/** Sheet, way round and scale of the plot, with what does not fit said beside them, and the way to the title block. */
+export const PaperForm = ({
+  notices,
+  labels,
+}: {
+  readonly notices: readonly string[];
+  readonly labels: boolean;
+}) => {
+  const { session } = useServices();
+  const open = useUi((u) => u.open);
+  const { plan, readOnly } = useSessionSlice((s) => ({ plan: s.plan, readOnly: s.readOnly }));
+  const head = planRecord(plan);
+  const paper = (patch: Partial<typeof head.paper>): void => {
+    const next = { ...head.paper, ...patch };
+    if ('scale' in patch && patch.scale === undefined) delete next.scale;
+    const r = changeRecord(plan, head, { paper: next });
+    if (r.ok) session.commit('Change sheet', r.value);
+  };
+  const known = SHEET_IDS.includes(head.paper.sheet);
+  return (
+    <>
+      <h3 className="inspector-head">Sheet</h3>
+      <label className="papers-field">
+        Size
+        <select
+          className="input"
+          value={head.paper.sheet}
+          disabled={readOnly}
+          onChange={(e) => paper({ sheet: e.target.value })}
+        >
+          {known ? null : <option>{head.paper.sheet}</option>}
+          {SHEET_IDS.map((n) => (
+            <option key={n}>{n}</option>
+          ))}
+        </select>
+      </label>
+      <label className="papers-field">
+        Way round
+        <select
+          className="input"
+          value={head.paper.landscape ? 'landscape' : 'portrait'}
+          disabled={readOnly}
+          onChange={(e) => paper({ landscape: e.target.value === 'landscape' })}
+        >
+          <option value="landscape">landscape</option>
+          <option value="portrait">portrait</option>
+        </select>
+      </label>
+      <label className="papers-field">
+        Scale of the plot
+        <select
+          className="input"
+          value={head.paper.scale ?? ''}
+          disabled={readOnly}
+          onChange={(e) => paper({ scale: e.target.value === '' ? undefined : Number(e.target.value) })}
+        >
+          <option value="">largest that fits</option>
+          {scalesFor(head.lengthUnits).map((s) => (
+            <option key={s.ratio} value={s.ratio}>
+              {s.text}
+            </option>
+          ))}
+        </select>
+      </label>
+      {notices.length > 0 ? (
+        <ul className="papers-warnings" aria-label="What to know about these papers">
+          {notices.map((n) => (
+            <li key={n}>{n}</li>
+          ))}
+        </ul>
+      ) : null}
+      <p>
+        <button type="button" className="link" onClick={() => open('title')}>
+          Title block…
+        </button>
+      </p>
+      {labels ? <LabelForm /> : null}
+    </>
+  );
+};

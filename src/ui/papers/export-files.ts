@@ -1,0 +1,100 @@
+import { csvBytes } from '../../output/csv.ts';
+import { displayListToDxf } from '../../output/dxf.ts';
+import { displayListToSvg, listPage } from '../../output/svg.ts';
+import { listsToXlsx } from '../../output/xlsx.ts';
+import { allLists } from '../../papers/all-lists.ts';
+import { floorPictures } from '../../papers/floor-drawings.ts';
+import { paperSteps } from '../../papers/paper-set.ts';
+import type { PaperOptions } from '../../papers/sheet-info.ts';
+import { type Plan, planRecord } from '../../plan/plan.ts';
+import type { Assessment } from '../../report/types.ts';
+import { pageToPng } from './png.ts';
+import { runSteps } from './work.ts';
+
+export interface OutFile {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+  readonly mime: string;
+}
+
+export interface ExportJob {
+  readonly plan: Plan;
+  readonly assessment: Assessment;
+  readonly options: PaperOptions;
+  readonly fonts: () => Promise<{ readonly regular: Uint8Array; readonly semibold: Uint8Array }>;
+  readonly tell: (text: string, share: number) => void;
+  readonly signal: AbortSignal;
+}
+
+export const fileStem = (s: string): string =>
+  s
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 80) || 'papers';
+
+const stemOf = (job: ExportJob): string => {
+  const head = planRecord(job.plan);
+  const { revision, draft } = job.options;
+  return `${fileStem(head.drawingNumber || head.title)}${revision ? `-${revision}${draft ? '-draft' : ''}` : ''}`;
+};
+
+const text = (s: string): Uint8Array => new TextEncoder().encode(s);
+
+/** The PDF set, page by page, so that it can be watched and stopped. */
+export const makePdf = async (job: ExportJob): Promise<OutFile> => {
+  const { plan, assessment, options } = job;
+  const set = await runSteps(
+    paperSteps(plan, assessment, options),
+    ({ done, of }) => job.tell(`Laying out page ${done} of ${of}`, (0.5 * done) / of),
+    job.signal,
+  );
+  if (set.pages.length === 0) throw new Error('the chosen sheets have nothing to say about this plan');
+  // Loaded when first needed: the PDF writer is the largest part of the program.
+  const { pdfSteps } = await import('../../output/pdf.ts');
+  const head = planRecord(plan);
+  const bytes = await runSteps(
+    pdfSteps(set.pages, await job.fonts(), {
+      title: [head.production, head.title].filter(Boolean).join(' – '),
+      subject: !options.revision
+        ? 'Lighting papers, not issued'
+        : options.draft
+          ? `Lighting papers, draft of revision ${options.revision}`
+          : `Lighting papers, revision ${options.revision}`,
+      author: head.people['drawn-by'] ?? '',
+      ...(options.date ? { date: options.date } : {}),
+    }),
+    (n) => job.tell(`Writing page ${n} of ${set.pages.length}`, 0.5 + (0.5 * n) / set.pages.length),
+    job.signal,
+  );
+  return { name: `${stemOf(job)}.pdf`, bytes, mime: 'application/pdf' };
+};
+
+const lists = (job: ExportJob) => allLists(job.plan, job.assessment, job.options);
+
+export const makeCsv = async (job: ExportJob, name: string): Promise<OutFile> => {
+  const list = lists(job).find((l) => l.name === name);
+  if (!list) throw new Error(`there is no list ${name}`);
+  return { name: `${stemOf(job)}-${name}.csv`, bytes: csvBytes(list), mime: 'text/csv' };
+};
+
+export const makeWorkbook = async (job: ExportJob): Promise<OutFile> => ({
+  name: `${stemOf(job)}-lists.xlsx`,
+  bytes: listsToXlsx(lists(job)),
+  mime: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
+});
+
+/** A floor as a drawing of its own. */
+export const makeFloor = async (
+  job: ExportJob,
+  floorId: string,
+  format: 'svg' | 'png' | 'dxf',
+): Promise<OutFile> => {
+  job.tell('Drawing the floor', 0.2);
+  const picture = floorPictures(job.plan, job.assessment, job.options).find((f) => f.floorId === floorId);
+  if (!picture) throw new Error('nothing is drawn on this floor');
+  const name = `${stemOf(job)}-${fileStem(picture.name)}.${format}`;
+  if (format === 'svg') return { name, bytes: text(displayListToSvg(picture.list)), mime: 'image/svg+xml' };
+  if (format === 'dxf') return { name, bytes: text(displayListToDxf(picture.list)), mime: 'application/dxf' };
+  job.tell('Painting the picture', 0.6);
+  return { name, bytes: await pageToPng(listPage(picture.list)), mime: 'image/png' };
+};
