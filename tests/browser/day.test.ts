@@ -1,6 +1,14 @@
 import type { Browser, Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { dragTo, openDemo, openStart, planText, recordsIn } from '../support/app-story.ts';
+import {
+  dragTo,
+  figuresSettled,
+  onPage,
+  openDemo,
+  openStart,
+  planText,
+  recordsIn,
+} from '../support/app-story.ts';
 import { launchBrowser, type Served, serveApp, watchPage } from '../support/browser.ts';
 
 let site: Served;
@@ -79,7 +87,7 @@ describe('a best boy plans the day', () => {
     const grip = { x: edge.x + edge.width / 2, y: edge.y + edge.height / 2 };
     await dragTo(page, grip, { x: grip.x - 1.2 * 15, y: grip.y });
     expect((await blocks(page)).find((b) => b[0] === 'meal')).toEqual(['meal', 750, 810]);
-    await page.getByLabel('Meal, to', { exact: true }).first().fill('2:15 pm');
+    await page.getByRole('textbox', { name: 'Meal, to' }).fill('2:15 pm');
     await page.keyboard.press('Enter');
     expect((await blocks(page)).find((b) => b[0] === 'meal')).toEqual(['meal', 750, 855]);
 
@@ -93,6 +101,64 @@ describe('a best boy plans the day', () => {
     await page.getByLabel('Pack, V-type plate, 98 Wh, 14.4 V kept back').fill('0');
     await page.keyboard.press('Enter');
     await page.getByRole('row', { name: /98 Wh.*nobody waits/ }).waitFor();
+    expect(trouble).toEqual([]);
+    await context.close();
+  });
+
+  test('a unit moved in one setup only, a colour in every setup, and a day laid out from the setups', async () => {
+    const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+    const page = await context.newPage();
+    const trouble = watchPage(page);
+    await openStart(page, site.url);
+    await openDemo(page, 'Study, day');
+    const unit = (await record(page, 'unit-4')) as unknown as { support: { standId: string } };
+    const at = (await record(page, unit.support.standId))?.at as { xMm: number; yMm: number };
+
+    // Dragged while the second setup is shown: first in every setup, then on offer in that one only.
+    await page.locator('.topbar-setup select').selectOption({ index: 1 });
+    const from = await onPage(page, at.xMm, at.yMm);
+    await dragTo(page, from, { x: from.x + 90, y: from.y + 60 });
+    expect((await record(page, unit.support.standId))?.at).not.toEqual(at);
+    await page.getByRole('button', { name: 'Only in 14B' }).click();
+    expect((await record(page, unit.support.standId))?.at).toEqual(at);
+    const move = await record(page, `move:setup-2:${unit.support.standId}`);
+    expect((move as { at: { xMm: number } } | undefined)?.at.xMm).toBeGreaterThan(at.xMm);
+    expect(await record(page, `move:setup-2:unit-4`)).toBeDefined();
+
+    // Dragged on, only the move changes; the check in the panel takes it back.
+    await figuresSettled(page);
+    const there = { x: from.x + 90, y: from.y + 60 };
+    await dragTo(page, there, { x: there.x + 40, y: there.y });
+    expect((await record(page, unit.support.standId))?.at).toEqual(at);
+    const own = page.getByRole('checkbox', { name: /moves in this setup/ });
+    await own.uncheck();
+    expect(await record(page, `move:setup-2:${unit.support.standId}`)).toBeUndefined();
+
+    // Colours in the grid.
+    await page.getByRole('button', { name: 'Day', exact: true }).click();
+    await page.getByRole('button', { name: 'Setups', exact: true }).click();
+    await page.getByRole('button', { name: 'Colours', exact: true }).click();
+    await page.getByRole('grid', { name: 'Colours by unit and setup' }).focus();
+    await page.keyboard.type('4300 K, quarter green');
+    await page.keyboard.press('Enter');
+    expect(await record(page, 'level:setup-1:unit-1')).toMatchObject({ cctK: 4300, color: 'quarter green' });
+
+    // A day without blocks is laid out at one press.
+    await page.getByRole('button', { name: 'Shooting day', exact: true }).click();
+    while ((await page.getByRole('button', { name: /^Remove (?!this)/ }).count()) > 0)
+      await page
+        .getByRole('button', { name: /^Remove (?!this)/ })
+        .first()
+        .click();
+    await page.getByRole('button', { name: /Lay out a day from the 3 setups/ }).click();
+    expect((await blocks(page)).map((b) => b[0])).toEqual([
+      'pre-light',
+      'setup',
+      'setup',
+      'meal',
+      'setup',
+      'wrap',
+    ]);
     expect(trouble).toEqual([]);
     await context.close();
   });

@@ -77,8 +77,11 @@ export const DayView = ({ day, days, onDay, onPacks }: DayViewProps) => {
         </label>
       </div>
       <Troubles summary={summary} onPacks={onPacks} />
-      {summary.blocks.length === 0 ? <EmptyDay day={day} /> : null}
-      <Timeline summary={summary} shiftRest={shiftRest} />
+      {summary.blocks.length === 0 ? (
+        <EmptyDay day={day} />
+      ) : (
+        <Timeline summary={summary} shiftRest={shiftRest} onPlace={() => setPlacing(true)} />
+      )}
       <div className="day-top">
         <BlockTable day={day} summary={summary} shiftRest={shiftRest} />
         {summary.blocks.length > 0 ? <Totals summary={summary} /> : null}

@@ -84,6 +84,11 @@ const UnitLine = ({ fixture: f, summary }: { readonly fixture: Fixture; readonly
   const lane = summary.lanes.find((l) => l.fixtureId === f.id);
   const usual = kind?.packIn;
   const [open, setOpen] = useState(false);
+  const between = f.packs
+    ? betweenText(plan, f.packs, kind) || 'straight on'
+    : kind?.ownCellsWh
+      ? WHEN[f.ownCells?.when ?? 'none']
+      : 'choose…';
   const put = (pack: PackKind | undefined): void =>
     session.commit(
       'Choose packs',
@@ -138,14 +143,10 @@ const UnitLine = ({ fixture: f, summary }: { readonly fixture: Fixture; readonly
         <button
           type="button"
           className="link"
-          aria-label={`More on the packs of unit ${f.unit}`}
+          aria-label={`${between}: packs of unit ${f.unit}`}
           onClick={() => setOpen(true)}
         >
-          {f.packs
-            ? betweenText(plan, f.packs, kind) || 'straight on'
-            : kind?.ownCellsWh
-              ? WHEN[f.ownCells?.when ?? 'none']
-              : 'choose…'}
+          {between}
         </button>
         {open ? <PackDialog fixtureId={f.id} lane={lane} onClose={() => setOpen(false)} /> : null}
       </td>

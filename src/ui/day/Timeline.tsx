@@ -17,9 +17,12 @@ const BESIDE_PX = 230;
 export const Timeline = ({
   summary,
   shiftRest,
+  onPlace,
 }: {
   readonly summary: DaySummary;
   readonly shiftRest: boolean;
+  /** Asks for the date and the place, where sun and moon are not known. */
+  readonly onPlace: () => void;
 }) => {
   const [zoom, setZoom] = useState(0);
   const box = useRef<HTMLElement>(null);
@@ -28,7 +31,6 @@ export const Timeline = ({
   const zoomTo = (to: number): void => setZoom(Math.max(0, Math.min(ZOOMS.length - 1, to)));
   useWheelZoom(scroll, (by) => setZoom((z) => Math.max(0, Math.min(ZOOMS.length - 1, z + by))));
   const scale: Scale = timeScale(summary, ZOOMS[zoom] ?? 1, Math.max(300, widthPx - BESIDE_PX));
-  if (summary.blocks.length === 0) return null;
   const crews = [...new Set(summary.blocks.map((b) => b.block.crew))].sort().reverse();
   return (
     <section ref={box} className="timeline" aria-label="Time line">
@@ -79,7 +81,9 @@ export const Timeline = ({
                 {summary.sky.moonPhase}, {Math.round(100 * summary.sky.moonShare)} % lit
               </span>
             ) : (
-              <span className="soft">no place and date: no sun</span>
+              <button type="button" className="link soft" onClick={onPlace}>
+                sun and moon: date and place…
+              </button>
             )
           }
           className="lane-ruler"
