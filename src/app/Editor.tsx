@@ -9,6 +9,7 @@ import type { NewId } from '../kernel/ids.ts';
 import { fail, ok } from '../kernel/result.ts';
 import { planFileBytes } from '../plan/container.ts';
 import { planRecord } from '../plan/plan.ts';
+import { boxFamilies, deviceFamilies } from '../plan/ports.ts';
 import type { OpenPlan } from '../storage/port.ts';
 import { type OwnBookService, type Scheme, type Services, ServicesContext } from '../ui/services.ts';
 import { PlanScreen } from '../ui/shell/PlanScreen.tsx';
@@ -97,7 +98,8 @@ export const Editor = ({ open, notice, scheme, setScheme, newId, ownBook, onLeav
             'stand',
             'grip',
             'rigging',
-            'box',
+            ...boxFamilies,
+            ...deviceFamilies,
             'charger',
             'source',
             'furniture',
