@@ -23,6 +23,9 @@ export const emptyPlan: Plan = { records: new Map(), setAside: [], extra: {} };
 
 const indexes = new WeakMap<Plan, Map<RecordType, readonly AnyRecord[]>>();
 
+/** The same list for every type without records, so that what is remembered for a list holds for these too. */
+const NONE: readonly AnyRecord[] = [];
+
 /** All records of one type, in id order. Built once per plan. */
 export const recordsOf = <T extends RecordType>(plan: Plan, type: T): readonly RecordOf<T>[] => {
   let index = indexes.get(plan);
@@ -37,7 +40,7 @@ export const recordsOf = <T extends RecordType>(plan: Plan, type: T): readonly R
     index = lists;
     indexes.set(plan, index);
   }
-  return (index.get(type) ?? []) as unknown as readonly RecordOf<T>[];
+  return (index.get(type) ?? NONE) as unknown as readonly RecordOf<T>[];
 };
 
 /**
