@@ -1,6 +1,5 @@
 import { add, direction, type Point, scale } from '../../kernel/geometry.ts';
 import type { Id, NewId } from '../../kernel/ids.ts';
-import { Draft } from '../../plan/change-set.ts';
 import { faceNear } from '../../plan/edits/openings.ts';
 import { addOutlet } from '../../plan/edits/outlets.ts';
 import { recordsOf } from '../../plan/plan.ts';
@@ -40,11 +39,7 @@ export const createOutletTool = (): Tool => {
     if (!s.floorId || !circuit) return undefined;
     const reach = far ? Number.POSITIVE_INFINITY : snapMm(ctx) * 3;
     const wall = snapsOff(e as PointerInfo) ? undefined : wallNear(s.plan, s.floorId, e.at, reach);
-    const face = wall ? faceNear(wall, e.at) : undefined;
-    const at: Point = face?.at ?? e.at;
-    const added = addOutlet(s.plan, { ...circuit, floorId: s.floorId, at }, newId);
-    const outlet = { ...added.outlet, rotationDeg: face?.outDeg ?? 0 };
-    return { outlet, changes: new Draft(s.plan).put(outlet).changes() };
+    return addOutlet(s.plan, { ...circuit, floorId: s.floorId, at: e.at, wall }, newId);
   };
 
   /** A spot on the same wall beside where was pressed: a new panel goes there, to be moved to where it is. */

@@ -13,6 +13,7 @@ import { slideOpening } from './openings.ts';
 import { notesLetGo } from './photos.ts';
 import { ensureKind, rerouteCables, shifted } from './shared.ts';
 import { turned as turnedUnderlay } from './underlays.ts';
+import { outletsFollow, slideOutlet } from './wall-outlets.ts';
 import { cornersFollow } from './walls.ts';
 
 /** Everything that moves when these records are moved: a fixture or frame takes its stands along, a stand what it carries. */
@@ -49,12 +50,16 @@ export const moveRecords = (plan: Plan, ids: ReadonlySet<Id>, by: Point): Change
       for (const { to } of own?.updated ?? []) draft.put(to);
       continue;
     }
-    const next = shifted(r, by);
+    const next =
+      r.type === 'outlet' && r.wallId !== undefined && !all.has(r.wallId)
+        ? slideOutlet(plan, r, by)
+        : shifted(r, by);
     if (next === r) continue;
     draft.put(next);
     moved.add(id);
   }
   cornersFollow(draft, plan, moved, by);
+  for (const id of outletsFollow(draft, plan)) moved.add(id);
   rerouteCables(draft, peekChanges(plan, draft.changes()), moved);
   return draft.changes();
 };
@@ -195,6 +200,7 @@ export const removeRecords = (plan: Plan, ids: ReadonlySet<Id>): ChangeSet => {
   for (const id of gone) draft.remove(id);
   dropStrayBlobs(draft, plan, gone);
   notesLetGo(draft, plan, gone);
+  outletsFollow(draft, plan);
   for (const r of plan.records.values()) {
     if (r.type === 'block' && !gone.has(r.id) && r.burnsThrough.some((id) => gone.has(id)))
       draft.put({ ...r, burnsThrough: r.burnsThrough.filter((id) => !gone.has(id)) });

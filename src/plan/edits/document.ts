@@ -6,6 +6,7 @@ import { atWholeLevel, isAtLevel } from '../part-levels.ts';
 import { levelId, type Plan, setupsOf } from '../plan.ts';
 import { type AnyRecord, type RecordOf, type RecordType, recordSchemas } from '../records/index.ts';
 import { copyMoves } from './moves.ts';
+import { outletsFollowWithCables } from './wall-outlets.ts';
 
 /** Sets the level of fixtures in one setup, 0 to 100 %. */
 export const setLevels = (plan: Plan, setupId: Id, fixtureIds: Iterable<Id>, levelPct: number): ChangeSet => {
@@ -50,7 +51,9 @@ export const changeRecord = <T extends RecordType>(
       todo: issue?.message ?? '',
     });
   }
-  return ok(new Draft(plan).put(parsed.data as AnyRecord).changes());
+  const draft = new Draft(plan).put(parsed.data as AnyRecord);
+  if (record.type === 'wall') outletsFollowWithCables(draft, plan);
+  return ok(draft.changes());
 };
 
 /** Notes that a finding is known. It changes no status; it prints with the finding. */

@@ -5,8 +5,9 @@ import { connector } from '../connectors.ts';
 import type { Way } from '../kinds/ports.ts';
 import { type Plan, planRecord, recordOf } from '../plan.ts';
 import { waysOf } from '../ports.ts';
-import type { RecordOf } from '../records/index.ts';
+import type { RecordOf, Wall } from '../records/index.ts';
 import { nextLabel } from './place.ts';
+import { tiedTo } from './wall-outlets.ts';
 
 /** The connector a wall outlet on such a circuit usually has. Common practice, no published source. */
 export const usualConnector = (practice: RecordOf<'plan'>['practice'], breakerA: number): string =>
@@ -15,12 +16,19 @@ export const usualConnector = (practice: RecordOf<'plan'>['practice'], breakerA:
 /** Puts a wall outlet of a source's circuit on the floor. */
 export const addOutlet = (
   plan: Plan,
-  what: { readonly sourceId: Id; readonly wayId: Id; readonly floorId: Id; readonly at: Point },
+  what: {
+    readonly sourceId: Id;
+    readonly wayId: Id;
+    readonly floorId: Id;
+    readonly at: Point;
+    /** The wall it is on, which it then follows. */
+    readonly wall?: Wall | undefined;
+  },
   newId: NewId,
 ): { readonly changes: ChangeSet; readonly outlet: RecordOf<'outlet'> } => {
   const way = waysOf(plan, what.sourceId).find((w) => w.id === what.wayId);
   const id = usualConnector(planRecord(plan).practice, way?.breakerA ?? 0);
-  const outlet: RecordOf<'outlet'> = {
+  const bare: RecordOf<'outlet'> = {
     id: newId('ol'),
     type: 'outlet',
     floorId: what.floorId,
@@ -34,6 +42,7 @@ export const addOutlet = (
     neutral: connector(id)?.neutral ?? true,
     label: nextLabel(plan, 'W'),
   };
+  const outlet = what.wall ? tiedTo(bare, what.wall, what.at) : bare;
   return { changes: new Draft(plan).put(outlet).changes(), outlet };
 };
 

@@ -4,6 +4,8 @@ import { fail, ok, type Result } from '../../kernel/result.ts';
 import { type ChangeSet, Draft } from '../change-set.ts';
 import { type Plan, recordOf, recordsOf } from '../plan.ts';
 import type { Opening, Wall } from '../records/index.ts';
+import { alongWall } from './openings.ts';
+import { outletsFollowWithCables } from './wall-outlets.ts';
 
 /** What walls are made like. */
 export interface WallLook {
@@ -218,6 +220,7 @@ export const moveCorner = (plan: Plan, wallId: Id, end: 'from' | 'to', to: Point
     draft.put(next);
     for (const o of openings.value) draft.put(o);
   }
+  outletsFollowWithCables(draft, plan);
   return ok(draft.changes());
 };
 
@@ -252,6 +255,9 @@ export const splitWall = (
       return fail({ what: `The cut goes through a ${o.what}.`, todo: 'Choose a spot beside it.' });
     if (o.offsetMm >= atMm) draft.put({ ...o, wallId: second.id, offsetMm: o.offsetMm - atMm });
   }
+  for (const o of recordsOf(plan, 'outlet'))
+    if (o.wallId === wallId && (o.offsetMm ?? 0) > atMm)
+      draft.put({ ...o, wallId: second.id, offsetMm: (o.offsetMm ?? 0) - atMm });
   return ok({ changes: draft.changes(), second: second.id });
 };
 
@@ -275,7 +281,12 @@ export const joinWalls = (plan: Plan, firstId: Id, secondId: Id): Result<ChangeS
     return fail({ what: 'Only walls of one thickness that run on in one line can be joined.' });
   const la = distanceMm(a.from, a.to);
   const lb = distanceMm(b.from, b.to);
-  const draft = new Draft(plan).put({ ...a, [ae]: far }).remove(b.id);
+  const joined: Wall = { ...a, [ae]: far };
+  const draft = new Draft(plan).put(joined).remove(b.id);
+  // Outlets stay where they are, on the wall as it is now.
+  for (const o of recordsOf(plan, 'outlet'))
+    if (o.wallId === a.id || o.wallId === b.id)
+      draft.put({ ...o, wallId: a.id, offsetMm: alongWall(joined, o.at) });
   for (const o of recordsOf(plan, 'opening')) {
     if (o.wallId === a.id && ae === 'from') draft.put({ ...o, offsetMm: o.offsetMm + lb });
     if (o.wallId !== b.id) continue;
