@@ -3,7 +3,7 @@ import { cableLength } from '../../derive/lengths.ts';
 import { formatCableLength } from '../../kernel/units.ts';
 import { unplug } from '../../plan/edits/plug.ts';
 import { portName } from '../../plan/names.ts';
-import { kindOf, planRecord } from '../../plan/plan.ts';
+import { kindOf, planRecord, recordOf } from '../../plan/plan.ts';
 import type { Fixture } from '../../plan/records/index.ts';
 import { Row } from '../common/Field.tsx';
 import { useSessionSlice } from '../hooks.ts';
@@ -56,7 +56,11 @@ export const FixturePower = ({ fixture }: { readonly fixture: Fixture }) => {
           {length.piecesMm.map((mm) => formatCableLength(mm, units).replace(/ (ft|m)$/, '')).join(' + ')}{' '}
           {units === 'imperial' ? 'ft' : 'm'}
           <span className="row-hint">
-            needs {formatCableLength(length.neededMm, units)} · {cableKind.name}
+            needs {formatCableLength(length.neededMm, units)}
+            {length.longestIn === undefined
+              ? ''
+              : ` in ${recordOf(plan, 'setup', length.longestIn)?.name ?? 'its longest setup'}`}{' '}
+            · {cableKind.name}
           </span>
         </Row>
       ) : null}

@@ -8,6 +8,7 @@ import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { useSupply } from '../supply.ts';
 import { useUi } from '../ui-state.ts';
+import { WorstSetup } from './WorstSetup.tsx';
 import './rail.css';
 
 /** Along the bottom of every workspace: each source's legs now, at worst, and the limit; and the findings. */
@@ -51,6 +52,7 @@ export const MeterRail = () => {
           {behind ? 'computing…' : supply ? `showing ${supply.setup}` : ''} ·{' '}
           {planRecord(plan).practice === 'north-america' ? 'North America' : 'Europe'}
         </p>
+        {supply && !behind ? <WorstSetup supply={supply} /> : null}
         <p className="rail-key small soft" aria-hidden="true">
           <span className="key-bar" /> worst <span className="key-now" /> this setup{' '}
           <span className="key-limit" /> limit <span className="key-rating" /> rating
