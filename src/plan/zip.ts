@@ -47,18 +47,21 @@ export const readZipDirectory = (bytes: Uint8Array): Result<readonly ZipEntry[]>
       where: 'the end of the file',
       todo: DAMAGED,
     });
-  const count = view.getUint16(end + 10, true);
-  const size = view.getUint32(end + 12, true);
+  const wide = wideEnd(view, end);
+  if (wide === 'damaged') return fail(damaged('its 64-bit end record is not where it should be'));
+  const at = wide?.at ?? end;
+  const count = wide?.count ?? view.getUint16(end + 10, true);
+  const size = wide?.size ?? view.getUint32(end + 12, true);
   if (count > MAX_ZIP_ENTRIES)
     return fail({
       what: `The file holds ${count} parts; the limit is ${MAX_ZIP_ENTRIES}.`,
       todo: 'Ask its author for a copy with only the parts it needs.',
     });
   // Written as a distance from the end, so that something put before the zip does no harm.
-  const start = end - size;
-  const shift = start - view.getUint32(end + 16, true);
+  const start = at - size;
+  const shift = start - (wide?.offset ?? view.getUint32(end + 16, true));
   if (start < 0 || shift < 0) return fail(damaged('its directory lies outside the file'));
-  return readEntries(view, bytes, { start, end, count, shift });
+  return readEntries(view, bytes, { start, end: at, count, shift });
 };
 
 const damaged = (how: string): Problem => ({
@@ -75,6 +78,32 @@ const findEnd = (view: DataView): number | undefined => {
       return at;
   }
   return undefined;
+};
+
+/**
+ * The 64-bit end record (APPNOTE 4.3.14 and 4.3.15) of a zip whose plain one is full, with where it begins. Undefined for
+ * a zip that has none.
+ */
+const wideEnd = (
+  view: DataView,
+  end: number,
+):
+  | { readonly at: number; readonly count: number; readonly size: number; readonly offset: number }
+  | 'damaged'
+  | undefined => {
+  const full =
+    view.getUint16(end + 10, true) === 0xffff ||
+    view.getUint32(end + 12, true) === 0xffffffff ||
+    view.getUint32(end + 16, true) === 0xffffffff;
+  const locator = end - 20;
+  if (!full || locator < 0 || view.getUint32(locator, true) !== 0x07064b50) return undefined;
+  // The record stands right before its locator; its own place may be off where something was put before the zip.
+  for (const at of [locator - 56, Number(view.getBigUint64(locator + 8, true))]) {
+    if (!(at >= 0) || at + 56 > locator || view.getUint32(at, true) !== 0x06064b50) continue;
+    const big = (offset: number): number => Number(view.getBigUint64(at + offset, true));
+    return { at, count: big(32), size: big(40), offset: big(48) };
+  }
+  return 'damaged';
 };
 
 const readEntries = (
@@ -164,6 +193,17 @@ const printable = (name: string): string =>
     .replace(/[\u0000-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g, '�')
     .slice(0, 80);
 
+/** Methods of packing that some programs offer, by number (APPNOTE 4.4.5). */
+const METHODS: Readonly<Record<number, string>> = {
+  9: 'Deflate64',
+  12: 'BZIP2',
+  14: 'LZMA',
+  93: 'Zstandard',
+  95: 'XZ',
+  98: 'PPMd',
+  99: 'AES encryption',
+};
+
 /** Unpacks one part, never to more than `maxBytes`, and checks its size and CRC-32. */
 export const readZipEntry = (bytes: Uint8Array, entry: ZipEntry, maxBytes: number): Result<Uint8Array> => {
   const where = `“${printable(entry.name)}” inside the file`;
@@ -185,7 +225,7 @@ export const readZipEntry = (bytes: Uint8Array, entry: ZipEntry, maxBytes: numbe
   if (!packed) return bad('it lies outside the file');
   if (entry.method !== 0 && entry.method !== 8)
     return fail({
-      what: `A part of the file is packed by a method (${entry.method}) that is not read here.`,
+      what: `A part of the file is packed by a method (${METHODS[entry.method] ?? entry.method}) that is not read here.`,
       where,
       todo: 'Unpack it and pack it again as a plain zip.',
     });

@@ -3,6 +3,7 @@ import { importGdtf } from '../../src/gear/import/index.ts';
 import { problemText } from '../../src/kernel/result.ts';
 import { fixtureKindSchema } from '../../src/plan/kinds/kinds.ts';
 import { CELL_BAR, channel, description, fixtureFile, mode, reference } from './fixture-files.ts';
+import { CARELESS, MOVING_RING, PLAIN_WASH } from './realistic-files.ts';
 
 const MOVING = description({
   version: '1.1',
@@ -24,7 +25,7 @@ const MOVING = description({
     ),
 });
 
-export const DESCRIPTIONS = [CELL_BAR, MOVING];
+export const DESCRIPTIONS = [CELL_BAR, MOVING, MOVING_RING, PLAIN_WASH, CARELESS];
 export const FILES = DESCRIPTIONS.map((d) =>
   fixtureFile(d, {
     'models/svg/base.svg': new TextEncoder().encode('<svg viewBox="0 0 4 3"><path d="M0 0h4v3z"/></svg>'),

@@ -27,7 +27,7 @@ const SOURCES: Readonly<Record<string, FileLight['source']>> = {
 
 /** The light of a unit: its widest beam's angles, its source, the sum of its parts' flux. */
 export const fileLight = (visits: readonly Visit[], type: XmlNode): FileLight => {
-  const beams = visits.map((v) => v.geometry.xml).filter((x) => x.name === 'Beam');
+  const beams = visits.map((v) => v.geometry.xml).filter((x) => /^beam$/i.test(x.name));
   const lamp = beams.map((b) => attrOf(b, 'LampType')?.toLowerCase()).find((l) => l !== undefined);
   const source = SOURCES[lamp ?? ''];
   const attributes = attributesOf(type);

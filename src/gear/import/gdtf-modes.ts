@@ -104,7 +104,7 @@ const freeId = (name: string, taken: Set<string>): string => {
 const tellOddities = (name: string, f: Footprint, notices: Notices): void => {
   if (f.breaks.length > 1)
     notices.add(
-      `Mode “${name}” has ${f.breaks.length} address ranges (${f.breaks.map((b) => `break ${b.number}: ${b.slots} slots`).join(', ')}); each needs a start address. The footprint shown is that of break ${f.breaks[0]?.number}.`,
+      `Mode “${name}” has ${f.breaks.length} address ranges (${f.breaks.map((b) => `break ${b.number}: ${b.slots} slots`).join(', ')}); each needs a start address. All of them are counted in the patch, and each may lie elsewhere.`,
     );
   for (const b of f.breaks) {
     if (b.clashes.length > 0)
@@ -175,7 +175,7 @@ const readChannel = (xml: XmlNode, n: number, pretty: ReadonlyMap<string, string
       .filter(Boolean)
       .slice(0, 4)
       .join(' / ') || `channel ${n}`;
-  const given = xml.attrs.Offset;
+  const given = xml.attrs.Offset ?? attrOf(xml, 'Offset');
   const old = OLD_BYTES.map((b) => attrOf(xml, b)).filter((b) => b !== undefined && !/^none$/i.test(b));
   const text = given === undefined && old.length > 0 ? old.join(',') : given;
   const offsets = offsetsOf(text);

@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../../kernel/result.ts';
-import { readZipDirectory, readZipEntry, type ZipEntry } from '../../plan/zip.ts';
+import { MAX_ZIP_BYTES, readZipDirectory, readZipEntry, type ZipEntry } from '../../plan/zip.ts';
+import { cleanText } from './gdtf-values.ts';
 import type { Notices } from './notices.ts';
 import { decodeXml } from './xml.ts';
 
@@ -15,10 +16,11 @@ export interface Package {
 }
 
 /**
- * Opens a fixture file: a zip with `description.xml` at its root (found whatever its case), or that description alone.
+ * Opens a fixture file: a zip with `description.xml` at its root (found whatever its case), or that description alone. A zip around a single fixture file
+ * is opened once; a scene or a collection is told apart.
  * Gives a problem for what is no fixture file or exceeds a limit.
  */
-export const openPackage = (bytes: Uint8Array, notices: Notices): Result<Package> => {
+export const openPackage = (bytes: Uint8Array, notices: Notices, depth = 0): Result<Package> => {
   if (bytes.length === 0)
     return fail({ what: 'The file is empty.', todo: 'Get it again from where it came from.' });
   if (startsAsXml(bytes)) {
@@ -33,12 +35,35 @@ export const openPackage = (bytes: Uint8Array, notices: Notices): Result<Package
   const directory = readZipDirectory(bytes);
   if (!directory.ok) return directory;
   const entry = descriptionOf(directory.value, notices);
-  if (!entry)
+  if (!entry) {
+    const inner = directory.value.filter((e) => /\.gdtf$/i.test(e.name) && !/(^|\/)\._/.test(e.name));
+    const scene = directory.value.some((e) => /(^|\/)generalscenedescription\.xml$/i.test(e.name));
+    const [only] = inner;
+    if (only && inner.length === 1 && !scene && depth === 0) {
+      const unpacked = readZipEntry(bytes, only, MAX_ZIP_BYTES);
+      if (!unpacked.ok) return unpacked;
+      notices.add(
+        `The file is a zip around a fixture file (${only.name.split('/').at(-1) ?? ''}); that one was read.`,
+      );
+      return openPackage(unpacked.value, notices, 1);
+    }
+    if (scene || inner.length > 1)
+      return fail({
+        what: scene
+          ? 'The file is a whole scene with several fixtures, not one fixture file.'
+          : `The file holds ${inner.length} fixture files.`,
+        where: inner
+          .slice(0, 5)
+          .map((e) => `“${cleanText(e.name, 60)}”`)
+          .join(', '),
+        todo: 'Unpack it and import the fixture files in it one by one.',
+      });
     return fail({
       what: 'The file holds no description.xml, so it is no fixture file (GDTF).',
       where: `its ${directory.value.length} parts`,
       todo: 'Choose a .gdtf file, or have its author save it again.',
     });
+  }
   const plain = readZipEntry(bytes, entry, MAX_DESCRIPTION_BYTES);
   if (!plain.ok) return plain;
   return ok({

@@ -121,7 +121,7 @@ const fromProperties = (draws: readonly Draw[], notices: Notices): FilePower => 
 };
 
 const lampsOnly = (visits: readonly Visit[], notices: Notices): FilePower | undefined => {
-  const beams = visits.map((v) => v.geometry.xml).filter((x) => x.name === 'Beam');
+  const beams = visits.map((v) => v.geometry.xml).filter((x) => /^beam$/i.test(x.name));
   const draws = beams
     .filter((b) => !isDefault(b))
     .flatMap((b) => drawOf(b, { ...PROPERTY, watts: 'PowerConsumption' }, notices));

@@ -43,7 +43,7 @@ export const geometryTree = (geometries: XmlNode | undefined, notices: Notices):
     place: matrixOf(attrOf(xml, 'Position')),
     xml,
     children: xml.children.filter((c) => !NOT_GEOMETRY.has(c.name)).map(read),
-    target: xml.name === 'GeometryReference' ? (attrOf(xml, 'Geometry') ?? '') : undefined,
+    target: /^geometryreference$/i.test(xml.name) ? (attrOf(xml, 'Geometry') ?? '') : undefined,
     breaks: readBreaks(xml, notices),
   });
   const top = (geometries?.children ?? []).map(read);

@@ -61,7 +61,7 @@ export const importGdtf = (
   const xml = parseXml(opened.value.description, LIMITS);
   if (!xml.ok) return named(xml.error);
   const root = xml.value;
-  const type = root.name === 'FixtureType' ? root : childOf(root, 'FixtureType');
+  const type = /^fixturetype$/i.test(root.name) ? root : childOf(root, 'FixtureType');
   if (!type)
     return named({
       what: `Its description is no fixture type (it begins with <${cleanText(root.name, 30)}>).`,

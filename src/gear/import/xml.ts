@@ -35,6 +35,9 @@ const CHUNK = 65536;
 export const decodeXml = (bytes: Uint8Array): string => {
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return utf16(bytes.subarray(2), 0);
   if (bytes[0] === 0xfe && bytes[1] === 0xff) return utf16(bytes.subarray(2), 1);
+  // UTF-16 without a mark: every second byte of the first letters is zero.
+  if (bytes[0] === 0x3c && bytes[1] === 0) return utf16(bytes, 0);
+  if (bytes[0] === 0 && bytes[1] === 0x3c) return utf16(bytes, 1);
   // Some writers fill up with zero bytes.
   let end = bytes.length;
   while (end > 0 && bytes[end - 1] === 0) end--;
@@ -127,16 +130,27 @@ export const parseXml = (text: string, limits: XmlLimits): Result<XmlNode> => {
 
 const TOO_MUCH = 'No real fixture needs so much. Ask its author for a plain file.';
 
+/** All child elements with this name; where none is written so, those whose letters differ in case only. */
+export const childrenOf = (node: XmlNode | undefined, name: string): readonly XmlNode[] => {
+  const exact = node?.children.filter((c) => c.name === name) ?? [];
+  if (exact.length > 0 || !node) return exact;
+  const low = name.toLowerCase();
+  return node.children.filter((c) => c.name.length === low.length && c.name.toLowerCase() === low);
+};
+
 /** The first child element with this name. */
 export const childOf = (node: XmlNode | undefined, name: string): XmlNode | undefined =>
-  node?.children.find((c) => c.name === name);
+  childrenOf(node, name)[0];
 
-/** All child elements with this name. */
-export const childrenOf = (node: XmlNode | undefined, name: string): readonly XmlNode[] =>
-  node?.children.filter((c) => c.name === name) ?? [];
-
-/** An attribute without white space at its ends; undefined where it is absent or empty. */
+/** An attribute without white space at its ends, found whatever its case; undefined where it is absent or empty. */
 export const attrOf = (node: XmlNode | undefined, name: string): string | undefined => {
-  const value = node?.attrs[name]?.trim();
-  return value === '' ? undefined : value;
+  if (!node) return undefined;
+  let value = node.attrs[name];
+  if (value === undefined) {
+    const low = name.toLowerCase();
+    const key = Object.keys(node.attrs).find((k) => k.length === low.length && k.toLowerCase() === low);
+    value = key === undefined ? undefined : node.attrs[key];
+  }
+  const text = value?.trim();
+  return text === '' ? undefined : text;
 };

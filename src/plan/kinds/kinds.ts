@@ -28,6 +28,12 @@ export const modeSchema = z.looseObject({
   parts: z.int().min(1).default(1),
   /** Slots of one part; the slots before the first part are the unit's own. */
   partSlots: z.int().min(1).optional(),
+  /** Address ranges of a mode that has several, each with a start address of its own; `slots` is the first one's. */
+  breaks: z
+    .array(z.looseObject({ number: z.int(), slots: z.int().min(0), occupied: z.int().min(0).optional() }))
+    .optional(),
+  /** What each slot is for, by break and slot; empty text for a gap. */
+  slotNames: z.array(z.array(z.string())).optional(),
 });
 
 export const fixtureKindSchema = z.looseObject({

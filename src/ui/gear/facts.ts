@@ -2,7 +2,7 @@ import { formatKg } from '../../engines/rigging/index.ts';
 import type { LengthUnits } from '../../kernel/units.ts';
 import { formatLength } from '../../kernel/units.ts';
 import { connector } from '../../plan/connectors.ts';
-import type { Kind } from '../../plan/kinds/kinds.ts';
+import type { Kind, Mode } from '../../plan/kinds/kinds.ts';
 import { mountsWords } from '../../plan/kinds/mount-words.ts';
 import { addLoad, addMoreFacts } from './more-facts.ts';
 
@@ -65,8 +65,9 @@ export const kindFacts = (kind: Kind, units: LengthUnits): readonly Fact[] => {
     );
     add(
       'Modes',
-      kind.modes.map((m) => `${m.name}: ${m.slots}${m.parts > 1 ? ` (${m.parts} parts)` : ''}`).join('; ') ||
-        undefined,
+      kind.modes
+        .map((m) => `${m.name}: ${slotsWord(m)}${m.parts > 1 ? ` (${m.parts} parts)` : ''}`)
+        .join('; ') || undefined,
       'modes',
     );
   }
@@ -147,6 +148,10 @@ export const kindFacts = (kind: Kind, units: LengthUnits): readonly Fact[] => {
   facts.push({ name: 'Figures from', value: kind.basis.all ?? 'as given by line', basis: '' });
   return facts;
 };
+
+/** Slots of a mode: of one with several address ranges, of each. */
+const slotsWord = (m: Mode): string =>
+  m.breaks && m.breaks.length > 1 ? m.breaks.map((b) => b.slots).join(' + ') : String(m.slots);
 
 const countNames = (names: readonly string[]): string => {
   const counts = new Map<string, number>();

@@ -88,7 +88,7 @@ describe('containers', () => {
     [
       'packed by another method',
       (v: DataView, at: number) => v.setUint16(at + 10, 14, true),
-      /method \(14\)/,
+      /method \(LZMA\)/,
     ],
     [
       'outside the file',
