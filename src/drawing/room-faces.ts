@@ -18,7 +18,10 @@ import type { Wall } from '../plan/records/index.ts';
 export interface RoomFace {
   /** Inside corners in order, turning clockwise as drawn. */
   readonly inside: readonly Point[];
+  /** What other walls enclose within it is not counted. */
   readonly areaMm2: number;
+  /** Outlines of what stands free within it and is enclosed for itself. */
+  readonly islands: readonly (readonly Point[])[];
   readonly wallIds: readonly Id[];
 }
 
@@ -184,13 +187,33 @@ const insetOf = (nodes: readonly Point[], loop: readonly Step[]): readonly Point
 /** The rooms that walls enclose. Walls that lead nowhere and rooms of no inside are left out. */
 export const roomFaces = (walls: readonly Wall[]): readonly RoomFace[] => {
   const { nodes, pieces } = graphOf(walls);
-  return loopsOf(nodes, pruned(pieces)).flatMap((loop) => {
+  const loops = loopsOf(nodes, pruned(pieces));
+  const outlines: (readonly Point[])[] = [];
+  const faces = loops.flatMap((loop) => {
     const points = loop.flatMap((s) => nodes[s.from] ?? []);
-    if (loop.length < 3 || signed2(points) <= 0) return [];
+    if (loop.length < 3) return [];
     const inside = insetOf(nodes, loop);
+    if (signed2(points) <= 0) {
+      // Walked round from outside: the outline of walls that hang together, their thickness included.
+      if (inside.length >= 3) outlines.push(inside);
+      return [];
+    }
     const areaMm2 = signed2(inside) / 2;
     if (inside.length < 3 || areaMm2 <= 0) return [];
     return [{ inside, areaMm2, wallIds: [...new Set(loop.map((s) => s.wall.id))] }];
+  });
+  const islandsOf = new Map<(typeof faces)[number], (readonly Point[])[]>();
+  for (const outline of outlines) {
+    const [p] = outline;
+    const around = faces
+      .filter((f) => p && holds(f.inside, p) && f.areaMm2 > Math.abs(signed2(outline)) / 2)
+      .sort((a, b) => a.areaMm2 - b.areaMm2)[0];
+    if (around) islandsOf.set(around, [...(islandsOf.get(around) ?? []), outline]);
+  }
+  return faces.map((f) => {
+    const islands = islandsOf.get(f) ?? [];
+    const taken = islands.reduce((sum, o) => sum + Math.abs(signed2(o)) / 2, 0);
+    return { ...f, islands, areaMm2: Math.max(0, f.areaMm2 - taken) };
   });
 };
 
@@ -234,7 +257,7 @@ export const roomSpots = (room: RoomFace): readonly Point[] => {
     for (let j = 1; j < N; j++)
       net.push(point(box.minX + ((box.maxX - box.minX) * i) / N, box.minY + ((box.maxY - box.minY) * j) / N));
   return net
-    .filter((p) => holds(room.inside, p))
+    .filter((p) => holds(room.inside, p) && !room.islands.some((o) => holds(o, p)))
     .sort(
       (a, b) => Math.round(distanceMm(a, middle) - distanceMm(b, middle)) || a.yMm - b.yMm || a.xMm - b.xMm,
     );
