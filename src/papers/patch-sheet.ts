@@ -10,6 +10,7 @@ import {
   type UniverseUse,
   universeUse,
 } from '../report/control.ts';
+import { controlBy } from '../report/control-by.ts';
 import { type Block, flowArea, flowPages, type Section } from './flow.ts';
 import { markFor } from './revision-marks.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
@@ -157,7 +158,7 @@ export const patchSheets = (info: SetInfo): readonly PageMaker[] => {
         'Not on control data',
         'switched or dimmed by hand, or controlled by other means',
         fixtures.filter((f) => !f.patch && modes(f) === 0),
-        () => '',
+        (f) => controlBy(info.plan, f).words,
       ),
     ],
     [

@@ -27,6 +27,16 @@ const breakSlots = (mode: Mode): readonly number[] => {
   return slots.length > 1 ? slots : [mode.slots];
 };
 
+/** Where each break of a mode begins, by the unit's own slot from 1; one entry for a mode without breaks of its own. */
+export const breakStarts = (mode: Mode): readonly number[] => {
+  let at = 1;
+  return breakSlots(mode).map((n) => {
+    const start = at;
+    at += n;
+    return start;
+  });
+};
+
 /** The footprint of a mode. Parts are taken to come last, after what steers the unit as a whole. */
 export const footprintOf = (mode: Mode): Footprint => {
   const known = made.get(mode);

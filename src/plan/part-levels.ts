@@ -25,8 +25,7 @@ export const partCount = (plan: Plan, f: Fixture): number => {
 /** The field or row that so many parts of a kind make. A square number of parts of a flat unit is taken as a square. */
 export const partGrid = (kind: FixtureKind | undefined, parts: number): PartGrid => {
   const columns = kind?.partColumns;
-  if (typeof columns === 'number' && Number.isInteger(columns) && columns > 0 && parts % columns === 0)
-    return { rows: parts / columns, columns, given: true };
+  if (columns !== undefined && parts % columns === 0) return { rows: parts / columns, columns, given: true };
   const side = Math.round(Math.sqrt(parts));
   const square = parts > 3 && side * side === parts && FIELDS.includes(kind?.style ?? '');
   return square ? { rows: side, columns: side, given: false } : { rows: 1, columns: parts, given: false };

@@ -1,6 +1,7 @@
 /** The figures of the control engine that screens and papers share. */
 export {
   bandwidthKbps,
+  breakPlaces,
   DIP_WEIGHTS,
   dipSwitches,
   lineLabel,

@@ -1,7 +1,7 @@
 import { deviceKind, isWire, startPort } from '../derive/data-lines.ts';
 import { dataNet, portUniverses } from '../derive/data-net.ts';
 import { recordLabel } from '../derive/labels.ts';
-import { lineLabel, placesOf } from '../engines/control/index.ts';
+import { breakPlaces, lineLabel, type PatchPlace, placesOf } from '../engines/control/index.ts';
 import type { Id } from '../kernel/ids.ts';
 import { patchedMode } from '../plan/footprint.ts';
 import type { FixtureKind } from '../plan/kinds/kinds.ts';
@@ -35,7 +35,7 @@ export type UnitSetting = 'curve' | 'frequency' | 'fan' | 'loss';
  */
 export const settingsOf = (kind: FixtureKind | undefined): readonly UnitSetting[] => {
   if (!kind) return [];
-  if (Array.isArray(kind.settings)) return kind.settings as readonly UnitSetting[];
+  if (kind.settings) return kind.settings;
   if (kind.source !== 'led') return ['loss'];
   return (kind.load?.wattsW ?? 0) >= 100
     ? ['curve', 'frequency', 'fan', 'loss']
@@ -104,8 +104,14 @@ const lineSteps = (plan: Plan, f: Fixture): readonly SetupStep[] => {
   });
 };
 
+/** Every address that is set at the unit: that of each break, and where a parted unit goes on. */
+const addresses = (plan: Plan, f: Fixture): readonly PatchPlace[] => {
+  const all = new Map([...placesOf(plan, f), ...breakPlaces(plan, f)].map((p) => [p.fromSlot, p]));
+  return [...all.values()].sort((x, y) => x.fromSlot - y.fromSlot);
+};
+
 const address = (plan: Plan, f: Fixture): string =>
-  placesOf(plan, f)
+  addresses(plan, f)
     .map((p) => `U${p.universe} ${p.address}`)
     .join(' and ');
 
@@ -118,7 +124,7 @@ export const setupSteps = (plan: Plan, f: Fixture): readonly SetupStep[] => {
   const mode = patchedMode(plan, f);
   const settings = settingsOf(kind);
   const has = (s: UnitSetting): boolean => settings.includes(s);
-  const parted = (f.patch?.spans?.length ?? 0) > 0;
+  const parted = addresses(plan, f).length > 1;
   const radio = f.link === 'radio';
   const step = (id: string, text: string, wanted = true, short = text): readonly SetupStep[] =>
     wanted ? [{ id, text, short }] : [];

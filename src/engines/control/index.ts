@@ -8,7 +8,7 @@ import { reachFindings } from './reach-check.ts';
 export { assignAddresses } from './assign/assign.ts';
 export { type AssignOptions, type Common, DEFAULT_ASSIGN, ORDERS } from './assign/options.ts';
 export { type Order, orderFixtures } from './assign/order.ts';
-export { placesOf } from './assign/outcome.ts';
+export { breakPlaces, placesOf } from './assign/outcome.ts';
 export type { Assignment, AssignRow, PatchPlace } from './assign/types.ts';
 export { DIP_WEIGHTS, type DipConvention, dipSwitches } from './dip.ts';
 export { controlFigure, controlSource } from './figures.ts';

@@ -314,7 +314,11 @@ const tables: readonly FixtureTable[] = [
         '28 hung',
         [120, 36000],
         'frame',
-        { feed: 'line' },
+        {
+          feed: 'line',
+          // Common practice: often sixteen parts, each on its own.
+          modes: [...white.modes, mode('parts-16', '16 parts of level and colour temperature', 32, 16)],
+        },
       ),
     ],
   },

@@ -2,7 +2,7 @@ import type { Id } from '../../kernel/ids.ts';
 import { fail, ok, type Problem, type Result } from '../../kernel/result.ts';
 import { UNIVERSE_SLOTS, universeProblem } from '../address.ts';
 import { type ChangeSet, Draft } from '../change-set.ts';
-import { footprintOf, spansOf } from '../footprint.ts';
+import { breakStarts, footprintOf, patchedMode, spansOf } from '../footprint.ts';
 import type { Mode } from '../kinds/kinds.ts';
 import { recordName } from '../names.ts';
 import { kindOf, type Plan, recordOf } from '../plan.ts';
@@ -142,6 +142,54 @@ export const moveStretch = (
         },
   );
   return setPatch(plan, fixtureId, { spans });
+};
+
+/**
+ * Gives one break of a fixture's mode an address of its own: its slots from its own slot `fromSlot` on go there, those of the
+ * breaks after it keep the place they have. The first break moves the fixture's address alone.
+ */
+export const setBreak = (
+  plan: Plan,
+  fixtureId: Id,
+  fromSlot: number,
+  universe: number,
+  address: number,
+): Result<ChangeSet> => {
+  const f = recordOf(plan, 'fixture', fixtureId);
+  const mode = f && patchedMode(plan, f);
+  if (!f?.patch || !mode)
+    return fail({ what: 'That unit has no patch yet.', todo: 'Give it an address first.' });
+  const starts = breakStarts(mode);
+  if (!starts.includes(fromSlot))
+    return fail({ what: `${recordName(plan, f)} has no break that begins with its slot ${fromSlot}.` });
+  const numberOf = (id: Id): number => recordOf(plan, 'universe', id)?.number ?? 1;
+  const places = [
+    { fromSlot: 1, universe: numberOf(f.patch.universeId), address: f.patch.address },
+    ...(f.patch.spans ?? []).map((s) => ({
+      fromSlot: s.fromSlot,
+      universe: numberOf(s.universeId),
+      address: s.address,
+    })),
+  ];
+  const at = (slot: number) => {
+    const p = [...places].reverse().find((x) => x.fromSlot <= slot) ?? places[0];
+    return {
+      fromSlot: slot,
+      universe: p?.universe ?? 1,
+      address: (p?.address ?? 1) + slot - (p?.fromSlot ?? 1),
+    };
+  };
+  const next = starts.find((s) => s > fromSlot);
+  const others = places.filter((p) => p.fromSlot !== fromSlot && p.fromSlot !== next);
+  const all = [...others, { fromSlot, universe, address }, ...(next === undefined ? [] : [at(next)])].sort(
+    (a, b) => a.fromSlot - b.fromSlot,
+  );
+  const [first, ...spans] = all;
+  return setPatch(plan, fixtureId, {
+    universe: first?.universe ?? universe,
+    address: first?.address ?? address,
+    spans,
+  });
 };
 
 /** Takes the patch of fixtures away. Locked ones keep theirs. */

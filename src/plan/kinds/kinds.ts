@@ -69,6 +69,12 @@ export const fixtureKindSchema = z.looseObject({
     .optional(),
   /** How its address is set. */
   addressBy: z.enum(['menu', 'switches']).optional(),
+  /** Settings its menu has besides mode and address; absent: what units of its sort have, assumed. */
+  settings: z.array(z.enum(['curve', 'frequency', 'fan', 'loss'])).optional(),
+  /** How it is controlled where it takes no control data: by its maker's app only, at the unit, by hand. */
+  controlBy: z.enum(['app', 'local', 'manual']).optional(),
+  /** Parts of a mode that make a field lie in so many columns, row by row; absent: one row, or a square of a flat unit. */
+  partColumns: z.int().min(1).optional(),
   ownCellsWh: z.number().optional(),
   packIn: packInSchema.optional(),
   hotRestrikeMin: z.number().optional(),

@@ -1,13 +1,14 @@
-import { DIP_WEIGHTS, dipSwitches } from '../../engines/control/index.ts';
+import { breakPlaces, DIP_WEIGHTS, dipSwitches } from '../../engines/control/index.ts';
 import { ok } from '../../kernel/result.ts';
 import { type Address, parseAddress, printAddress } from '../../plan/address.ts';
+import { setBreak } from '../../plan/edits/patch.ts';
 import { footprintOf, patchedMode } from '../../plan/footprint.ts';
 import { kindOf } from '../../plan/plan.ts';
 import type { Fixture } from '../../plan/records/index.ts';
 import { Field, Row } from '../common/Field.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
-import { changePatch, numberOf, unpatch } from './patching.ts';
+import { changePatch, commitOr, numberOf, unpatch } from './patching.ts';
 
 /** Mode, universe and address of one unit, for the inspector. */
 export const PatchFields = ({ fixture }: { readonly fixture: Fixture }) => {
@@ -26,6 +27,7 @@ export const PatchFields = ({ fixture }: { readonly fixture: Fixture }) => {
   const tell = (why: string | undefined): void => session.set({ message: why ?? '' });
   const at = patch && universe !== undefined ? { universe, address: patch.address } : undefined;
   const slots = mode ? footprintOf(mode).slots : 0;
+  const breaks = breakPlaces(plan, fixture);
   return (
     <>
       <Row label="Mode">
@@ -73,6 +75,30 @@ export const PatchFields = ({ fixture }: { readonly fixture: Fixture }) => {
             : tell(changePatch(session, fixture.id, a))
         }
       />
+      {breaks.length > 1
+        ? breaks
+            .slice(1)
+            .map((b, i) => (
+              <Field<Address>
+                key={b.fromSlot}
+                label={`Break ${i + 2}`}
+                value={{ universe: b.universe, address: b.address }}
+                format={printAddress}
+                parse={(t) => parseAddress(t, b.universe)}
+                disabled={readOnly}
+                hint={`from its slot ${b.fromSlot}`}
+                onCommit={(a) =>
+                  tell(
+                    commitOr(
+                      session,
+                      `Address of break ${i + 2} of unit ${fixture.unit}`,
+                      setBreak(session.getState().plan, fixture.id, b.fromSlot, a.universe, a.address),
+                    ),
+                  )
+                }
+              />
+            ))
+        : null}
       {kind?.addressBy === 'switches' && at ? <Switches address={at.address} /> : null}
     </>
   );

@@ -157,10 +157,32 @@ export const PatchRow = memo(({ row, index, selected, disabled, onChoose }: Patc
           </td>
         </>
       ) : (
-        <td colSpan={5} className="soft">
-          not on control data: switched or dimmed by hand
+        <td colSpan={6} className="soft">
+          not on control data: {row.control}
         </td>
       )}
+      {row.takesData ? (
+        <td>
+          <select
+            className="inline-input cell-select"
+            aria-label={`Link of ${unit}`}
+            data-column="link"
+            disabled={off}
+            value={f.link}
+            onChange={(e) =>
+              commitOr(
+                session,
+                `Link of ${unit}`,
+                changeRecord(session.getState().plan, f, { link: e.target.value as typeof f.link }),
+              )
+            }
+          >
+            <option value="none">not set</option>
+            <option value="line">line{row.link && f.link === 'line' ? ` ${row.link}` : ''}</option>
+            <option value="radio">radio{row.link && f.link === 'radio' ? ` ${row.link}` : ''}</option>
+          </select>
+        </td>
+      ) : null}
       <td>
         {row.findings.length > 0 ? (
           <button type="button" className="rail-counts" onClick={() => setFindings(true)}>

@@ -17,6 +17,7 @@ const COLUMNS = [
   'address',
   'last',
   'paired',
+  'link',
   'findings',
 ];
 
@@ -121,6 +122,7 @@ export const PatchTable = ({ rows, sort, onSort }: PatchTableProps) => {
               Last
             </th>
             <th scope="col">Paired</th>
+            {head('link', 'Link')}
             <th scope="col">Findings</th>
           </tr>
         </thead>

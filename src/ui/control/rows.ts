@@ -1,3 +1,4 @@
+import { dataNet } from '../../derive/data-net.ts';
 import { placesOf } from '../../engines/control/index.ts';
 import { compareNatural } from '../../kernel/ids.ts';
 import { printAddress } from '../../plan/address.ts';
@@ -5,6 +6,8 @@ import { footprintOf, patchedMode } from '../../plan/footprint.ts';
 import type { FixtureKind, Mode } from '../../plan/kinds/kinds.ts';
 import { kindOf, type Plan, recordsOf } from '../../plan/plan.ts';
 import type { Fixture } from '../../plan/records/index.ts';
+import { controlBy, takesData } from '../../report/control-by.ts';
+import { setupLink } from '../../report/setup-steps.ts';
 import type { Finding } from '../../report/types.ts';
 
 /** One line of the patch table. */
@@ -19,19 +22,34 @@ export interface TableRow {
   readonly slots: number | undefined;
   /** The last slot as printed, or where a parted unit goes on. */
   readonly last: string;
+  /** The line that reaches it, or what its radio link is with; empty where nothing does. */
+  readonly link: string;
+  /** How it is controlled, where it takes no data. */
+  readonly control: string;
   readonly findings: readonly Finding[];
 }
 
-export type Show = 'all' | 'patched' | 'unpatched' | 'no-data' | 'findings';
-export type SortBy = 'unit' | 'address' | 'channel' | 'kind';
+export type Show = 'all' | 'patched' | 'unpatched' | 'line' | 'radio' | 'no-link' | 'no-data' | 'findings';
+export type SortBy = 'unit' | 'address' | 'channel' | 'kind' | 'link';
 
 export const SHOWS: readonly { readonly id: Show; readonly words: string }[] = [
   { id: 'all', words: 'all units' },
   { id: 'patched', words: 'with an address' },
   { id: 'unpatched', words: 'without an address' },
+  { id: 'line', words: 'on a data line' },
+  { id: 'radio', words: 'by radio' },
+  { id: 'no-link', words: 'patched, reached by nothing' },
   { id: 'no-data', words: 'not on control data' },
   { id: 'findings', words: 'with findings' },
 ];
+
+/** Labels of the lines a unit is on, or of the transmitter it is linked to. */
+const linkLabel = (plan: Plan, f: Fixture): string => {
+  const lines = dataNet(plan).into.get(f.id) ?? [];
+  if (lines.length > 0) return lines.map((l) => l.label).join(' ');
+  const { transmitter, receiver } = setupLink(plan, f);
+  return f.link === 'radio' ? [transmitter?.label, receiver?.label].filter(Boolean).join(' ') : '';
+};
 
 /** Every fixture of the plan with its patch, in the order of its number. */
 export const tableRows = (plan: Plan, findings: readonly Finding[]): readonly TableRow[] => {
@@ -55,7 +73,9 @@ export const tableRows = (plan: Plan, findings: readonly Finding[]): readonly Ta
         fixture,
         kind,
         mode,
-        takesData: fixture.patch !== undefined || (kind?.modes.some((m) => m.slots > 0) ?? false),
+        takesData: takesData(plan, fixture),
+        link: linkLabel(plan, fixture),
+        control: takesData(plan, fixture) ? '' : controlBy(plan, fixture).words,
         universe: first?.universe,
         address: first?.address,
         slots,
@@ -74,6 +94,12 @@ export const shows = (r: TableRow, show: Show): boolean => {
       return r.fixture.patch !== undefined;
     case 'unpatched':
       return r.takesData && !r.fixture.patch;
+    case 'line':
+      return r.takesData && r.fixture.link !== 'radio' && r.link !== '';
+    case 'radio':
+      return r.takesData && r.fixture.link === 'radio';
+    case 'no-link':
+      return r.fixture.patch !== undefined && r.link === '';
     case 'no-data':
       return !r.takesData;
     case 'findings':
@@ -83,7 +109,7 @@ export const shows = (r: TableRow, show: Show): boolean => {
 
 const matches = (r: TableRow, words: readonly string[]): boolean => {
   const text =
-    `${r.fixture.unit} ${r.kind?.name ?? ''} ${r.fixture.use} ${r.fixture.channel} ${r.mode?.name ?? ''} ${r.universe === undefined ? '' : `u${r.universe} ${r.address}`}`.toLowerCase();
+    `${r.fixture.unit} ${r.kind?.name ?? ''} ${r.fixture.use} ${r.fixture.channel} ${r.mode?.name ?? ''} ${r.fixture.link} ${r.link} ${r.control} ${r.universe === undefined ? '' : `u${r.universe} ${r.address}`}`.toLowerCase();
   return words.every((w) => text.includes(w));
 };
 
@@ -96,6 +122,7 @@ const SORTS: Readonly<Record<SortBy, (a: TableRow, b: TableRow) => number>> = {
     Number(a.fixture.channel === '') - Number(b.fixture.channel === '') ||
     compareNatural(a.fixture.channel, b.fixture.channel),
   kind: (a, b) => compareNatural(a.kind?.name ?? '', b.kind?.name ?? ''),
+  link: (a, b) => Number(a.link === '') - Number(b.link === '') || compareNatural(a.link, b.link),
 };
 
 export const filterRows = (

@@ -1,7 +1,7 @@
 import type { Id } from '../../../kernel/ids.ts';
 import { Draft } from '../../../plan/change-set.ts';
 import { universeAt } from '../../../plan/edits/universes.ts';
-import { footprintOf } from '../../../plan/footprint.ts';
+import { breakStarts, footprintOf, patchedMode } from '../../../plan/footprint.ts';
 import { type Plan, recordOf, recordsOf } from '../../../plan/plan.ts';
 import type { Fixture } from '../../../plan/records/index.ts';
 import type { Item } from './blocks.ts';
@@ -21,6 +21,24 @@ export const placesOf = (plan: Plan, f: Fixture): readonly PatchPlace[] => {
     address: s.address,
     fromSlot: s.fromSlot,
   }));
+};
+
+/**
+ * Where each break of a fixture's mode begins (breaks are sets of slots with an address of their own); one place for a mode
+ * without breaks. Empty without a patch or a mode.
+ */
+export const breakPlaces = (plan: Plan, f: Fixture): readonly PatchPlace[] => {
+  const mode = patchedMode(plan, f);
+  const places = placesOf(plan, f);
+  if (!mode || places.length === 0) return [];
+  return breakStarts(mode).map((fromSlot) => {
+    const at = [...places].reverse().find((p) => p.fromSlot <= fromSlot);
+    return {
+      universe: at?.universe ?? Number.NaN,
+      address: (at?.address ?? Number.NaN) + fromSlot - (at?.fromSlot ?? fromSlot),
+      fromSlot,
+    };
+  });
 };
 
 /** The proposal as rows to look at and one change-set. */
