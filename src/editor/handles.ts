@@ -3,6 +3,7 @@ import type { Id } from '../kernel/ids.ts';
 import { facingOf } from '../plan/edits/arrange.ts';
 import { underlayCentre } from '../plan/edits/underlays.ts';
 import { fixturePlace, kindOf, type Plan } from '../plan/plan.ts';
+import { placeOf } from '../plan/ports.ts';
 import { OPTIONS } from './options.ts';
 import type { SessionState } from './session.ts';
 import { along } from './snap-targets.ts';
@@ -36,10 +37,15 @@ export const poseOf = (
       };
     case 'mark':
       return { center: r.at, facingDeg: r.facingDeg, reachMm: 200 };
+    case 'device':
+      return {
+        center: placeOf(plan, r.id)?.at ?? r.at,
+        facingDeg: r.rotationDeg,
+        reachMm: halfSize(plan, r.kindId),
+      };
     case 'ballast':
     case 'box':
     case 'charger':
-    case 'device':
     case 'source':
     case 'stand':
     case 'grip':

@@ -61,6 +61,8 @@ const affected = (plan: Plan, ids: ReadonlySet<Id>, preview: ChangeSet): Readonl
     )
       all.add(f.id);
   }
+  for (const d of recordsOf(plan, 'device'))
+    if ([d.standId, d.fixtureId].some((id) => id !== undefined && all.has(id))) all.add(d.id);
   for (const g of recordsOf(plan, 'grip')) if (g.supports.some((s) => ids.has(s))) all.add(g.id);
   // Light that meets a flag, a cloth or a flat that moves changes too.
   for (const id of ids) {

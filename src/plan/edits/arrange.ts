@@ -26,6 +26,11 @@ export const movedWith = (plan: Plan, ids: ReadonlySet<Id>): ReadonlySet<Id> => 
       if (all.has(r.id)) all.add(r.support.standId);
       else if (all.has(r.support.standId)) all.add(r.id);
     }
+    for (const r of recordsOf(plan, 'device')) {
+      if (r.standId === undefined) continue;
+      if (all.has(r.id)) all.add(r.standId);
+      else if (all.has(r.standId)) all.add(r.id);
+    }
     gripMovedWith(plan, all);
   }
   return all;

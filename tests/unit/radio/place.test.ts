@@ -2,8 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { radioCommand } from '../../../src/cli/radio.ts';
 import { bestSpots, computeRadio, coverage } from '../../../src/engines/radio/index.ts';
 import { applyChanges, invert } from '../../../src/plan/change-set.ts';
+import { moveRecords } from '../../../src/plan/edits/arrange.ts';
 import { moveTransmitter, putTransmitters, setLinks } from '../../../src/plan/edits/radio.ts';
 import { recordOf, recordsOf } from '../../../src/plan/plan.ts';
+import { placeOf } from '../../../src/plan/ports.ts';
 import { RadioRig } from '../../support/radio-rig.ts';
 
 /** Two rooms with a concrete wall between, two units in each, a transmitter in the left one. */
@@ -173,5 +175,26 @@ describe('the command', () => {
     expect(radioCommand(b.plan(), { json: true, place: 2 })).toBe(
       radioCommand(b.plan(), { json: true, place: 2 }),
     );
+  });
+});
+
+describe('on the floor', () => {
+  it('a transmitter and the stand it is on move together, whichever is taken', () => {
+    const b = new RadioRig();
+    b.put({
+      id: 'st',
+      type: 'stand',
+      floorId: 'floor',
+      kindId: 'none',
+      at: { xMm: 0, yMm: 0 },
+      rotationDeg: 0,
+      heightMm: 3000,
+    });
+    const tx = b.device(0, 0, { standId: 'st' });
+    for (const id of [tx.id, 'st']) {
+      const after = applyChanges(b.plan(), moveRecords(b.plan(), new Set([id]), { xMm: 700, yMm: 300 }));
+      expect(placeOf(after, tx.id)?.at, id).toEqual({ xMm: 700, yMm: 300 });
+      expect(recordOf(after, 'stand', 'st')?.at, id).toEqual({ xMm: 700, yMm: 300 });
+    }
   });
 });
