@@ -2,6 +2,7 @@ import { type RefObject, useEffect } from 'react';
 import { toFloor } from '../editor/camera.ts';
 import { pinch, wheelZoom } from '../editor/gestures.ts';
 import { OPTIONS } from '../editor/options.ts';
+import { notePointer } from '../editor/pointer-spot.ts';
 import type { Session } from '../editor/session.ts';
 import type { PointerInfo } from '../editor/tools/tool.ts';
 import type { Toolbox } from '../editor/tools/toolbox.ts';
@@ -110,6 +111,7 @@ export const usePointer = (
         if (Math.hypot(x - pressed.x, y - pressed.y) > OPTIONS.touchDragPx) unpress();
       }
       if (active !== undefined && e.pointerId !== active) return;
+      if (e.pointerType !== 'touch') notePointer(session, info(e).at);
       // A finger lifted out of a pinch leaves one that must not draw.
       if (e.pointerType === 'touch' && active === undefined) return;
       toolbox.pointerMove(info(e));
@@ -118,6 +120,15 @@ export const usePointer = (
     const up = (e: PointerEvent): void => {
       fingers.delete(e.pointerId);
       unpress();
+      const { placing } = session.getState();
+      if (active === undefined && placing?.dragging) {
+        // Taken from the shelf and let go here.
+        toolbox.pointerMove(info(e));
+        toolbox.pointerDown(info(e));
+        toolbox.pointerUp(info(e));
+        session.set({ placing: undefined, tool: 'select' });
+        return;
+      }
       if (e.pointerId !== active) return;
       active = undefined;
       toolbox.pointerUp(info(e));
@@ -133,6 +144,7 @@ export const usePointer = (
       lend();
     };
     const leave = (): void => {
+      notePointer(session, undefined);
       // What a tool shows under a hovering pointer goes when the pointer does.
       const { tool } = session.getState();
       if (active === undefined && (tool === 'place' || tool === 'opening' || tool === 'outlet'))

@@ -1,12 +1,15 @@
-import { angleDeg, normaliseDeg, type Point } from '../../kernel/geometry.ts';
+import { angleDeg, distanceMm, normaliseDeg, type Point } from '../../kernel/geometry.ts';
 import type { NewId } from '../../kernel/ids.ts';
 import { problemText } from '../../kernel/result.ts';
+import { formatLength } from '../../kernel/units.ts';
 import { planRecord } from '../../plan/plan.ts';
 import { gridMm, OPTIONS } from '../options.ts';
+import { NO_OVERLAY } from '../overlay.ts';
 import { placeThere } from '../placing.ts';
 import { snapOverlay } from '../snap-overlay.ts';
 import { snapTargets } from '../snap-targets.ts';
 import { snapPoint } from '../snapping.ts';
+import { gapsOf, placeRow, ROW, type RowPlaces } from './place-row.ts';
 import {
   clearTraces,
   isDrag,
@@ -25,6 +28,9 @@ export const createPlaceTool = (): Tool => {
   let facingDeg = 0;
   let last: PointerInfo | undefined;
   let pressed: { readonly e: PointerInfo; readonly at: Point } | undefined;
+  /** With shift held a drag is a row; how many there are in it. */
+  let row: RowPlaces | undefined;
+  let count = 4;
   let turnedFor: string | undefined;
 
   const spot = (ctx: ToolContext, e: PointerInfo): Point => {
@@ -69,6 +75,58 @@ export const createPlaceTool = (): Tool => {
     ctx.session.set({ selection: new Set([placed.value.id]), message: `Placed ${placed.value.name}.` });
   };
 
+  const showRow = (ctx: ToolContext): void => {
+    const { plan, floorId, placing, readOnly } = ctx.session.getState();
+    if (!placing || !floorId || readOnly || !row) return;
+    let n = 0;
+    const ghosts: NewId = (prefix) => `ghost-${prefix}-${n++}`;
+    const what = { slug: placing.kindSlug, floorId, facingDeg };
+    const made = placeRow(plan, ctx.book, what, row, ghosts);
+    const { lengthUnits } = planRecord(plan);
+    if (made.ok)
+      ctx.session.set({
+        preview: made.value.changes,
+        overlay: {
+          ...NO_OVERLAY,
+          measures: gapsOf(row).map((g) => ({
+            ...g,
+            text: formatLength(distanceMm(g.from, g.to), lengthUnits),
+          })),
+        },
+        message: `${row.count} in a row: digits, + and − change how many.`,
+      });
+  };
+
+  const commitRow = (ctx: ToolContext): void => {
+    const { plan, floorId, placing, readOnly } = ctx.session.getState();
+    const asked = row;
+    row = undefined;
+    clearTraces(ctx);
+    if (!placing || !floorId || readOnly || !asked) return;
+    const what = { slug: placing.kindSlug, floorId, facingDeg };
+    const made = placeRow(plan, ctx.book, what, asked, ctx.session.newId);
+    if (!made.ok) return ctx.session.set({ message: problemText(made.error) });
+    ctx.session.commit(`Place ${made.value.name}`, made.value.changes);
+    ctx.session.set({ selection: made.value.ids, message: `Placed ${made.value.name}.` });
+  };
+
+  /** How many are in the row, by a key. */
+  const countKey = (ctx: ToolContext, key: string): boolean => {
+    const to =
+      key === '+' || key === '='
+        ? count + 1
+        : key === '-'
+          ? count - 1
+          : /^[2-9]$/.test(key)
+            ? Number(key)
+            : undefined;
+    if (!row || to === undefined) return false;
+    count = Math.max(ROW.least, Math.min(ROW.most, to));
+    row = { ...row, count };
+    showRow(ctx);
+    return true;
+  };
+
   const aim = (e: PointerInfo): void => {
     if (!pressed || !isDrag(pressed.e, e)) return;
     const deg = angleDeg(pressed.at, e.at);
@@ -84,7 +142,7 @@ export const createPlaceTool = (): Tool => {
 
   return {
     id: 'place',
-    hint: 'Press on the floor to put it there; drag to turn it. [ and ] turn it too. Escape ends.',
+    hint: 'Press on the floor to put it there; drag to turn it, with shift for a row. [ and ] turn it too. Escape ends.',
     onPointerDown: (ctx, e) => {
       pressed = { e, at: spot(ctx, e) };
       show(ctx, pressed.at);
@@ -96,13 +154,22 @@ export const createPlaceTool = (): Tool => {
         turnedFor = placing?.kindSlug;
         facingDeg = 0;
       }
-      if (pressed) {
+      if (pressed && (row || (e.shift && isDrag(pressed.e, e)))) {
+        row = { from: pressed.at, to: spot(ctx, e), count };
+        showRow(ctx);
+      } else if (pressed) {
         aim(e);
         show(ctx, pressed.at);
       } else show(ctx, spot(ctx, e));
     },
     onPointerUp: (ctx, e) => {
       if (!pressed) return;
+      if (row) {
+        row = { ...row, to: spot(ctx, e) };
+        pressed = undefined;
+        commitRow(ctx);
+        return;
+      }
       aim(e);
       const { at } = pressed;
       pressed = undefined;
@@ -110,9 +177,11 @@ export const createPlaceTool = (): Tool => {
     },
     onPointerCancel: (ctx) => {
       pressed = undefined;
+      row = undefined;
       clearTraces(ctx);
     },
     onKey(ctx, key) {
+      if (countKey(ctx, key)) return true;
       if (key === '[') return turn(ctx, -OPTIONS.rotateLargeDeg);
       if (key === ']') return turn(ctx, OPTIONS.rotateLargeDeg);
       if (key !== 'Escape') return false;
@@ -120,6 +189,7 @@ export const createPlaceTool = (): Tool => {
       ctx.session.set({ tool: 'select', placing: undefined, message: '' });
       return true;
     },
+    typing: () => row !== undefined,
     cursor: () => 'copy',
   };
 };

@@ -57,7 +57,7 @@ export const GearShelf = () => {
         <p className="shelf-hint">
           {placing
             ? 'Click on the floor to place it. Escape ends.'
-            : 'Click, then click the floor. Enter places at the centre.'}
+            : 'Click or drag onto the floor. Enter places at the pointer.'}
         </p>
       </div>
       <div id="gear-results" className="shelf-results" role="listbox" aria-label="Gear found">
@@ -77,6 +77,10 @@ export const GearShelf = () => {
             className="shelf-item"
             disabled={readOnly}
             onClick={() => choose(k)}
+            onPointerDown={(e) => {
+              if (e.pointerType !== 'mouse' || e.button !== 0 || readOnly) return;
+              session.set({ placing: { kindSlug: k.slug, dragging: true }, tool: 'place', message: '' });
+            }}
             onDoubleClick={() => place(k)}
           >
             <SymbolIcon symbolId={k.symbol} />
