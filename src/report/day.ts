@@ -276,18 +276,18 @@ export const leastOf = (plan: Plan, dayNumber: number): readonly LeastRow[] => {
     const then = l.fewer?.dark
       ? `${unit} goes dark at ${formatClock(l.fewer.dark.darkMin)}`
       : `${unit} has to wait for a charged one from ${formatClock(fewer?.dueMin ?? 0)}`;
+    const how = l.by !== 'rule' ? ', with changes ahead of time' : '';
     const proof =
       l.bound === l.packs
-        ? `${l.packs} ${what} are the fewest that can do`
-        : `${l.packs} ${what} do; no fewer than ${l.bound} can, what lies between is not known`;
-    const how = l.by !== 'rule' ? ', with changes ahead of time' : '';
+        ? `${l.packs} ${what} are the fewest that can do${how}`
+        : `${l.packs} ${what} do${how}; no fewer than ${l.bound} can, and what lies between is not known`;
     return {
       pool: l.pool,
       name: pool?.name ?? '',
       packs: l.packs,
       bound: l.bound,
       by: l.by,
-      text: `${proof}${how}.${l.fewer ? ` With ${l.fewer.packs} ${unit ? then : ''}.` : ''}`,
+      text: `${proof}.${l.fewer ? ` With ${l.fewer.packs} ${unit ? then : ''}.` : ''}`,
     };
   });
 };

@@ -181,16 +181,28 @@ export const dayOf = (r: Rotation, supply: (pool: PoolId) => number): RotationRe
   return day;
 };
 
+/** Whether the packs at hand could get through with a rotation's bays at all, by the bound alone. */
+const mayDo = (r: Rotation, supply: (pool: PoolId) => number): boolean =>
+  r.pools.every((p) => leastPacksBound(r, p) <= supply(p.id));
+
 /** The fewest bays, the first ones of the rotation, with which the packs at hand get through the day; undefined where all do not. */
 export const leastBays = (r: Rotation, supply: (pool: PoolId) => number): number | undefined => {
-  const through = (bays: number): boolean =>
-    dayOf({ ...r, bays: r.bays.slice(0, bays) }, supply).firstShort === undefined;
-  if (!through(r.bays.length)) return undefined;
-  let [low, high] = [0, r.bays.length];
-  while (low < high) {
-    const mid = Math.floor((low + high) / 2);
-    if (through(mid)) high = mid;
-    else low = mid + 1;
-  }
-  return low;
+  const withBays = (bays: number): Rotation => ({ ...r, bays: r.bays.slice(0, bays) });
+  const halve = (low: number, high: number, through: (bays: number) => boolean): number => {
+    let [from, to] = [low, high];
+    while (from < to) {
+      const mid = Math.floor((from + to) / 2);
+      if (through(mid)) to = mid;
+      else from = mid + 1;
+    }
+    return from;
+  };
+  const all = r.bays.length;
+  const byRule = (bays: number): boolean => rotate(withBays(bays), supply).firstShort === undefined;
+  const byAny = (bays: number): boolean =>
+    mayDo(withBays(bays), supply) && dayOf(withBays(bays), supply).firstShort === undefined;
+  if (!byRule(all) && !byAny(all)) return undefined;
+  // The plain rule is quick: only below what it does with are schedules looked for.
+  const rule = byRule(all) ? halve(0, all, byRule) : all;
+  return halve(0, rule, byAny);
 };

@@ -91,7 +91,11 @@ export const Timeline = ({
           <Ruler scale={scale} sky={summary.sky} />
         </Lane>
         {crews.map((crew) => (
-          <Lane key={crew} name={crew === 'shooting' ? 'Blocks' : 'Rigging crew'}>
+          <Lane
+            key={crew}
+            name={crew === 'shooting' ? 'Blocks' : 'Rigging crew'}
+            {...(crews.length === 1 ? { className: 'lane-blocks' } : {})}
+          >
             <BlockLane
               rows={summary.blocks.filter((b) => b.block.crew === crew)}
               scale={scale}
