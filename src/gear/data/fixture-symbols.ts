@@ -38,7 +38,7 @@ const TABLE: Readonly<Record<string, string>> = {
   'led-tube-long': 'led-tube-240',
   'pixel-tube-short': 'pixel-tube-60',
   'pixel-tube-long': 'pixel-tube-240',
-  'led-strobe': 'led-strobe-800w',
+  'led-strobe': 'led-strobe-800w led-strobe-200w',
   'led-mat-large': 'led-mat-60x120 led-mat-120x120',
   'led-mat-round': 'led-mat-round-60',
   'led-blanket': 'led-blanket-8x8',

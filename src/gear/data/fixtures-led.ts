@@ -30,6 +30,10 @@ const pixels = (...groups: readonly number[]) => ({
   ],
 });
 
+/** Units of an older build have a bank of ten switches: nine for the address, one for how they work. */
+const SWITCHED = [mode('rgb', 'Red, green, blue', 3), mode('rgb-level', 'Level, red, green, blue, flash', 5)];
+const STROBE = [mode('level', 'Level', 1), mode('rate', 'Rate and level', 2)];
+
 const led = { source: 'led', profile: 'led', feed: 'line' } as const;
 const domestic = { feed: 'domestic' };
 const cells = (ownCellsWh: number) => ({ ownCellsWh });
@@ -275,6 +279,17 @@ const tables: readonly FixtureTable[] = [
         'strobe',
         pixels(12),
       ),
+      row(
+        'led-strobe-200w',
+        'LED strobe 200 W, older build',
+        200,
+        4,
+        [420, 160],
+        'C floor',
+        [120, 6000],
+        'strobe,flash,dip switches',
+        { modes: STROBE, addressBy: 'switches', cct: { minK: 6500, maxK: 6500 } },
+      ),
     ],
   },
   {
@@ -328,7 +343,20 @@ const tables: readonly FixtureTable[] = [
     symbol: 'led-par',
     also: 'led,par,wash',
     common: { ...COLOR, ...full, feed: 'chain' },
-    rows: [row('led-par-150w', 'LED PAR 150 W', 150, 5, [280, 260], 'C 16 floor', [45, 15000, 25, 40000])],
+    rows: [
+      row('led-par-150w', 'LED PAR 150 W', 150, 5, [280, 260], 'C 16 floor', [45, 15000, 25, 40000]),
+      row(
+        'led-par-50w',
+        'LED PAR 50 W, older build',
+        50,
+        2.5,
+        [220, 230],
+        'C floor',
+        [25, 9000],
+        'par can,uplight,dip switches',
+        { cct: { minK: 3000, maxK: 9000, color: true }, modes: SWITCHED, addressBy: 'switches' },
+      ),
+    ],
   },
   {
     ...led,

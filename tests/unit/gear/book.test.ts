@@ -275,6 +275,13 @@ for (const practice of ['north-america', 'europe'] as const) {
       }
     });
 
+    it('has units of an older build whose address is set by switches, small enough to be reached by nine of them', () => {
+      const switched = kinds.filter((k) => k.family === 'fixture' && k.addressBy === 'switches');
+      expect(switched.length).toBeGreaterThanOrEqual(2);
+      for (const k of switched)
+        if (k.family === 'fixture') for (const m of k.modes) expect(m.slots, k.slug).toBeLessThan(16);
+    });
+
     it('finds kinds the way people ask', () => {
       const first = (q: string, n = 1) =>
         searchGear(practice, q)
