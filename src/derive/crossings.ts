@@ -44,17 +44,38 @@ const isIn = (x: Crossing, at: Point): boolean => {
   return distanceMm(nearestOnSegment(at, a, b).at, at) <= IN_MM;
 };
 
+/** A door or archway between its two jambs on the floor. */
+interface Doorway {
+  readonly o: Opening;
+  readonly wall: Wall;
+  readonly p: Point;
+  readonly q: Point;
+}
+
+const doorway = (wall: Wall, o: Opening): Doorway | undefined => {
+  if (distanceMm(wall.from, wall.to) < 1) return undefined;
+  const deg = (Math.atan2(wall.to.yMm - wall.from.yMm, wall.to.xMm - wall.from.xMm) * 180) / Math.PI;
+  const at = (mm: number): Point => onward(wall.from, deg, mm);
+  return { o, wall, p: at(o.offsetMm), q: at(o.offsetMm + o.widthMm) };
+};
+
+/** Whether a line stays to one side of a doorway's own box, so that it cannot pass through: most of them do. */
+const passesBy = ({ p, q }: Doorway, line: readonly Point[]): boolean => {
+  const sides = [true, true, true, true];
+  for (const u of line) {
+    if (u.xMm >= Math.min(p.xMm, q.xMm)) sides[0] = false;
+    if (u.xMm <= Math.max(p.xMm, q.xMm)) sides[1] = false;
+    if (u.yMm >= Math.min(p.yMm, q.yMm)) sides[2] = false;
+    if (u.yMm <= Math.max(p.yMm, q.yMm)) sides[3] = false;
+    if (!sides[0] && !sides[1] && !sides[2] && !sides[3]) return false;
+  }
+  return true;
+};
+
 /** Where a cable passes through a door or archway on the floor: one stretch across the wall. */
-const doorStretch = (wall: Wall, o: Opening, line: readonly Point[]): Stretch | undefined => {
-  const l = distanceMm(wall.from, wall.to);
-  if (l < 1) return undefined;
-  const at = (mm: number): Point =>
-    onward(
-      wall.from,
-      (Math.atan2(wall.to.yMm - wall.from.yMm, wall.to.xMm - wall.from.xMm) * 180) / Math.PI,
-      mm,
-    );
-  const [p, q] = [at(o.offsetMm), at(o.offsetMm + o.widthMm)];
+const doorStretch = (door: Doorway, line: readonly Point[]): Stretch | undefined => {
+  if (passesBy(door, line)) return undefined;
+  const { wall, p, q } = door;
   for (let i = 1; i < line.length; i++) {
     const [a, b] = [line[i - 1], line[i]];
     if (!a || !b) continue;
@@ -83,7 +104,10 @@ export const cableCrossings = (plan: Plan): readonly CableCrossing[] => {
   if (before) return before;
   const out: CableCrossing[] = [];
   const crossings = recordsOf(plan, 'crossing');
-  const doors = recordsOf(plan, 'opening').filter((o) => o.what !== 'window' && o.sillMm <= 0);
+  const doors = recordsOf(plan, 'opening').flatMap((o) => {
+    const wall = o.what !== 'window' && o.sillMm <= 0 ? recordOf(plan, 'wall', o.wallId) : undefined;
+    return (wall && doorway(wall, o)) ?? [];
+  });
   const anyWays = recordsOf(plan, 'feature').length > 0;
   for (const c of recordsOf(plan, 'cable')) {
     const line = cableLine(plan, c);
@@ -102,10 +126,9 @@ export const cableCrossings = (plan: Plan): readonly CableCrossing[] => {
     if (anyWays)
       for (const f of featuresOn(plan, line.floorId, WAYS))
         for (const s of stretchesOn(f, line.points)) note(f, s);
-    for (const o of doors) {
-      const wall = recordOf(plan, 'wall', o.wallId);
-      const s = wall?.floorId === line.floorId ? doorStretch(wall, o, line.points) : undefined;
-      if (s) note(o, s);
+    for (const door of doors) {
+      const s = door.wall.floorId === line.floorId ? doorStretch(door, line.points) : undefined;
+      if (s) note(door.o, s);
     }
   }
   known.set(plan, out);

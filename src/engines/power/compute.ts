@@ -32,7 +32,7 @@ export const computePower = (plan: Plan, previous?: PowerResult): PowerResult =>
   const tree = supplyTree(plan, previous?.tree);
   const setups = computedSetups(plan);
   const limits = nodeLimits(plan, tree, previous);
-  const values = new Float64Array(tree.nodes.length * QUANTITIES.length * setups.length).fill(Number.NaN);
+  const { values, kept } = startValues(tree, setups.length, previous);
   const { values: powers, assumedLevels } = loadPowers(plan, tree, setups);
   const sources = new Map<Id, SolvedSource>();
   for (const root of tree.nodes) {
@@ -45,8 +45,10 @@ export const computePower = (plan: Plan, previous?: PowerResult): PowerResult =>
     if (!model) continue;
     const solved = solveSource(model, powers, setups.length, before);
     sources.set(root.recordId, solved);
+    const same = kept.has(root.recordId) && before?.model === model;
     solved.setups.forEach((r, s) => {
-      spread(values, r.figures, model, s, setups.length);
+      if (!same || before?.setups[s]?.figures !== r.figures)
+        spread(values, r.figures, model, s, setups.length);
     });
   }
   const entities = tree.nodes.map((n, i) => {
@@ -63,6 +65,34 @@ export const computePower = (plan: Plan, previous?: PowerResult): PowerResult =>
   const done: PowerResult = { ...result, findings: powerFindings(result) };
   memo.set(plan, done);
   return done;
+};
+
+/**
+ * The figure table to fill: nothing known, or where the tree is as long as before the earlier figures of the sources whose
+ * nodes are the very ones at the same place; `kept` names them.
+ */
+const startValues = (
+  tree: Computed['tree'],
+  setups: number,
+  previous: PowerResult | undefined,
+): { readonly values: Float64Array; readonly kept: ReadonlySet<Id> } => {
+  const size = tree.nodes.length * QUANTITIES.length * setups;
+  const old = previous?.figures.values;
+  if (!previous || !old || old.length !== size || previous.setups.length !== setups)
+    return { values: new Float64Array(size).fill(Number.NaN), kept: new Set() };
+  const values = old.slice();
+  const kept = new Set<Id>();
+  const row = QUANTITIES.length * setups;
+  let at = 0;
+  for (const [id, segment] of tree.segments) {
+    if (previous.tree.segments.get(id) === segment) {
+      kept.add(id);
+      values.fill(Number.NaN, at * row, segment.start * row);
+      at = segment.end;
+    }
+  }
+  values.fill(Number.NaN, at * row);
+  return { values, kept };
 };
 
 /** Whether a source's nodes and their limits are the very ones of an earlier result, so that its model is as well. */

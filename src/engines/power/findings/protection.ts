@@ -13,7 +13,9 @@ import { ROUNDING } from './context.ts';
 /** Cables and outlets that are weaker than every breaker ahead of them, and runs with no breaker ahead at all. */
 export const weakerThanBreaker = (c: Computed): readonly EngineFinding[] => {
   const out: EngineFinding[] = [];
+  const strongEnough = quickCheck(c);
   for (const n of c.tree.nodes) {
+    if (n.what !== 'cable' && n.what !== 'outlet' && n.what !== 'box') continue;
     const adapter = adapterOf(c, n);
     if ((n.what !== 'cable' && n.what !== 'outlet' && !adapter) || n.notComputed !== undefined) continue;
     const limits = c.limits[n.index];
@@ -24,6 +26,7 @@ export const weakerThanBreaker = (c: Computed): readonly EngineFinding[] => {
         out.push(always('power-unguarded', 'warn', n.key, [n.recordId, up.recordId], { label: n.label }));
       continue;
     }
+    if (!adapter && strongEnough(n, limits.aheadA)) continue;
     const weak = weakest(c, n, limits.aheadA);
     if (!weak) continue;
     const ahead = c.tree.byKey.get(limits.aheadKey ?? '');
@@ -39,6 +42,27 @@ export const weakerThanBreaker = (c: Computed): readonly EngineFinding[] => {
     );
   }
   return out;
+};
+
+/** Tells of most cables at once that they are as strong as the breaker ahead: connectors and ampacity of a kind that lies alone. */
+const quickCheck = (c: Computed): ((n: SupplyNode, breakerA: number) => boolean) => {
+  const kinds = new Map<string, number>();
+  return (n, breakerA) => {
+    for (const id of n.connectors) {
+      const ratingA = connector(id)?.ratingA ?? 0;
+      if (ratingA > 0 && ratingA < breakerA) return false;
+    }
+    if (n.what !== 'cable') return true;
+    const cable = recordOf(c.plan, 'cable', n.recordId);
+    if (!cable || cable.bundled !== undefined || cable.onDrum !== undefined) return false;
+    let legA = kinds.get(cable.kindId);
+    if (legA === undefined) {
+      const kind = kindOf(c.plan, cable.kindId, 'cable');
+      legA = kind ? cableAmpacity(c.plan, kind).legA : 0;
+      kinds.set(cable.kindId, legA);
+    }
+    return legA >= breakerA;
+  };
 };
 
 /** The kind of an adapter, tee or fan that stands in the supply. */

@@ -49,6 +49,8 @@ export const twoSources = (c: Computed): readonly EngineFinding[] => {
   );
   if (used.size < 2) return [];
   const differ = apart(c);
+  const all = [...used];
+  if (!all.some((a, i) => all.slice(i + 1).some((b) => differ(a, b)))) return [];
   return [...inReach(c, used, differ), ...byData(c, used, differ)];
 };
 
@@ -79,21 +81,23 @@ const inReach = (
   differ: (a: Id, b: Id) => boolean,
 ): readonly EngineFinding[] => {
   const reachMm = limitOf(c.plan, 'arms-reach').value * 1000;
-  const cells = new Map<string, Spot[]>();
+  const cells = new Map<number, Spot[]>();
   const nearest = new Map<string, Meeting>();
   const cell = (mm: number): number => Math.floor(mm / reachMm);
+  // Floors lie in one grid: what is on another is passed over below.
+  const key2 = (x: number, y: number): number => x * 1_000_003 + y;
   for (const s of spotsOf(c, used)) {
     for (let dx = -1; dx <= 1; dx++)
       for (let dy = -1; dy <= 1; dy++)
-        for (const o of cells.get(`${s.floorId}/${cell(s.xMm) + dx}/${cell(s.yMm) + dy}`) ?? []) {
-          if (!differ(s.sourceId, o.sourceId)) continue;
+        for (const o of cells.get(key2(cell(s.xMm) + dx, cell(s.yMm) + dy)) ?? []) {
+          if (o.floorId !== s.floorId || !differ(s.sourceId, o.sourceId)) continue;
           const apartMm = Math.hypot(s.xMm - o.xMm, s.yMm - o.yMm);
           const key = pairKey(s.sourceId, o.sourceId);
           if (apartMm > reachMm || apartMm >= (nearest.get(key)?.apartMm ?? Number.POSITIVE_INFINITY))
             continue;
           nearest.set(key, { a: o, b: s, apartMm });
         }
-    const own = `${s.floorId}/${cell(s.xMm)}/${cell(s.yMm)}`;
+    const own = key2(cell(s.xMm), cell(s.yMm));
     const there = cells.get(own);
     if (there) there.push(s);
     else cells.set(own, [s]);
