@@ -12,7 +12,7 @@ import {
   type SourceDay,
   type UnitLane,
 } from '../report/day.ts';
-import { sourceNote } from '../report/day-words.ts';
+import { dayTroubles, sourceNote } from '../report/day-words.ts';
 
 const hours = (h: number): string => `${Number(h.toFixed(1))} h`;
 const kWh = (wh: number): string => `${(wh / 1000).toFixed(1)} kWh`;
@@ -33,6 +33,7 @@ const dayLines = (plan: Plan, d: DaySummary): string[] => [
     (b) =>
       `  ${span(b.block.startMin, b.block.endMin)}  ${blockName(plan, b.block)}${b.fault ? ` (left out: ${b.fault})` : `, ${b.unitsOn} units on`}`,
   ),
+  ...dayTroubles(d).map((t) => `  ${t.dark ? 'DARK' : 'LATE'}: ${t.text}`),
   ...skyLines(d),
   ...(d.blocks.length > 0 ? [`  Hours with light: ${hours(d.hoursOn)}`] : []),
   ...d.sources.flatMap(sourceLines),

@@ -17,8 +17,13 @@ interface Drawn {
   readonly one: Float64Array;
 }
 
-const drawnBy = (units: readonly RotationUnit[], first: number, until: number): Drawn => {
-  const cellMin = Math.max(LEAST_CELL_MIN, (until - first) / MOST_CELLS);
+const drawnBy = (
+  units: readonly RotationUnit[],
+  first: number,
+  until: number,
+  mostCells: number = MOST_CELLS,
+): Drawn => {
+  const cellMin = Math.max(LEAST_CELL_MIN, (until - first) / mostCells);
   const cells = Math.max(1, Math.ceil((until - first) / cellMin - 1e-9));
   const all = new Float64Array(cells + 1);
   const one = new Float64Array(cells + 1);
@@ -127,4 +132,41 @@ export const restoredMost = (
     }
   }
   return least;
+};
+
+/** Cells for one pack on its own lead, where charges are looked at in threes. */
+const OWN_CELLS = 150;
+
+/**
+ * The most that can be drawn from one pack until a moment that charges on its own lead whenever it is on no unit, as a share
+ * of one pack: it burns where most is drawn, and what a charge puts in is no more than was drawn since the last one.
+ * Cells are counted so that nothing is lost by them.
+ */
+export const mostOfOne = (
+  r: Rotation,
+  pool: RotationPool,
+  units: readonly RotationUnit[],
+  untilMin: number,
+): number => {
+  const first = Math.min(...units.flatMap((u) => u.stretches.map((s) => s.startMin)));
+  const gives = 1 - r.swapAt;
+  if (!(untilMin > first)) return gives;
+  const d = drawnBy(units, first, untilMin, OWN_CELLS);
+  const charged = chargedIn(r, pool.chargeMin, d);
+  const drawn = (from: number, to: number): number => (d.one[to] ?? 0) - (d.one[from] ?? 0);
+  const tiny = charged[1] ?? 0;
+  let most = Math.min(gives, drawn(0, d.cells));
+  /** All that was drawn and put back by charges of which the last one ended in a cell. */
+  const ended = new Float64Array(d.cells + 1);
+  for (let b = 1; b <= d.cells; b++) {
+    let best = 0;
+    for (let a = 0; a < b; a++)
+      for (let c = 0; c <= a + 1 && c < b; c++) {
+        const put = Math.min(charged[b - a] ?? 0, drawn(Math.max(0, c - 1), a + 1)) + tiny;
+        best = Math.max(best, (ended[c] ?? 0) + put);
+      }
+    ended[b] = best;
+    most = Math.max(most, best + Math.min(gives, drawn(b - 1, d.cells)));
+  }
+  return most;
 };

@@ -1,5 +1,4 @@
-import { restoredMost } from './bound-charges.ts';
-import { fastestCharge } from './charge.ts';
+import { mostOfOne, restoredMost } from './bound-charges.ts';
 import type { Rotation, RotationPool, RotationUnit } from './rotation-types.ts';
 
 /** Times at which what is drawn changes, and what has been drawn by then. */
@@ -41,11 +40,10 @@ export const leastPacksBound = (r: Rotation, pool: RotationPool): number => {
   let least = 0;
   for (const m of marks) least = Math.max(least, m.atOnce);
   if (pool.exchange) {
-    // Units that are exchanged charge each on its own lead, so that every one of them brings its bay along.
-    const each = fastestCharge(r, pool.chargeMin);
-    const first = marks[0]?.atMin ?? 0;
+    // Units that are exchanged charge each on its own lead.
     for (const m of marks)
-      least = Math.max(least, Math.ceil(m.drawn / (gives + each * (m.atMin - first)) - EPS));
+      if (m.drawn > least * gives)
+        least = Math.max(least, Math.ceil(m.drawn / mostOfOne(r, pool, units, m.atMin) - EPS));
     return least;
   }
   for (const m of marks) {
