@@ -493,6 +493,7 @@ export class Builder {
     more: { readonly open?: boolean; readonly routes?: Readonly<Record<number, readonly XY[]>> } = {},
   ): void {
     const [start = '', portId = ''] = from.split(':');
+    const cable = portId.startsWith('network') ? 'data-cable-network' : 'data-cable-5-pin';
     this.#put({
       id: `line-${label.toLowerCase()}`,
       type: 'line',
@@ -504,6 +505,7 @@ export class Builder {
         points: points.map(this.#point),
       })),
       terminated: more.open !== true,
+      kindId: this.#kind(cable, 'dataCable'),
     });
   }
 

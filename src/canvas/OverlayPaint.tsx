@@ -124,8 +124,9 @@ const guides = (c: CanvasRenderingContext2D, o: Overlay, p: Palette, px: number)
 
 const rubber = (c: CanvasRenderingContext2D, o: Overlay, p: Palette, px: number): void => {
   if (o.rubber) {
-    const cable = o.rubber.what === 'cable';
-    c.strokeStyle = cable && o.rubber.fits ? p.roles.cable : cable ? p.roles['ink-soft'] : p.roles.accent;
+    const cable = o.rubber.what !== 'aim';
+    const role = o.rubber.what === 'data' ? p.roles.data : p.roles.cable;
+    c.strokeStyle = cable && o.rubber.fits ? role : cable ? p.roles['ink-soft'] : p.roles.accent;
     c.lineWidth = (cable ? 2 : 1.2) * px;
     // A run that does not fit is broken as well as grey.
     c.setLineDash(cable && o.rubber.fits ? [] : [7 * px, 4 * px]);

@@ -141,8 +141,7 @@ const rises = (plan: Plan, fromId: Id, from: Place, toId: Id, to: Place): number
  * stock lengths. Every hop is a cable of its own, since each stop has an in and a through.
  */
 export const lineLength = (plan: Plan, line: DataLine): LineLength => {
-  const kind = line.kindId === undefined ? undefined : plan.records.get(line.kindId);
-  const own = kind && 'stockLengthsMm' in kind ? (kind.stockLengthsMm as readonly number[]) : undefined;
+  const own = line.kindId === undefined ? undefined : kindOf(plan, line.kindId, 'dataCable')?.stockLengthsMm;
   const stock = own && own.length > 0 ? own : STOCK_MM[planRecord(plan).lengthUnits];
   const hops: LineHop[] = [];
   const lost: Id[] = [];

@@ -25,9 +25,14 @@ export interface Measure {
 export interface Overlay {
   readonly guides: readonly Guide[];
   readonly marquee: Box | undefined;
-  /** A cable or an aim line being drawn. */
+  /** A cable, a data line or an aim line being drawn. */
   readonly rubber:
-    | { readonly from: Point; readonly to: Point; readonly what: 'cable' | 'aim'; readonly fits: boolean }
+    | {
+        readonly from: Point;
+        readonly to: Point;
+        readonly what: 'cable' | 'data' | 'aim';
+        readonly fits: boolean;
+      }
     | undefined;
   /** What is being typed for the tool at work, shown beside a spot of the floor. */
   readonly entry?: ToolEntry | undefined;

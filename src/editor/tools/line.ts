@@ -2,6 +2,7 @@ import { startPorts } from '../../derive/data-net.ts';
 import type { Id } from '../../kernel/ids.ts';
 import { problemText } from '../../kernel/result.ts';
 import { addLine, canStop, setStops } from '../../plan/edits/lines.ts';
+import type { DataCableKind } from '../../plan/kinds/kinds.ts';
 import { recordName } from '../../plan/names.ts';
 import { type Plan, recordOf, recordsOf } from '../../plan/plan.ts';
 import { placeOf } from '../../plan/ports.ts';
@@ -31,6 +32,14 @@ const freePort = (plan: Plan, id: Id): string | undefined => {
   const rank = (p: (typeof ports)[number]): number =>
     Number(taken.has(p.id)) * 4 + Number(p.connector === 'ethernet') * 2 + Number(p.id === 'through');
   return [...ports].sort((a, b) => rank(a) - rank(b))[0]?.id;
+};
+
+/** The first data cable of the book with the ends of a port. */
+const usualCable = (ctx: ToolContext, from: PortRef): DataCableKind | undefined => {
+  const port = startPorts(ctx.session.getState().plan, from.recordId).find((p) => p.id === from.portId);
+  return ctx.book
+    .kinds()
+    .find((k): k is DataCableKind => k.family === 'dataCable' && k.connector === port?.connector);
 };
 
 /** The line that ends at a thing and can go on from there. */
@@ -70,7 +79,7 @@ export const createLineTool = (): Tool => {
         from && e
           ? {
               ...NO_OVERLAY,
-              rubber: { from, to: target ?? e.at, what: 'cable', fits: target !== undefined },
+              rubber: { from, to: target ?? e.at, what: 'data', fits: target !== undefined },
               target,
             }
           : NO_OVERLAY,
@@ -120,7 +129,7 @@ export const createLineTool = (): Tool => {
       });
       return true;
     }
-    const r = addLine(plan, d.from, d.stops, session.newId);
+    const r = addLine(plan, d.from, d.stops, session.newId, usualCable(ctx, d.from));
     if (!r.ok) {
       session.set({ message: problemText(r.error) });
       return true;

@@ -2,7 +2,7 @@ import type { EngineFinding } from '../../derive/findings.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { checkPatch } from './check.ts';
 import { lineFindings } from './line-check.ts';
-import { chainFindings } from './line-segments.ts';
+import { chainFindings, hopFindings } from './line-segments.ts';
 import { reachFindings } from './reach-check.ts';
 
 export { assignAddresses } from './assign/assign.ts';
@@ -25,6 +25,7 @@ export { universeUse } from './use.ts';
 export const controlFindings = (plan: Plan): readonly EngineFinding[] => [
   ...checkPatch(plan).findings,
   ...lineFindings(plan),
+  ...hopFindings(plan),
   ...chainFindings(plan),
   ...reachFindings(plan),
 ];

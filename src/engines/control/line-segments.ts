@@ -1,4 +1,4 @@
-import { deviceKind, isWire } from '../../derive/data-lines.ts';
+import { deviceKind, isWire, lineLengths } from '../../derive/data-lines.ts';
 import { dataNet, type Segment } from '../../derive/data-net.ts';
 import { always, type EngineFinding } from '../../derive/findings.ts';
 import { recordLabel } from '../../derive/labels.ts';
@@ -57,6 +57,33 @@ export const segmentFindings = (plan: Plan, s: Segment): readonly EngineFinding[
   }
   return out;
 };
+
+/** Hops longer than the cable they are laid in is meant for, or than a network link may be. */
+export const hopFindings = (plan: Plan): readonly EngineFinding[] =>
+  lineLengths(plan).flatMap((length) => {
+    const line = recordOf(plan, 'line', length.lineId);
+    const kind = line?.kindId === undefined ? undefined : kindOf(plan, line.kindId, 'dataCable');
+    const limitMm =
+      kind?.longestMm ??
+      (length.connector === 'ethernet'
+        ? limitOf(plan, 'network-length').value * 1000
+        : Number.POSITIVE_INFINITY);
+    const worst = [...length.hops].sort((a, b) => b.neededMm - a.neededMm)[0];
+    if (!line || !worst || worst.neededMm <= limitMm) return [];
+    return [
+      {
+        ...always('control-line-hop', 'warn', line.id, [line.id, worst.toId], {
+          label: lineLabel(plan, line),
+          to: recordLabel(plan, plan.records.get(worst.toId)),
+          lengthMm: worst.neededMm,
+          limitM: limitMm / 1000,
+          kind: kind?.name ?? 'a network cable',
+          row: kind ? '' : 'network-length',
+        }),
+        figure: worst.neededMm / 1000,
+      },
+    ];
+  });
 
 /** Gear with an input and nothing to pass on, a transmitter for one, ends the line inside. A splitter's through does not. */
 const endsItself = (plan: Plan, id: Id): boolean => {

@@ -2,10 +2,12 @@ import { distanceMm, type Point } from '../../kernel/geometry.ts';
 import type { Id, NewId } from '../../kernel/ids.ts';
 import { fail, ok, type Result } from '../../kernel/result.ts';
 import { type ChangeSet, Draft, noChanges } from '../change-set.ts';
+import type { DataCableKind } from '../kinds/kinds.ts';
 import { recordName } from '../names.ts';
 import { type Plan, recordOf, recordsOf } from '../plan.ts';
 import { dataPortsOf, placeOf } from '../ports.ts';
 import type { DataLine, PortRef } from '../records/index.ts';
+import { ensureKind } from './shared.ts';
 
 /** The next label no line has: `L1`, `L2` and so on. */
 export const nextLineLabel = (plan: Plan): string => {
@@ -40,6 +42,7 @@ export const addLine = (
   from: PortRef,
   stops: readonly Id[],
   newId: NewId,
+  kind?: DataCableKind,
 ): Result<{ readonly changes: ChangeSet; readonly line: DataLine }> => {
   const { dataIn, dataOut } = dataPortsOf(plan, from.recordId);
   if (![...dataIn, ...dataOut].some((p) => p.id === from.portId))
@@ -59,8 +62,11 @@ export const addLine = (
     stops: [...stops],
     routes: [],
     terminated: false,
+    ...(kind ? { kindId: kind.id } : {}),
   };
-  return ok({ changes: new Draft(plan).put(line).changes(), line });
+  const draft = new Draft(plan);
+  if (kind) ensureKind(draft, kind);
+  return ok({ changes: draft.put(line).changes(), line });
 };
 
 /** Ends of the hop that leads to a stop: what it starts from and what it reaches. */
@@ -144,13 +150,27 @@ export const letHop = (plan: Plan, lineId: Id, hop?: number): ChangeSet => {
   return new Draft(plan).put({ ...l, routes }).changes();
 };
 
+/** Lays a line in a kind of data cable, or in none said. Fails where its ends are not those of the port. */
+export const setLineKind = (plan: Plan, lineId: Id, kind: DataCableKind | undefined): Result<ChangeSet> => {
+  const l = recordOf(plan, 'line', lineId);
+  if (!l) return fail({ what: 'That line is not in the plan.' });
+  const { kindId: _, ...rest } = l;
+  const draft = new Draft(plan);
+  if (!kind) return ok(draft.put(rest).changes());
+  const { dataIn, dataOut } = dataPortsOf(plan, l.from.recordId);
+  const port = [...dataOut, ...dataIn].find((p) => p.id === l.from.portId);
+  if (port && port.connector !== kind.connector)
+    return fail({ what: `${kind.name} does not fit the port the line starts from.` });
+  ensureKind(draft, kind);
+  return ok(draft.put({ ...l, kindId: kind.id }).changes());
+};
+
 /** What of a line can be changed besides its way. `undefined` takes a value away. */
 export interface LineChange {
   readonly label?: string;
   readonly terminated?: boolean;
   readonly remote?: boolean;
   readonly slackPct?: number | undefined;
-  readonly kindId?: Id | undefined;
 }
 
 /** Changes a line. Fails where slack is below nothing. */

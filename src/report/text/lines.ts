@@ -80,6 +80,12 @@ export const lineTexts: Readonly<Record<string, Writer>> = {
     todo: 'Put in a splitter or booster, bring the universe by a network to a node nearby, or by radio.',
     citation: c.cite('row'),
   }),
+  'control-line-hop': (c) => ({
+    head: `${c.text('label')}: ${formatLength(c.num('lengthMm'), planRecord(c.plan).lengthUnits)} to ${c.text('to')}`,
+    body: `${c.text('kind')} is meant for ${c.text('limitM')} m at most from end to end.`,
+    todo: 'Put a switch, node or splitter between, or another kind of cable.',
+    citation: c.text('row') === '' ? 'the kind of cable, as it is in the gear book' : c.cite('row'),
+  }),
   'control-line-end': (c) => ({
     head: `${c.text('label')} has no terminator`,
     body: `Its last unit is ${c.text('end')}. Without a terminator of 120 Ω the signal comes back from the open end.`,

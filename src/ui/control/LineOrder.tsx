@@ -46,7 +46,9 @@ export const LineOrder = ({ line }: { readonly line: DataLine }) => {
             <th scope="col" className="num">
               Way
             </th>
-            <th scope="col">Cable</th>
+            <th scope="col" className="line-cable">
+              Cable
+            </th>
             <th scope="col">
               <span className="visually-hidden">Change</span>
             </th>
@@ -87,7 +89,9 @@ export const LineOrder = ({ line }: { readonly line: DataLine }) => {
                     </button>
                   ) : null}
                 </td>
-                <td>{hop ? hop.piecesMm.map((mm) => formatCableLength(mm, units)).join(' + ') : '–'}</td>
+                <td className="line-cable">
+                  {hop ? hop.piecesMm.map((mm) => formatCableLength(mm, units)).join(' + ') : '–'}
+                </td>
                 <td className="line-buttons">
                   <button
                     type="button"
@@ -137,7 +141,7 @@ export const LineOrder = ({ line }: { readonly line: DataLine }) => {
           <tr>
             <th scope="row">In all</th>
             <td className="num">{formatLength(length.neededMm, units)}</td>
-            <td>
+            <td className="line-cable">
               {formatLength(length.totalMm, units)} in {length.pieces}{' '}
               {length.pieces === 1 ? 'cable' : 'cables'}
             </td>

@@ -3,9 +3,11 @@ import { dataNet, startPorts } from '../../derive/data-net.ts';
 import { compareNatural } from '../../kernel/ids.ts';
 import { ok, problemText, type Result } from '../../kernel/result.ts';
 import type { ChangeSet } from '../../plan/change-set.ts';
-import { changeLine, setStart } from '../../plan/edits/lines.ts';
+import { setPortUniverses } from '../../plan/edits/devices.ts';
+import { changeLine, setLineKind, setStart } from '../../plan/edits/lines.ts';
+import type { DataCableKind } from '../../plan/kinds/kinds.ts';
 import { recordName } from '../../plan/names.ts';
-import { type Plan, recordOf, recordsOf } from '../../plan/plan.ts';
+import { kindOf, type Plan, recordOf, recordsOf } from '../../plan/plan.ts';
 import type { DataLine } from '../../plan/records/index.ts';
 import { Field, Row } from '../common/Field.tsx';
 import { useSessionSlice } from '../hooks.ts';
@@ -47,6 +49,20 @@ export const carriedWords = (plan: Plan, line: DataLine): string => {
   return numbers.map((n) => `U${n}`).join(', ') + (c.dead ? ' (no data)' : '');
 };
 
+/** The one universe all patched units of a line are on, where its port names none yet. */
+const commonUniverse = (plan: Plan, line: DataLine): number | undefined => {
+  if (!dataNet(plan).carried.get(line.id)?.unset || !recordOf(plan, 'device', line.from.recordId))
+    return undefined;
+  const ids = new Set(
+    line.stops.flatMap((id) => {
+      const patch = recordOf(plan, 'fixture', id)?.patch;
+      return patch ? [patch.universeId] : [];
+    }),
+  );
+  const [id] = ids;
+  return ids.size === 1 && id !== undefined ? recordOf(plan, 'universe', id)?.number : undefined;
+};
+
 const parsePct = (text: string): Result<number | undefined> => {
   const t = text.replace('%', '').replace(',', '.').trim();
   if (t === '') return ok(undefined);
@@ -58,7 +74,7 @@ const parsePct = (text: string): Result<number | undefined> => {
 
 /** A data line: where it starts, what it carries, what it reaches, and its end. */
 export const LineRows = ({ line }: { readonly line: DataLine }) => {
-  const { session } = useServices();
+  const { session, book } = useServices();
   const { plan, readOnly } = useSessionSlice((s) => ({ plan: s.plan, readOnly: s.readOnly }));
   const off = readOnly || line.locked === true;
   const name = recordName(plan, line);
@@ -67,6 +83,13 @@ export const LineRows = ({ line }: { readonly line: DataLine }) => {
     if (r.ok) session.commit(label, r.value);
   };
   const choices = startChoices(plan);
+  const connector = startPort(plan, line)?.connector ?? 'xlr-5';
+  const own = line.kindId === undefined ? undefined : kindOf(plan, line.kindId, 'dataCable');
+  const fitting = book
+    .kinds()
+    .filter((k): k is DataCableKind => k.family === 'dataCable' && k.connector === connector);
+  const cables = own && !fitting.some((k) => k.id === own.id) ? [own, ...fitting] : fitting;
+  const suggested = commonUniverse(plan, line);
   const key = `${line.from.recordId}/${line.from.portId}`;
   return (
     <div className="line-rows">
@@ -89,8 +112,49 @@ export const LineRows = ({ line }: { readonly line: DataLine }) => {
           ))}
         </select>
       </Row>
-      <Row label="Carries">{carriedWords(plan, line)}</Row>
-      <Row label="Connector">{CONNECTOR_WORDS[startPort(plan, line)?.connector ?? 'xlr-5']}</Row>
+      <Row label="Carries">
+        {carriedWords(plan, line)}
+        {suggested === undefined ? null : (
+          <button
+            type="button"
+            className="link row-hint"
+            disabled={off}
+            onClick={() =>
+              commit(
+                `Set the port of ${name}`,
+                setPortUniverses(plan, line.from.recordId, line.from.portId, [suggested]),
+              )
+            }
+          >
+            set the port to U{suggested}
+          </button>
+        )}
+      </Row>
+      <Row label="Cable">
+        <select
+          className="inline-input"
+          aria-label="Cable"
+          disabled={off}
+          value={line.kindId ?? ''}
+          onChange={(e) =>
+            commit(
+              `Cable of ${name}`,
+              setLineKind(
+                plan,
+                line.id,
+                cables.find((k) => k.id === e.target.value),
+              ),
+            )
+          }
+        >
+          <option value="">{CONNECTOR_WORDS[connector]}, kind not said</option>
+          {cables.map((k) => (
+            <option key={k.id} value={k.id}>
+              {k.name}
+            </option>
+          ))}
+        </select>
+      </Row>
       <Field
         label="Slack"
         value={line.slackPct}

@@ -1,8 +1,10 @@
 import { useMemo, useState } from 'react';
 import { CONNECTOR_WORDS, lineLengths, linesInOrder, startPort } from '../../derive/data-lines.ts';
+import { startPorts } from '../../derive/data-net.ts';
 import { problemText } from '../../kernel/result.ts';
 import { formatLength } from '../../kernel/units.ts';
 import { addLine, canStop } from '../../plan/edits/lines.ts';
+import type { DataCableKind } from '../../plan/kinds/kinds.ts';
 import { recordName } from '../../plan/names.ts';
 import { planRecord, recordOf, recordsOf } from '../../plan/plan.ts';
 import type { DataLine } from '../../plan/records/index.ts';
@@ -162,7 +164,7 @@ const LineRow = ({
 
 /** Starts a line without a mouse: from a port to a first stop. */
 const NewLine = ({ disabled }: { readonly disabled: boolean }) => {
-  const { session } = useServices();
+  const { session, book } = useServices();
   const plan = useSessionSlice((s) => s.plan);
   const [start, setStart] = useState('');
   const [stop, setStop] = useState('');
@@ -174,7 +176,11 @@ const NewLine = ({ disabled }: { readonly disabled: boolean }) => {
   const add = (): void => {
     if (!from || !recordOf(plan, plan.records.get(stop)?.type === 'device' ? 'device' : 'fixture', stop))
       return;
-    const r = addLine(plan, { recordId: from.recordId, portId: from.portId }, [stop], session.newId);
+    const connector = startPorts(plan, from.recordId).find((p) => p.id === from.portId)?.connector;
+    const cable = book
+      .kinds()
+      .find((k): k is DataCableKind => k.family === 'dataCable' && k.connector === connector);
+    const r = addLine(plan, { recordId: from.recordId, portId: from.portId }, [stop], session.newId, cable);
     if (!r.ok) return session.set({ message: problemText(r.error) });
     session.commit(`Draw ${recordName(plan, r.value.line)}`, r.value.changes);
     session.set({ selection: new Set([r.value.line.id]), message: '' });
