@@ -60,6 +60,7 @@ export const FurnitureLayer = memo(({ session, palette }: Omit<LayerProps, 'scen
   useSession(session, (s) => s.camera);
   useSession(session, (s) => s.viewport);
   useSession(session, (s) => s.plan.records.get('plan'));
+  useSession(session, (s) => s.floorView.sun);
   useSession(session, (s) => (s.floorId ? s.plan.records.get(s.floorId) : undefined));
   return (
     <Layer listening={false}>

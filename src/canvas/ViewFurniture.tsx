@@ -3,6 +3,7 @@ import { Shape } from 'react-konva/lib/ReactKonvaCore';
 import { lengthUnitsOf, northDegOf } from '../editor/floor-facts.ts';
 import { gridMm, scaleBar } from '../editor/options.ts';
 import type { Session } from '../editor/session.ts';
+import { sunOnFloor } from '../editor/sun.ts';
 import { FONT_FAMILY } from './painter.ts';
 import type { Palette } from './palette.ts';
 
@@ -63,9 +64,69 @@ export const ViewFurniture = ({
             : 'grid 2.5 m';
       c.fillText(words, end + 40, y + 5);
       north(c, palette, widthPx - 34, heightPx - 44, northDegOf(s));
+      const sun = sunOnFloor(s);
+      if (sun) paintSun(c, palette, widthPx - 120, heightPx - 56, sun);
     }}
   />
 );
+
+const RING = 30;
+
+/** A ring with the sun where it stands, an arrow the way its light runs, and its figures. Hollow under the horizon. */
+const paintSun = (
+  c: CanvasRenderingContext2D,
+  palette: Palette,
+  x: number,
+  y: number,
+  sun: { readonly deg: number; readonly elevationDeg: number; readonly azimuthDeg: number },
+): void => {
+  const up = sun.elevationDeg > 0;
+  const rad = (sun.deg * Math.PI) / 180;
+  c.save();
+  c.translate(x, y);
+  c.globalAlpha = 0.85;
+  c.fillStyle = palette.ground;
+  c.beginPath();
+  c.arc(0, 0, RING + 9, 0, Math.PI * 2);
+  c.fill();
+  c.globalAlpha = 1;
+  c.lineWidth = 1;
+  c.strokeStyle = palette.roles['ink-soft'];
+  c.setLineDash([]);
+  c.beginPath();
+  c.arc(0, 0, RING, 0, Math.PI * 2);
+  c.stroke();
+  c.rotate(rad);
+  c.strokeStyle = palette.roles.ink;
+  c.fillStyle = up ? palette.roles.beam : palette.ground;
+  c.lineWidth = 1.5;
+  if (up) {
+    c.beginPath();
+    c.moveTo(RING - 9, 0);
+    c.lineTo(-RING + 8, 0);
+    c.moveTo(-RING + 15, -5);
+    c.lineTo(-RING + 8, 0);
+    c.lineTo(-RING + 15, 5);
+    c.stroke();
+  }
+  c.beginPath();
+  c.arc(RING, 0, 7, 0, Math.PI * 2);
+  c.fill();
+  c.stroke();
+  c.rotate(-rad);
+  c.font = `400 12px ${FONT_FAMILY}`;
+  c.textAlign = 'center';
+  c.textBaseline = 'alphabetic';
+  const words = up
+    ? `sun ${Math.round(sun.azimuthDeg)}°, ${Math.round(sun.elevationDeg)}° high`
+    : 'sun under the horizon';
+  const half = c.measureText(words).width / 2 + 4;
+  c.fillStyle = palette.ground;
+  c.fillRect(-half, RING + 10, half * 2, 16);
+  c.fillStyle = palette.roles['ink-soft'];
+  c.fillText(words, 0, RING + 22);
+  c.restore();
+};
 
 const north = (c: CanvasRenderingContext2D, palette: Palette, x: number, y: number, deg: number): void => {
   c.save();

@@ -1,4 +1,4 @@
-import { getMoonIllumination, getMoonTimes, getTimes } from 'suncalc';
+import { getMoonIllumination, getMoonTimes, getPosition, getTimes } from 'suncalc';
 import type { GeoPlace } from '../plan/records/index.ts';
 
 /** Sun and moon of one day at one place, in minutes after the day's 00:00 by the clocks there. Undefined: it does not happen. */
@@ -78,3 +78,27 @@ export const skyOf = (place: GeoPlace, date: string): SkyDay | undefined => {
     moonPhase: phaseName(moon.phase),
   };
 };
+
+/** Where the sun stands. */
+export interface SunSpot {
+  /** Compass direction, degrees clockwise from north. */
+  readonly azimuthDeg: number;
+  /** Above a flat horizon, refraction counted; negative under it. */
+  readonly elevationDeg: number;
+}
+
+/**
+ * Where the sun stands on a date at a minute after 00:00 by the clocks of the place. Computed by suncalc after Meeus,
+ * Astronomical Algorithms. Undefined for what is no date.
+ */
+export const sunAt = (place: GeoPlace, date: string, minute: number): SunSpot | undefined => {
+  const noon = noonMs(date);
+  if (noon === undefined) return undefined;
+  const at = new Date(noon + (minute - DAY_MIN / 2 - place.utcOffsetMin) * MINUTE_MS);
+  const p = getPosition(at, place.latDeg, place.lonDeg);
+  return { azimuthDeg: p.azimuth, elevationDeg: p.altitude };
+};
+
+/** A compass direction as an angle on a floor, clockwise from +x, by where north points there. */
+export const onFloorDeg = (azimuthDeg: number, northDeg: number): number =>
+  (((azimuthDeg + northDeg) % 360) + 360) % 360;

@@ -1,3 +1,4 @@
+import type { SunSpot } from '../derive/sun.ts';
 import type { Box } from '../kernel/geometry.ts';
 import type { Id } from '../kernel/ids.ts';
 import { planInSetup, wholePlan } from '../plan/moves.ts';
@@ -40,6 +41,10 @@ export interface DrawFloor {
   readonly options?: DrawOptions;
   /** Only what is drawn for these records; labels and dimensions left out. For what is looked at during a drag. */
   readonly only?: ReadonlySet<Id> | undefined;
+  /** Where the sun stands: its light through windows is drawn. */
+  readonly sun?: SunSpot | undefined;
+  /** Another floor whose architecture shows faintly beneath. */
+  readonly beneathId?: Id | undefined;
   /** Labels keep inside this box of the floor, and what is outside it gets none. */
   readonly bounds?: Box;
   /** Marks drawn over the floor, like clouds round what changed; labels keep clear of them. */

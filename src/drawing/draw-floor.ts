@@ -3,6 +3,7 @@ import type { Id } from '../kernel/ids.ts';
 import { type Plan, recordsOf } from '../plan/plan.ts';
 import type { RecordOf, RecordType } from '../plan/records/index.ts';
 import { aimItem, beamItem } from './beams.ts';
+import { beneathItems } from './beneath.ts';
 import { cableItems } from './cables.ts';
 import { type DrawContext, type DrawFloor, drawContext } from './context.ts';
 import { dataLineItems } from './data-lines.ts';
@@ -26,6 +27,7 @@ import { openingItem } from './openings.ts';
 import { crossingItem, featureItem } from './outdoors.ts';
 import { keptDimensionItems } from './rooms.ts';
 import { markItem, setPieceItem } from './scene.ts';
+import { sunItems } from './sun.ts';
 import { underlayItems } from './underlay.ts';
 import { wallItem } from './walls.ts';
 
@@ -106,7 +108,9 @@ export function* drawFloorSteps(plan: Plan, what: DrawFloor): Steps<FloorDrawing
     : ctx.only
       ? { ...noLabels, items: handLabels(ctx) }
       : yield* labelSteps(ctx, [...geometry, ...dimensions, ...marks]);
-  const items = [...geometry, ...dimensions, ...marks, ...labels.items];
+  const under = what.beneathId !== undefined && !ctx.only ? beneathItems(plan, what, what.beneathId) : [];
+  const light = what.sun && !ctx.only ? sunItems(ctx, what.sun) : [];
+  const items = [...under, ...light, ...geometry, ...dimensions, ...marks, ...labels.items];
   const own = ctx.only ? undefined : ownOrders(plan);
   const above = (i: DisplayItem): number => (i.layer === 'labels' ? 0 : (own?.get(i.recordId) ?? 0));
   items.sort((a, b) => (ORDER.get(a.layer) ?? 0) - (ORDER.get(b.layer) ?? 0) || above(a) - above(b));

@@ -47,6 +47,10 @@ export interface FloorView {
   /** What the next walls are made like, and where their measures run. */
   readonly wall: WallLook & { readonly along: WallRun['along'] };
   readonly opening: { readonly what: Opening['what'] };
+  /** The time whose sun is shown, by the clocks of the place. */
+  readonly sun: { readonly date: string; readonly minute: number } | undefined;
+  /** Another floor that shows faintly beneath. */
+  readonly beneath: Id | undefined;
   /** What the outdoors tool draws next. Volts are a power line's. */
   readonly feature: {
     readonly what: FeatureWhat;
@@ -76,6 +80,8 @@ export const START_VIEW: FloorView = {
   askFor: undefined,
   wall: { ...USUAL_WALL, along: 'inside' },
   opening: { what: 'door' },
+  sun: undefined,
+  beneath: undefined,
   feature: { what: 'road', heightMm: 0, voltsV: undefined },
   crossing: { how: 'ramp', heightMm: 0 },
   circuit: undefined,

@@ -17,6 +17,7 @@ import type { RadioView } from './radio-view.ts';
 import { scaleForZoom } from './scale-choice.ts';
 import { type During, drawDuring, NOTHING, type PreviewItem } from './scene-during.ts';
 import type { Session, SessionState } from './session.ts';
+import { sunOf } from './sun.ts';
 
 export { type PreviewItem, touchedIds } from './scene-during.ts';
 
@@ -105,6 +106,8 @@ export const createScene = (session: Session, how: { readonly labelsLater?: bool
     floorId: s.floorId ?? '',
     setupId: s.setupId,
     nominalScale,
+    beneathId: s.floorView.beneath,
+    sun: sunOf(s),
     options: {
       labelFields: s.floorView.labelFields,
       rooms: s.floorView.rooms,
@@ -143,7 +146,7 @@ export const createScene = (session: Session, how: { readonly labelsLater?: bool
   const list = (): DisplayList | undefined => {
     const s = session.getState();
     const nominalScale = scaleNow(s);
-    const { labelFields, rooms, fields, ghosts, layers } = s.floorView;
+    const { labelFields, rooms, fields, ghosts, beneath, sun, layers } = s.floorView;
     muteMemo([layers], () => picker.mute(mutedOf(s.floorView)));
     const deps = [
       s.plan,
@@ -154,6 +157,8 @@ export const createScene = (session: Session, how: { readonly labelsLater?: bool
       rooms,
       fields,
       ghosts,
+      beneath,
+      sun,
       layers.labels.shown,
     ];
     return listMemo([...deps, version], () => {

@@ -1,6 +1,7 @@
 import type { Id, NewId } from '../kernel/ids.ts';
 import { applyChanges, type ChangeSet, invert, isEmptyChange, type Transaction } from '../plan/change-set.ts';
-import { type Plan, recordsOf, setupsOf } from '../plan/plan.ts';
+import { floorsOf } from '../plan/floors.ts';
+import { type Plan, setupsOf } from '../plan/plan.ts';
 import type { Assessment } from '../report/types.ts';
 import type { Camera, Viewport } from './camera.ts';
 import { type FloorView, START_VIEW } from './floor-view.ts';
@@ -89,7 +90,7 @@ const initial = (plan: Plan): SessionState => ({
   redoStack: [],
   selection: new Set(),
   setupId: setupsOf(plan)[0]?.id,
-  floorId: recordsOf(plan, 'floor')[0]?.id,
+  floorId: floorsOf(plan)[0]?.id,
   camera: { center: { xMm: 0, yMm: 0 }, pxPerMm: 0.08 },
   viewport: { widthPx: 0, heightPx: 0 },
   workspace: 'floor',
@@ -124,7 +125,7 @@ export const createSession = (plan: Plan, newId: NewId): Session => {
       ...s,
       selection: gone ? new Set([...s.selection].filter((id) => s.plan.records.has(id))) : s.selection,
       setupId: s.setupId && s.plan.records.has(s.setupId) ? s.setupId : setupsOf(s.plan)[0]?.id,
-      floorId: s.floorId && s.plan.records.has(s.floorId) ? s.floorId : recordsOf(s.plan, 'floor')[0]?.id,
+      floorId: s.floorId && s.plan.records.has(s.floorId) ? s.floorId : floorsOf(s.plan)[0]?.id,
     };
   };
 

@@ -1,3 +1,4 @@
+import { floorsOf } from '../plan/floors.ts';
 import { type Plan, recordsOf } from '../plan/plan.ts';
 import { batteryPlanPages } from './battery-plan.ts';
 import { boxLayoutPages } from './box-layout.ts';
@@ -41,7 +42,7 @@ export const drawnFloors = (plan: Plan): readonly string[] => {
     const floorId = (r as { floorId?: unknown }).floorId;
     if (typeof floorId === 'string') used.add(floorId);
   }
-  const floors = recordsOf(plan, 'floor').map((f) => f.id);
+  const floors = floorsOf(plan).map((f) => f.id);
   const drawn = floors.filter((id) => used.has(id));
   return drawn.length > 0 ? drawn : floors.slice(0, 1);
 };

@@ -19,7 +19,9 @@ import { onSetup } from '../../editor/on-setup.ts';
 import type { ToolId } from '../../editor/session.ts';
 import { useCommands } from '../commands.ts';
 import { useSessionSlice } from '../hooks.ts';
+import { FloorsPanel } from '../scout/FloorsPanel.tsx';
 import { ScoutPanel } from '../scout/ScoutPanel.tsx';
+import { SunPanel } from '../scout/SunPanel.tsx';
 import { ServicesContext, useServices } from '../services.ts';
 import { useClipboard } from './clipboard.ts';
 import { EntryTag } from './EntryTag.tsx';
@@ -126,6 +128,8 @@ const Floor = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => {
           <LayersPanel />
           <ViewsPanel />
           <ScoutPanel />
+          <FloorsPanel />
+          <SunPanel />
         </div>
         {message ? (
           <p className="canvas-message" role="status">
