@@ -1,4 +1,4 @@
-import { add, direction, type Point, scale } from '../kernel/geometry.ts';
+import { add, direction, type Point, rotate, scale } from '../kernel/geometry.ts';
 import { barKind, barSize } from '../plan/edits/hang.ts';
 import { kindOf, recordsOf } from '../plan/plan.ts';
 import type { Grip, Rigging } from '../plan/records/index.ts';
@@ -6,7 +6,7 @@ import { type DrawContext, kindLook, memoItem } from './context.ts';
 import type { DisplayItem, Primitive } from './display-list.ts';
 import type { LabelLine } from './label-place.ts';
 import { line } from './label-text.ts';
-import { itemOf, linePrim, pen, WEIGHT } from './prims.ts';
+import { itemOf, linePrim, pen, polyPath, WEIGHT } from './prims.ts';
 
 /** Least thickness of a frame or a tube on paper, and least size of the rest, in millimetres. */
 const LEAST_MM = 1.1;
@@ -50,11 +50,32 @@ const reachPrims = (ctx: DrawContext, r: Rigging): readonly Primitive[] => {
   ];
 };
 
+/** From here on a frame is drawn as the face it turns up, not edge on. */
+const LEANS_DEG = 10;
+
+/** A frame that leans or lies overhead, as seen from above: its face broken, for it is above, with its diagonals. */
+const leaningPrims = (
+  at: Point,
+  deg: number,
+  size: { readonly lengthMm: number; readonly widthMm: number },
+): readonly Primitive[] => {
+  const corner = (x: number, y: number): Point =>
+    add(at, rotate({ xMm: (x * size.lengthMm) / 2, yMm: (y * size.widthMm) / 2 }, deg));
+  const corners = [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)] as const;
+  return [
+    { kind: 'path', d: polyPath(corners, true), stroke: pen('gear', WEIGHT.cable, [3, 1]) },
+    linePrim(corners[0], corners[2], pen('gear', WEIGHT.hair)),
+    linePrim(corners[1], corners[3], pen('gear', WEIGHT.hair)),
+  ];
+};
+
 const item = (ctx: DrawContext, r: Grip | Rigging): DisplayItem | undefined => {
   const kind = kindOf(ctx.plan, r.kindId);
   return memoItem(r, `grip|${ctx.nominalScale}`, [kind], () => {
     const look = kindLook(ctx.plan, r.kindId);
     const { deg, ...size } = sizeOf(ctx, r);
+    if (r.type === 'grip' && (r.tiltDeg ?? 0) >= LEANS_DEG)
+      return itemOf(`grip:${r.id}`, r.id, 'gear', ctx.nominalScale, leaningPrims(r.at, deg, size));
     return itemOf(`${r.type}:${r.id}`, r.id, 'gear', ctx.nominalScale, [
       {
         kind: 'symbol',

@@ -105,12 +105,12 @@ export const AccessoryRows = ({ fixture }: { readonly fixture: Fixture }) => {
             onCommit={(directionDeg) => setArm({ directionDeg })}
           />
           <Field
-            label="Counterweight"
+            label="Weight"
             value={where.counterKg}
             format={(kg) => (kg === undefined ? '' : formatKg(kg, units))}
             parse={(t) => parseKg(t.replace(/\(.*\)/, ''))}
             disabled={readOnly}
-            hint={where.counterKg === undefined ? 'none' : undefined}
+            hint="a counterweight on the arm"
             onCommit={(counterKg) => setArm({ counterKg })}
           />
           <Field

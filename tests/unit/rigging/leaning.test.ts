@@ -74,7 +74,9 @@ describe('leaning frames', () => {
         (i) => i.key === `grip:${g.id}`,
       );
       const p = item?.primitives[0];
-      return p?.kind === 'symbol' ? p.lengthMm : Number.NaN;
+      if (p?.kind === 'symbol') return p.lengthMm;
+      const xs = p?.kind === 'path' ? p.d.flatMap((c) => (c[0] === 'Z' ? [] : [Number(c[1])])) : [];
+      return Math.max(...xs) - Math.min(...xs);
     };
     expect(across(undefined)).toBeLessThan(100);
     expect(across(90)).toBeCloseTo(3660, 6);
