@@ -2,6 +2,7 @@ import { limitCitation, limitsOf } from '../derive/limits.ts';
 import { shootingDays } from '../derive/schedule.ts';
 import { type PowerResult, sourceRating, sourceVolts } from '../engines/power/index.ts';
 import { kindOf, type Plan, planRecord, recordsOf } from '../plan/plan.ts';
+import { radioAssumptions } from './radio-assumptions.ts';
 import type { Assumption } from './types.ts';
 
 /** What the program took from elsewhere because the plan does not say; each in one line, with the records it is about. */
@@ -86,6 +87,7 @@ export const assumptionsOf = (plan: Plan, power: PowerResult): readonly Assumpti
     );
     add('connector-loss', 'Connectors, couplings and breakers add no resistance.');
   }
+  out.push(...radioAssumptions(plan));
   const assumedKinds = recordsOf(plan, 'kind').filter((k) => Object.values(k.basis).includes('assumed'));
   for (const k of assumedKinds) {
     const fields = Object.entries(k.basis)

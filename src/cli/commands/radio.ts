@@ -4,19 +4,19 @@ import { type Command, EXIT, planFrom, Refusal, UsageError } from '../command.ts
 import { onePath } from '../plan-out.ts';
 import { radioCommand } from '../radio.ts';
 
-const count = (text: string | undefined): 1 | 2 | undefined => {
-  if (text === undefined) return undefined;
+const count = (text: string): 1 | 2 => {
   if (text === '1') return 1;
   if (text === '2') return 2;
-  throw new UsageError(`“${text}” is no number of transmitters for --place: 1 or 2.`);
+  throw new UsageError(`“${text}” is no number of transmitters: 1 or 2.`);
 };
 
 export const radio: Command = {
-  usage: 'radio PLAN [--place 1|2] [--floor NAME] [--json]',
+  usage: 'radio PLAN [--place] [--count 1|2] [--floor NAME] [--json]',
   summary: 'margins of all radio links, what is wrong with them, and where a transmitter would stand best',
   details:
     '  PLAN            a plan file\n' +
-    '  --place N       the best free places for one or two transmitters, and runners-up\n' +
+    '  --place         the best free places for a transmitter, and runners-up\n' +
+    '  --count N       places for one or for two transmitters that share the units\n' +
     '  --floor NAME    the floor for --place; else the first\n' +
     '  --json          as JSON, every link with its sum term by term\n\n' +
     '  A margin is a planning estimate: a hint, not a guarantee; test on the day.',
@@ -24,9 +24,15 @@ export const radio: Command = {
     const { values, positionals } = parseArgs({
       args: [...args],
       allowPositionals: true,
-      options: { place: { type: 'string' }, floor: { type: 'string' }, json: { type: 'boolean' } },
+      options: {
+        place: { type: 'boolean' },
+        count: { type: 'string' },
+        floor: { type: 'string' },
+        json: { type: 'boolean' },
+      },
     });
-    const place = count(values.place);
+    const many = count(values.count ?? '1');
+    const place = values.place || values.count !== undefined ? many : undefined;
     const plan = await planFrom(onePath(positionals), output);
     const floor =
       values.floor === undefined

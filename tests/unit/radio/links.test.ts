@@ -1,7 +1,8 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { computeRadio, radioFindings } from '../../../src/engines/radio/index.ts';
 import { assess } from '../../../src/report/assess.ts';
-import { findingText } from '../../../src/report/text.ts';
+import { findingText, wordedRules } from '../../../src/report/text.ts';
 import { RadioRig } from '../../support/radio-rig.ts';
 
 const rules = (b: RadioRig): string[] => radioFindings(b.plan()).map((f) => `${f.severity} ${f.rule}`);
@@ -245,6 +246,32 @@ describe('what is wrong with transmitters', () => {
 });
 
 describe('words', () => {
+  it('radio: every rule that is found has words', () => {
+    const source = readFileSync(new URL('../../../src/engines/radio/findings.ts', import.meta.url), 'utf8');
+    const found = [...source.matchAll(/always\(\s*'(radio-[a-z-]+)'/g)].map((m) => m[1] ?? '');
+    expect(new Set(found).size).toBeGreaterThan(18);
+    expect(found.filter((rule) => !wordedRules.has(rule))).toEqual([]);
+    const spec = readFileSync(new URL('../../../src/engines/radio/SPEC.md', import.meta.url), 'utf8');
+    expect(found.filter((rule) => !spec.includes(`\`${rule}\``))).toEqual([]);
+  });
+
+  it('radio: what the plan does not say is listed as assumed, and only where something sends', () => {
+    const b = new RadioRig({ radio: {} });
+    b.unit(5, 0);
+    const ids = (): string[] =>
+      assess(b.plan(), { revision: 0 })
+        .assumptions.map((a) => a.id)
+        .filter((id) => id.startsWith('radio-'));
+    expect(ids()).toEqual([]);
+    b.device(0, 0);
+    expect(ids()).toEqual(['radio-law', 'radio-distance', 'radio-crowd', 'radio-wifi', 'radio-receiver']);
+    b.put({
+      ...b.records.get('plan'),
+      radio: { crowd: 'none', wifiChannels: [1], distanceCoefficient: 23 },
+    } as never);
+    expect(ids()).toEqual(['radio-law', 'radio-receiver']);
+  });
+
   it('radio: every finding has words without holes, and none promises', () => {
     const plans: RadioRig[] = [];
     const with1 = (make: (b: RadioRig) => void): void => {
