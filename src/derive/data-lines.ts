@@ -210,6 +210,23 @@ export const CONNECTOR_WORDS: Readonly<Record<DataPort['connector'], string>> = 
   usb: 'USB',
 };
 
+/** What a line's cable is called on a list. */
+export const dataCableName = (plan: Plan, l: Pick<LineLength, 'kindId' | 'connector'>): string => {
+  const kind = l.kindId === undefined ? undefined : kindOf(plan, l.kindId, 'dataCable');
+  return kind?.name ?? `Data cable, ${CONNECTOR_WORDS[l.connector]} (kind not said)`;
+};
+
+/** Whether the end of a line takes a terminator of its own: wire to something that passes the line on. */
+export const needsTerminator = (plan: Plan, line: DataLine): boolean => {
+  const end = line.stops.at(-1);
+  if (end === undefined || !isWire(startPort(plan, line)?.connector ?? 'xlr-5')) return false;
+  const kind = deviceKind(plan, end);
+  if (!kind) return true;
+  return (
+    kind.family === 'dataSplitter' && kind.dataOut.some((p) => isWire(p.connector) && p.id === 'through')
+  );
+};
+
 /** The kind of a device, of any of its families. */
 export const deviceKind = (plan: Plan, id: Id) => {
   const d = recordOf(plan, 'device', id);

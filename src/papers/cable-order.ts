@@ -1,7 +1,8 @@
+import { CONNECTOR_WORDS, dataCableName, lineLengths, needsTerminator } from '../derive/data-lines.ts';
 import { compareIds } from '../kernel/ids.ts';
 import { formatCableLength } from '../kernel/units.ts';
 import { connector } from '../plan/connectors.ts';
-import { kindOf, planRecord } from '../plan/plan.ts';
+import { kindOf, planRecord, recordsOf } from '../plan/plan.ts';
 import { SPARE_CABLE_PCT, sparePieces } from '../report/gear-lines.ts';
 import { cell } from './figures.ts';
 import { flowArea, flowPages, type Section } from './flow.ts';
@@ -33,6 +34,17 @@ export const cableLines = (
       counts.set(key, line);
     }
   }
+  for (const l of lineLengths(info.plan)) {
+    const kindId = l.kindId ?? `data ${l.connector}`;
+    const name = dataCableName(info.plan, l);
+    joints.set(kindId, (joints.get(kindId) ?? 0) + l.couplings);
+    for (const mm of l.hops.flatMap((h) => h.piecesMm)) {
+      const key = `${kindId}|${mm}`;
+      const line = counts.get(key) ?? { kindId, name, lengthMm: mm, pieces: 0 };
+      line.pieces += 1;
+      counts.set(key, line);
+    }
+  }
   const lines = [...counts.values()]
     .sort((a, b) => compareIds(a.name, b.name) || b.lengthMm - a.lengthMm)
     .map((l) => ({ ...l, spare: sparePieces(l.pieces) }));
@@ -59,10 +71,15 @@ export const cableOrderPages = (info: SetInfo): readonly PageMaker[] => {
     flowArea(info).w,
   );
   const ends = (kindId: string): string => {
+    const data = kindOf(info.plan, kindId, 'dataCable');
+    if (data) return `${CONNECTOR_WORDS[data.connector]} data, plug to socket`;
     const k = kindOf(info.plan, kindId, 'cable');
     const name = (id: string): string => connector(id)?.name ?? id;
     return !k ? '' : k.plug === k.socket ? name(k.plug) : `${name(k.plug)} to ${name(k.socket)}`;
   };
+  const terminators = recordsOf(info.plan, 'line').filter(
+    (l) => l.terminated && needsTerminator(info.plan, l),
+  ).length;
   const total = lines.reduce((s, l) => s + l.pieces, 0);
   const spare = lines.reduce((s, l) => s + l.spare, 0);
   const section: Section = {
@@ -113,6 +130,7 @@ export const cableOrderPages = (info: SetInfo): readonly PageMaker[] => {
     },
     [section],
     [
+      ...(terminators > 0 ? [`Terminators of 120 Ω for the ends of data lines: ${terminators}.`] : []),
       'Adaptors drawn as runs are in the list under their own names. A joint is a plug and socket between two pieces of one run.',
     ],
   );

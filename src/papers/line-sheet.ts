@@ -1,4 +1,11 @@
-import { CONNECTOR_WORDS, lineLengths, linesInOrder, startPort } from '../derive/data-lines.ts';
+import {
+  CONNECTOR_WORDS,
+  dataCableName,
+  lineLengths,
+  linesInOrder,
+  needsTerminator,
+  startPort,
+} from '../derive/data-lines.ts';
 import { dataNet } from '../derive/data-net.ts';
 import { recordLabel } from '../derive/labels.ts';
 import { formatCableLength, formatLength } from '../kernel/units.ts';
@@ -59,8 +66,10 @@ const lineSection = (info: SetInfo, l: DataLine): Section => {
   const head = `${l.label || 'Line'}  ${carries(info, l)}`;
   const remark = [
     `from ${from}, ${port?.label ?? l.from.portId} (${CONNECTOR_WORDS[port?.connector ?? 'xlr-5']})`,
-    length ? `${formatLength(length.totalMm, units)} of cable in ${length.pieces}` : '',
-    l.terminated ? 'terminator in the last' : 'no terminator',
+    length
+      ? `${dataCableName(plan, length)}, ${formatLength(length.totalMm, units)} in ${length.pieces}`
+      : '',
+    needsTerminator(plan, l) ? (l.terminated ? 'terminator in the last' : 'no terminator') : '',
     l.remote ? 'remote management wanted' : '',
   ]
     .filter(Boolean)
@@ -84,7 +93,7 @@ const lineSection = (info: SetInfo, l: DataLine): Section => {
         cable: hop ? hop.piecesMm.map((mm) => formatCableLength(mm, units)).join(' + ') : '',
         remark: [
           hop?.byHand ? 'laid by hand' : '',
-          i === l.stops.length - 1 && l.terminated ? 'terminator' : '',
+          i === l.stops.length - 1 && l.terminated && needsTerminator(plan, l) ? 'terminator' : '',
         ]
           .filter(Boolean)
           .join(', '),

@@ -1,3 +1,4 @@
+import { dataCableName, lineLengths } from '../derive/data-lines.ts';
 import { cableLength } from '../derive/lengths.ts';
 import { limitOf } from '../derive/limits.ts';
 import { compareIds, compareNatural } from '../kernel/ids.ts';
@@ -97,7 +98,7 @@ export const circuitList = (plan: Plan, assessment: Assessment, setupId: string 
   };
 };
 
-/** Pieces of cable to order: per kind and stock length, how many. */
+/** Pieces of cable to order, data lines with them: per kind and stock length, how many. */
 export const cableList = (plan: Plan): ListTable => {
   const units = planRecord(plan).lengthUnits;
   const counts = new Map<string, { name: string; mm: number; count: number }>();
@@ -110,6 +111,13 @@ export const cableList = (plan: Plan): ListTable => {
       counts.set(key, row);
     }
   }
+  for (const l of lineLengths(plan))
+    for (const mm of l.hops.flatMap((h) => h.piecesMm)) {
+      const name = dataCableName(plan, l);
+      const row = counts.get(`${name}|${mm}`) ?? { name, mm, count: 0 };
+      row.count += 1;
+      counts.set(`${name}|${mm}`, row);
+    }
   const rows = [...counts.values()].sort((a, b) => compareIds(a.name, b.name) || a.mm - b.mm);
   return {
     name: 'cables',

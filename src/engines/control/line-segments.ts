@@ -1,4 +1,4 @@
-import { deviceKind, isWire, lineLengths } from '../../derive/data-lines.ts';
+import { lineLengths, needsTerminator } from '../../derive/data-lines.ts';
 import { dataNet, type Segment } from '../../derive/data-net.ts';
 import { always, type EngineFinding } from '../../derive/findings.ts';
 import { recordLabel } from '../../derive/labels.ts';
@@ -45,7 +45,7 @@ export const segmentFindings = (plan: Plan, s: Segment): readonly EngineFinding[
   for (const id of s.lineIds) {
     const l = recordOf(plan, 'line', id);
     const end = l?.stops.at(-1);
-    if (!l || end === undefined || l.terminated || endsItself(plan, end)) continue;
+    if (!l || end === undefined || l.terminated || !needsTerminator(plan, l)) continue;
     const goesOn = s.lineIds.some((o) => o !== id && recordOf(plan, 'line', o)?.from.recordId === end);
     if (!goesOn)
       out.push(
@@ -84,15 +84,6 @@ export const hopFindings = (plan: Plan): readonly EngineFinding[] =>
       },
     ];
   });
-
-/** Gear with an input and nothing to pass on, a transmitter for one, ends the line inside. A splitter's through does not. */
-const endsItself = (plan: Plan, id: Id): boolean => {
-  const kind = deviceKind(plan, id);
-  if (!kind) return false;
-  return !kind.dataOut.some(
-    (p) => isWire(p.connector) && (kind.family === 'dataSplitter' ? p.id === 'through' : false),
-  );
-};
 
 /** Units that pass on both their power and their data to others of one line. */
 export const chainFindings = (plan: Plan): readonly EngineFinding[] => {

@@ -1,5 +1,11 @@
 import { useMemo, useState } from 'react';
-import { CONNECTOR_WORDS, lineLengths, linesInOrder, startPort } from '../../derive/data-lines.ts';
+import {
+  CONNECTOR_WORDS,
+  lineLengths,
+  linesInOrder,
+  needsTerminator,
+  startPort,
+} from '../../derive/data-lines.ts';
 import { startPorts } from '../../derive/data-net.ts';
 import { problemText } from '../../kernel/result.ts';
 import { formatLength } from '../../kernel/units.ts';
@@ -154,7 +160,7 @@ const LineRow = ({
         {line.stops.map(short).join(' → ')}
       </td>
       <td className="num">{formatLength(totalMm, units)}</td>
-      <td>{line.terminated ? 'terminated' : 'open'}</td>
+      <td>{needsTerminator(plan, line) ? (line.terminated ? 'terminated' : 'open') : 'ends itself'}</td>
       <td>
         <FindingSigns findings={findings} />
       </td>
