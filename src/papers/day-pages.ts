@@ -1,7 +1,7 @@
 import { dayNumbers } from '../derive/schedule.ts';
 import { formatClock, formatWatts } from '../kernel/units.ts';
 import { type DaySummary, daySummary } from '../report/day.ts';
-import { sourceNote } from '../report/day-words.ts';
+import { dayTroubles, sourceNote } from '../report/day-words.ts';
 import { bayLane, blocksLane, dayScale, powerLane, rulerBlock, unitLane } from './day-lanes.ts';
 import { flowArea, flowPages, type Section } from './flow.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
@@ -42,7 +42,10 @@ const skyText = (d: DaySummary): string => {
     .join(', ');
 };
 
-const timeLine = (d: DaySummary): Section => {
+const TROUBLES: readonly Column[] = [{ id: 'what', head: '', leastMm: 100, grow: 1 }];
+
+const timeLine = (d: DaySummary, w: number): Section => {
+  const troubles = placeColumns(TROUBLES, w);
   const s = dayScale(d);
   const crews = [...new Set(d.blocks.map((b) => b.block.crew))].sort().reverse();
   return {
@@ -52,6 +55,9 @@ const timeLine = (d: DaySummary): Section => {
         rulerBlock(d, s),
       ),
     blocks: [
+      ...dayTroubles(d).map((t) =>
+        tableRow(troubles, { what: { text: t.text, weight: 'semibold', role: t.dark ? 'stop' : 'ink' } }),
+      ),
       ...crews.map((c) =>
         blocksLane(
           c === 'shooting' ? 'Blocks' : 'Rigging crew',
@@ -74,7 +80,7 @@ export const dayPages = (info: SetInfo): readonly PageMaker[] => {
   const blocks = placeColumns(BLOCKS, w);
   const sources = placeColumns(SOURCES, w);
   const sections = days.flatMap((d): Section[] => [
-    timeLine(d),
+    timeLine(d, w),
     {
       head: () => stacked(headingBlock(`Blocks of day ${d.day}`, ''), tableHead(blocks)),
       blocks: d.blocks.map((b) =>

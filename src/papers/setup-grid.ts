@@ -13,6 +13,8 @@ const UNIT: readonly Column[] = [
   { id: 'kind', head: 'Kind', leastMm: 44, grow: 0.4, dispensable: 2 },
 ];
 const SETUP_MM = 20;
+/** Columns of few setups are no wider, so that the eye keeps its line. */
+const SETUP_MOST_MM = 46;
 const GAP_MM = 2.2;
 
 /** As many setups as fit side by side, in their order. */
@@ -44,13 +46,17 @@ export const setupGridPages = (info: SetInfo): readonly PageMaker[] => {
     const note = colorNoteText(recordOf(info.plan, 'level', levelId(s.id, f.id)));
     return [`${Math.round(levelPct)}${assumed ? '*' : ''}${sign}`, note].filter(Boolean).join(' · ');
   };
+  const fixed = UNIT.reduce((sum, c) => sum + c.leastMm + GAP_MM, 0);
   const sections = groupsOf(setups, w).map((group): Section => {
+    const each = Math.min(
+      SETUP_MOST_MM,
+      Math.max(SETUP_MM, (w - fixed) / Math.max(1, group.length) - GAP_MM - 2),
+    );
     const columns = placeColumns(
       [
         ...UNIT,
-        ...group.map(
-          (s): Column => ({ id: s.id, head: setupHead(s), leastMm: SETUP_MM, grow: 1, align: 'right' }),
-        ),
+        ...group.map((s): Column => ({ id: s.id, head: setupHead(s), leastMm: each, align: 'right' })),
+        { id: 'rest', head: '', leastMm: 1, grow: 2 },
       ],
       w,
     );
