@@ -86,12 +86,14 @@ describe('a plot', () => {
     await page.keyboard.press('t');
 
     // A row of four tubes.
-    await placeAt(page, 'tube', /tube/i, 1200, 4700);
+    await placeAt(page, 'LED tube 4 ft', /^LED tube 4 ft/, 1200, 4700);
     await floor(page).focus();
     await page.keyboard.press('g');
     await page.getByLabel('From one to the next, across').fill(`5'`);
     await page.getByRole('button', { name: 'Repeat', exact: true }).click();
     await page.getByText('4 selected').first().waitFor();
+    await floor(page).focus();
+    await page.keyboard.press('t');
 
     // A mark, and three units that follow it.
     await floor(page).focus();
@@ -101,6 +103,10 @@ describe('a plot', () => {
     const units = of(text, 'fixture');
     expect(units).toHaveLength(12);
     expect(new Set(units.map((u) => u.unit)).size).toBe(12);
+    expect(of(text, 'stand')).toHaveLength(12);
+    expect(units.every((u) => (u.support as { on: string }).on === 'stand')).toBe(true);
+    const tubes = units.filter((u) => String(u.kindId).startsWith('led-tube'));
+    expect(tubes).toHaveLength(4);
     const panels = units.filter((u) => String(u.kindId).startsWith('led-panel'));
     const mark = of(text, 'mark')[0] as unknown as { at: { xMm: number; yMm: number } };
     await page.keyboard.press('a');
@@ -129,14 +135,20 @@ describe('a plot', () => {
         .getByRole('button', { name: new RegExp(`^${u} `) })
         .click();
       await page.getByRole('heading', { name: new RegExp(`^${u} ·`) }).waitFor();
-      const plug = page.getByRole('button', { name: 'Plug in…' });
-      if ((await plug.count()) === 0) continue;
-      await plug.click();
+      await page.getByRole('button', { name: 'Plug in…' }).click();
       await page.getByRole('dialog').locator('.plug-item:not([disabled])').first().click();
       await page.locator('.row', { hasText: 'Cable' }).first().waitFor();
     }
     const plugged = await planText(page);
-    expect(of(plugged, 'cable').length).toBeGreaterThanOrEqual(8);
+    // Every unit has a feed, laid by itself.
+    const cables = of(plugged, 'cable');
+    const fed = new Set(cables.map((c) => (c.to as { recordId: string }).recordId));
+    expect(units.every((u) => fed.has(u.id))).toBe(true);
+    expect(cables.every((c) => (c.route as { auto: boolean }).auto)).toBe(true);
+    // Labels are on.
+    await page.getByText('Layers and labels').click();
+    expect(await page.getByLabel('show labels').isChecked()).toBe(true);
+    await page.getByText('Layers and labels').click();
     await shot(page, 'plot-1-plugged');
 
     // Two panels become another kind and keep their place, aim and number.
@@ -172,7 +184,9 @@ describe('a plot', () => {
     const grid = page.getByRole('grid', { name: 'Floor table' });
     await grid.focus();
     await page.keyboard.press('ArrowDown');
-    for (let i = 0; i < 7; i++) await page.keyboard.press('ArrowRight');
+    const heads = await page.locator('.floor-table-sort').allInnerTexts();
+    const toUse = heads.findIndex((h) => h.startsWith('Use')) - 1;
+    for (let i = 0; i < toUse; i++) await page.keyboard.press('ArrowRight');
     await page.keyboard.press('Enter');
     await page.keyboard.press('Control+a');
     await page.keyboard.type('back light');
@@ -188,6 +202,116 @@ describe('a plot', () => {
     expect(await planText(page)).toBe(empty);
     await redoTimes(page, steps);
     expect(await planText(page)).toBe(end);
+    expect(trouble).toEqual([]);
+    await context.close();
+  });
+
+  test('a wall of no length, a room that crosses itself and a banana are told in words, and nothing is lost', async () => {
+    const context = await browser.newContext({
+      viewport: { width: 1440, height: 900 },
+      acceptDownloads: true,
+    });
+    const page = await context.newPage();
+    const trouble = watchPage(page);
+    await start(page);
+    await placeAt(page, 'panel 300', PANEL, 2000, 2000);
+    const before = await planText(page);
+
+    const across = page.getByLabel('Across', { exact: true });
+    await across.fill('banana');
+    await page.getByText('“banana” is not a length').waitFor();
+    await page.keyboard.press('Escape');
+    expect(await across.inputValue()).not.toBe('banana');
+
+    await floor(page).focus();
+    await page.keyboard.press('w');
+    const corner = await onPage(page, 1500, 1500);
+    await page.mouse.click(corner.x, corner.y);
+    await page.keyboard.type('0');
+    await page.keyboard.press('Enter');
+    await page
+      .getByText(/no length/)
+      .first()
+      .waitFor();
+    await page.keyboard.press('Escape');
+    // Right, down, left, and up through the first one.
+    for (const [arrow, length] of [
+      ['ArrowRight', `8'`],
+      ['ArrowDown', `4'`],
+      ['ArrowLeft', `4'`],
+    ] as const) {
+      await page.keyboard.press(arrow);
+      await page.keyboard.type(length);
+      await page.keyboard.press('Enter');
+    }
+    await page.keyboard.press('ArrowUp');
+    await page.keyboard.type(`8'`);
+    await page.keyboard.press('Enter');
+    await page
+      .getByText(/would cross/)
+      .first()
+      .waitFor();
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('s');
+    // What was drawn before the wrong one stays.
+    expect(of(await planText(page), 'wall').length - of(before, 'wall').length).toBe(3);
+    const steps = await undoAll(page);
+    expect(steps).toBe(4);
+    expect(trouble).toEqual([]);
+    await context.close();
+  });
+
+  test('a row by shift and drag, a label by hand, a saved view and a menu by the right button', async () => {
+    const context = await browser.newContext({
+      viewport: { width: 1440, height: 900 },
+      acceptDownloads: true,
+    });
+    const page = await context.newPage();
+    const trouble = watchPage(page);
+    await start(page);
+    await page.getByRole('combobox', { name: /Find gear/ }).fill('panel 300');
+    await page.getByRole('option', { name: PANEL }).first().click();
+    const [from, to] = [await onPage(page, 1500, 1500), await onPage(page, 5500, 1500)];
+    await page.keyboard.down('Shift');
+    await dragTo(page, from, to);
+    await page.keyboard.up('Shift');
+    await page.getByText('Placed 4 in a row.').waitFor();
+    await page.keyboard.press('Escape');
+    const units = of(await planText(page), 'fixture');
+    expect(units).toHaveLength(4);
+    const xs = units.map((u) => (u.at as { xMm: number }).xMm).sort((a, b) => a - b);
+    const gaps = xs.slice(1).map((x, i) => x - (xs[i] ?? 0));
+    for (const g of gaps) expect(Math.abs(g - (gaps[0] ?? 0))).toBeLessThan(1);
+
+    // The first one by hand: a menu, then its label moved by number and let go again.
+    await page.mouse.click(from.x, from.y);
+    await page.mouse.click(from.x, from.y, { button: 'right' });
+    await page.getByRole('menuitem', { name: /Put on a stand/ }).click();
+    expect(of(await planText(page), 'stand')).toHaveLength(1);
+    await page.getByRole('button', { name: 'by hand', exact: true }).click();
+    await page.getByLabel('Label across').fill(`3'`);
+    await page.keyboard.press('Enter');
+    expect(of(await planText(page), 'labelPlace')[0]).toMatchObject({ dxMm: 914 });
+
+    // A view with fewer layers, saved, left and recalled; remembered after a reload.
+    await page.getByText('Layers and labels').click();
+    await page.getByLabel('show beams and aim lines').uncheck();
+    await page.getByText('Layers and labels').click();
+    await page.getByText('Views', { exact: true }).click();
+    await page.getByLabel('Name of the new view').fill('No beams');
+    await page.getByRole('button', { name: 'Save this view' }).click();
+    await command(page, 'Show layer: beams');
+    await page.getByText('Layers and labels').click();
+    expect(await page.getByLabel('show beams and aim lines').isChecked()).toBe(true);
+    await command(page, 'View: No beams');
+    expect(await page.getByLabel('show beams and aim lines').isChecked()).toBe(false);
+    await page.getByText('saved · works offline').waitFor();
+    await page.waitForTimeout(700);
+    await page.reload();
+    await floor(page).waitFor();
+    await page.getByText('Layers and labels').click();
+    expect(await page.getByLabel('show beams and aim lines').isChecked()).toBe(false);
     expect(trouble).toEqual([]);
     await context.close();
   });
