@@ -373,7 +373,7 @@ const floorUnits = (d: Builder): void => {
   d.fixture({
     unit: '59',
     kind: 'discharge-par-1200w',
-    at: [7, 4.1],
+    at: [7.05, 3.5],
     h: 2.6,
     aim: [85, -12],
     stand: 'stand-combo-2',

@@ -33,7 +33,6 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
     'note control-line-chain unit-25',
     'note radio-receiver unit-60',
     'warn power-drop unit-3',
-    'warn rigging-door stand-59',
     'note power-leakage box-k4',
     'note power-inrush box-k6',
     'note power-inrush box-k6',
