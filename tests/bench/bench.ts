@@ -1,5 +1,6 @@
 import { recordsOf } from '../../src/plan/plan.ts';
 import { launchBrowser } from '../support/browser.ts';
+import { benchBalance } from './balance.ts';
 import { benchCanvas } from './canvas.ts';
 import { benchEngines } from './engines.ts';
 import { benchFirstLoad } from './first-load.ts';
@@ -12,7 +13,7 @@ import { benchPapers } from './papers.ts';
 import { benchPatch } from './patch.ts';
 import { benchRadio } from './radio.ts';
 
-/** Runs all, or those named: engines, packs, papers, patch, radio, load, canvas. */
+/** Runs all, or those named: engines, balance, packs, papers, patch, radio, load, canvas. */
 export const bench = async (only: readonly string[]): Promise<void> => {
   const wanted = (name: string): boolean => only.length === 0 || only.includes(name);
   const plan = largePlan();
@@ -20,6 +21,7 @@ export const bench = async (only: readonly string[]): Promise<void> => {
     `${recordsOf(plan, 'fixture').length} fixtures × ${recordsOf(plan, 'setup').length} setups, ${plan.records.size} records; medians of ${ROUNDS} interleaved rounds\n`,
   );
   if (wanted('engines')) benchEngines(plan);
+  if (wanted('balance')) await benchBalance();
   if (wanted('floor')) {
     const full = planWithPlaced(2000);
     line('floor: things on it, walls and cables not counted', String(placedCount(full)));

@@ -6,6 +6,7 @@ import { readPlan, serialisePlan } from '../../src/plan/file.ts';
 import { type Plan, recordsOf } from '../../src/plan/plan.ts';
 import { assess } from '../../src/report/assess.ts';
 import type { Assessment } from '../../src/report/types.ts';
+import { largePlan } from './large-plan.ts';
 import { interleaved, line, ms, quantile, ROUNDS, timed, times } from './measure.ts';
 
 const EDITS_PER_ROUND = 20;
@@ -57,6 +58,26 @@ const heap = (text: string): void => {
   line('  undo steps kept', String(session.getState().undoStack.length));
 };
 
+/** Assessment cold and after an edit, from 75 to 1,200 units. */
+const scaling = (): void => {
+  let before: { n: number; cold: number; edit: number } | undefined;
+  for (const n of [75, 150, 300, 600, 1200]) {
+    const text = serialisePlan(largePlan(n));
+    const m = interleaved({
+      cold: () => {
+        const p = fresh(text);
+        return timed(() => assess(p, { revision: 0 }));
+      },
+      edit: () => quantile(editsToMeter(fresh(text))),
+    });
+    const grew = before
+      ? `, ${times(m.cold / before.cold)} and ${times(m.edit / before.edit)} those of ${before.n}`
+      : '';
+    line(`  ${n} units: cold, and after an edit`, ms(m.cold), `${ms(m.edit)}${grew}`);
+    before = { n, ...m };
+  }
+};
+
 /** Engines, reading and writing: no browser. */
 export const benchEngines = (plan: Plan): void => {
   const text = serialisePlan(plan);
@@ -83,6 +104,7 @@ export const benchEngines = (plan: Plan): void => {
   line('assess, cold', ms(m.cold));
   line('edit to meter, one fixture moved, median', ms(m.edit), `${times(m.cold / m.edit)} faster than cold`);
   line(`  95th percentile of ${ROUNDS * EDITS_PER_ROUND}`, ms(quantile(edits, 0.95)));
+  scaling();
   line('load a plan file', ms(m.load), `${times(m.load / m.parse)} JSON.parse alone`);
   line('save a plan file', ms(m.save), `${times(m.save / m.stringify)} JSON.stringify alone`);
   line('  its size', `${Math.round(text.length / 1024)} kB`);

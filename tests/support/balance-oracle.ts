@@ -89,6 +89,8 @@ export interface BalanceRig {
   readonly boxes: number;
   readonly ways: number;
   readonly setups: number;
+  /** Rated kVA of the set; 12 a leg when absent. */
+  readonly kva?: number;
   readonly loads: readonly {
     readonly outlet: number;
     readonly wattsW: number;
@@ -125,7 +127,7 @@ export const balancePlan = (rig: BalanceRig): Plan => {
   const boxes = Array.from({ length: rig.boxes }, (_, i) => `out${i}`);
   b.sourceKind('set', {
     system: rig.legs === 3 ? '120/208' : '120/240',
-    ratedKva: 12 * rig.legs,
+    ratedKva: rig.kva ?? 12 * rig.legs,
     outlets: boxes.map((id) => ({ ...inlet, id })),
   });
   b.cableKind('feeder', { legs: rig.legs, conductor: 'awg:2', ampacityA: 150, plug: feed, socket: feed });
@@ -162,4 +164,71 @@ export const balancePlan = (rig: BalanceRig): Plan => {
     });
   });
   return b.plan();
+};
+
+/**
+ * The worst leg by a mixed-integer solver that only chooses legs, ways left out: never above the true answer, and at most
+ * `relGap` above its own bound. With the milliseconds it took.
+ */
+export const solveLegsByMip = async (
+  p: BalanceProblem,
+  relGap: number,
+): Promise<{ worstLegA: number; ms: number }> => {
+  const solver = await highs();
+  const y = (i: number, pattern: string): string => `y${i}_${pattern}`;
+  const patterns = p.plugs.map((plug) => [
+    ...new Set(plug.slots.map((j) => p.slots[j]?.legs.join('') ?? '')),
+  ]);
+  const rows: string[] = [];
+  patterns.forEach((own, i) => {
+    rows.push(`${linear(own.map((k) => [1, y(i, k)] as const))} = 1`);
+  });
+  const room = new Map<string, number>();
+  for (const s of p.slots) room.set(s.legs.join(''), (room.get(s.legs.join('')) ?? 0) + s.capacity);
+  for (const [k, capacity] of room) {
+    const terms = patterns.flatMap((own, i) => (own.includes(k) ? [[1, y(i, k)] as const] : []));
+    if (terms.length > 0) rows.push(`${linear(terms)} <= ${capacity}`);
+  }
+  for (let l = 0; l < p.legs; l++)
+    for (let s = 0; s < p.setups; s++) {
+      const terms = p.plugs.flatMap((plug, i) =>
+        (patterns[i] ?? []).flatMap((k) => {
+          const at = k.indexOf(String(l));
+          const a = at < 0 ? 0 : (plug.amps[s * plug.positions + at] ?? 0);
+          return a > 0 ? [[a, y(i, k)] as const] : [];
+        }),
+      );
+      rows.push(`${linear([...terms, [-1, 'w']])} <= ${-(p.fixedA[l * p.setups + s] ?? 0)}`);
+    }
+  const binaries = patterns.flatMap((own, i) => own.map((k) => y(i, k)));
+  const lp = `Minimize\n obj: w\nSubject To\n${rows.map((r, i) => ` r${i}: ${r}`).join('\n')}\nBounds\n w >= ${worstLegBound(p)}\nBinary\n ${binaries.join('\n ')}\nEnd\n`;
+  const start = performance.now();
+  const r = solver.solve(lp, { mip_rel_gap: relGap, time_limit: 60 });
+  const ms = performance.now() - start;
+  if (r.Status !== 'Optimal') throw new Error(`the solver says ${r.Status}`);
+  return { worstLegA: r.ObjectiveValue, ms };
+};
+
+/** A rig of so many loads and setups that fits its ways, the same for the same seed, all of it plugged in leg by leg. */
+export const largeRig = (loads: number, setups: number, seed: number): BalanceRig => {
+  let x = seed >>> 0;
+  const roll = (n: number): number => {
+    x = (Math.imul(x, 1664525) + 1013904223) >>> 0;
+    return Math.floor((x / 4294967296) * n);
+  };
+  const levels = [0, 0, 25, 50, 80, 100, 100];
+  const ways = 12;
+  return {
+    legs: 3,
+    boxes: Math.ceil(loads / (ways * 2 - 4)),
+    ways,
+    setups,
+    kva: loads,
+    loads: Array.from({ length: loads }, () => ({
+      outlet: roll(1000),
+      wattsW: 100 + roll(800),
+      powerFactor: [1, 0.95, 0.9][roll(3)] ?? 1,
+      levels: Array.from({ length: setups }, () => levels[roll(levels.length)] ?? 100),
+    })),
+  };
 };

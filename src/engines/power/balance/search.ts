@@ -29,17 +29,31 @@ const descend = <R>(
   s: BalanceState,
   rank: () => R,
   isBetter: (a: R, b: R) => boolean,
-  pairs: boolean,
+  how: {
+    /** Also swaps. */
+    readonly pairs: boolean;
+    /** One free outlet of a way stands for all of them. */
+    readonly oncePerWay?: boolean;
+    /** Stops as soon as it is so. */
+    readonly enough?: ((best: R) => boolean) | undefined;
+  },
 ): void => {
   const { plugs, slots } = s.problem;
+  const stamps = new Int32Array(s.problem.limitA.length).fill(-1);
+  let stamp = 0;
   let best = rank();
+  if (how.enough?.(best)) return;
   for (let again = true; again; ) {
     again = false;
     for (let i = 0; i < plugs.length; i++) {
       const was = s.at[i] as number;
       let keep = was;
+      stamp++;
       for (const slot of plugs[i]?.slots ?? []) {
         if (slot === keep || !s.free(slot)) continue;
+        const way = slots[slot]?.way ?? 0;
+        if (how.oncePerWay && stamps[way] === stamp) continue;
+        stamps[way] = stamp;
         const here = s.at[i] as number;
         s.put(i, slot);
         const now = rank();
@@ -47,15 +61,17 @@ const descend = <R>(
           best = now;
           keep = slot;
           again = true;
+          if (how.enough?.(best)) return;
         } else s.put(i, here);
       }
     }
-    if (!pairs) continue;
+    // Swaps cost far more than moves: only where no move helps any more.
+    if (!how.pairs || again) continue;
     for (let i = 0; i < plugs.length; i++)
       for (let j = i + 1; j < plugs.length; j++) {
         const [a, b] = [s.at[i] as number, s.at[j] as number];
         if (a < 0 || b < 0 || slots[a]?.way === slots[b]?.way) continue;
-        if (!plugs[i]?.slots.includes(b) || !plugs[j]?.slots.includes(a)) continue;
+        if (!s.takes(i, b) || !s.takes(j, a)) continue;
         s.put(i, -1);
         s.put(j, a);
         s.put(i, b);
@@ -63,6 +79,7 @@ const descend = <R>(
         if (isBetter(now, best)) {
           best = now;
           again = true;
+          if (how.enough?.(best)) return;
         } else {
           s.put(i, -1);
           s.put(j, b);
@@ -84,13 +101,21 @@ const dice = (): (() => number) => {
 /**
  * A good assignment by local search: single moves and swaps from where the plugs are, then again from shaken copies of the
  * best. Ends with the moves that spare neutral, plugs and cable without giving up what was won. The same on every run.
+ * With `goal` it ends as soon as overloads and worst leg are as good as that.
  */
-export const search = (problem: BalanceProblem, start?: Int32Array): Found => {
+export const search = (
+  problem: BalanceProblem,
+  start?: Int32Array,
+  goal?: Pick<Score, 'overloads' | 'worstLegA'>,
+): Found => {
   const n = problem.plugs.length;
+  const enough = goal && ((r: Rank): boolean => r[0] <= goal.overloads && r[1] <= goal.worstLegA);
+  const how = { pairs: true, oncePerWay: true, enough };
   const first = new BalanceState(problem, start);
-  descend(first, () => rankOf(first), better, true);
+  descend(first, () => rankOf(first), better, how);
   let best = Int32Array.from(first.at);
   let bestRank = rankOf(first);
+  if (enough?.(bestRank)) return { at: best, score: scoreOf(problem, best) };
   const roll = dice();
   const rounds = n === 0 ? 0 : Math.max(6, Math.min(240, Math.floor(40_000 / (n * n))));
   for (let r = 0; r < rounds; r++) {
@@ -101,11 +126,12 @@ export const search = (problem: BalanceProblem, start?: Int32Array): Found => {
       const slot = open[Math.floor(roll() * open.length)];
       if (slot !== undefined) s.put(i, slot);
     }
-    descend(s, () => rankOf(s), better, true);
+    descend(s, () => rankOf(s), better, how);
     const rank = rankOf(s);
     if (!better(rank, bestRank)) continue;
     best = Int32Array.from(s.at);
     bestRank = rank;
+    if (enough?.(bestRank)) return { at: best, score: scoreOf(problem, best) };
   }
   return polish(problem, best);
 };
@@ -117,7 +143,7 @@ export const polish = (problem: BalanceProblem, at: Int32Array): Found => {
     s,
     () => s.score(),
     (a, b) => compareScores(a, b) < 0,
-    problem.plugs.length <= 150,
+    { pairs: problem.plugs.length <= 150 },
   );
   return { at: Int32Array.from(s.at), score: scoreOf(problem, s.at) };
 };
@@ -180,7 +206,7 @@ const oneSwap = (problem: BalanceProblem, at: Int32Array, offer: (s: BalanceStat
     for (let j = i + 1; j < plugs.length; j++) {
       const [a, b] = [at[i] as number, at[j] as number];
       if (a !== plugs[i]?.at || b !== plugs[j]?.at || slots[a]?.way === slots[b]?.way) continue;
-      if (!plugs[i]?.slots.includes(b) || !plugs[j]?.slots.includes(a)) continue;
+      if (!s.takes(i, b) || !s.takes(j, a)) continue;
       s.put(i, -1);
       s.put(j, a);
       s.put(i, b);

@@ -14,6 +14,22 @@ export const compareScores = (a: Score, b: Score): number => {
   return a.moves - b.moves || a.cableMm - b.cableMm;
 };
 
+/** Run of each plug to each slot in mm, NaN where it may not go there: made once for a problem. */
+const runsOf = (problem: BalanceProblem): readonly Float64Array[] => {
+  const known = runs.get(problem);
+  if (known) return known;
+  const made = problem.plugs.map((p) => {
+    const row = new Float64Array(problem.slots.length).fill(Number.NaN);
+    p.slots.forEach((slot, k) => {
+      row[slot] = p.runMm[k] ?? 0;
+    });
+    return row;
+  });
+  runs.set(problem, made);
+  return made;
+};
+const runs = new WeakMap<BalanceProblem, readonly Float64Array[]>();
+
 /** An assignment of plugs to slots with all its sums, changed one plug at a time. */
 export class BalanceState {
   readonly problem: BalanceProblem;
@@ -22,12 +38,14 @@ export class BalanceState {
   readonly amps: Float64Array;
   readonly #neutral: Float64Array;
   readonly #over: Uint8Array;
+  readonly #runs: readonly Float64Array[];
   overloads = 0;
   moves = 0;
   cableMm = 0;
 
   constructor(problem: BalanceProblem, at?: Int32Array) {
     this.problem = problem;
+    this.#runs = runsOf(problem);
     this.at = new Int32Array(problem.plugs.length).fill(-1);
     this.taken = new Int32Array(problem.slots.length);
     this.amps = Float64Array.from(problem.fixedA);
@@ -51,6 +69,11 @@ export class BalanceState {
     if (p.at >= 0) this.moves += Number(slot !== p.at) - Number(was !== p.at && was >= 0);
   }
 
+  /** Whether a plug may go into a slot, be it free or not. */
+  takes(i: number, slot: number): boolean {
+    return !Number.isNaN(this.#runs[i]?.[slot] ?? Number.NaN);
+  }
+
   free(slot: number): boolean {
     return (this.taken[slot] as number) < (this.problem.slots[slot]?.capacity ?? 0);
   }
@@ -61,7 +84,8 @@ export class BalanceState {
     const p = plugs[i];
     if (!s || !p) return;
     this.taken[slot] = (this.taken[slot] as number) + sign;
-    this.cableMm += sign * (p.runMm[p.slots.indexOf(slot)] ?? 0);
+    const runMm = this.#runs[i]?.[slot] as number;
+    if (!Number.isNaN(runMm)) this.cableMm += sign * runMm;
     for (const thing of s.chain) {
       for (let k = 0; k < p.positions; k++) {
         const row = (thing * legs + (s.legs[k] as number)) * setups;
