@@ -26,11 +26,22 @@ export const parseFigureKey = (
   };
 };
 
+/** The last results asked about, so that a sheet of workings does not solve the plan anew for each. */
+const results = new WeakMap<Plan, ReturnType<typeof computePower>>();
+
+const resultOf = (plan: Plan): ReturnType<typeof computePower> => {
+  const known = results.get(plan);
+  if (known) return known;
+  const made = computePower(plan);
+  results.set(plan, made);
+  return made;
+};
+
 /** The arithmetic behind one figure of the power engine, recomputed from the plan; words where there is none. */
 export const explainPower = (plan: Plan, key: string): PowerWorking | ExplainMiss => {
   const asked = parseFigureKey(key);
   if (!asked) return { why: `“${key}” is not a figure. A figure is written quantity@thing@setup.` };
-  const result = computePower(plan);
+  const result = resultOf(plan);
   const node = result.tree.byKey.get(asked.entityKey);
   if (!node) return { why: `There is nothing ${asked.entityKey} in the supply of this plan.` };
   if (node.notComputed !== undefined) return { why: `${node.label} is not computed: ${node.notComputed}.` };
