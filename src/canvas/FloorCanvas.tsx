@@ -35,7 +35,7 @@ export const FloorCanvas = ({ session, book, scheme, fitAtFirst = true, onMenu }
   const [coarse, setCoarse] = useState(false);
   const view = useSession(session, (s) => s.viewport);
   const scene = useMemo(() => createScene(session, { labelsLater: true }), [session]);
-  useLabelsLater(session, scene);
+  const placing = useLabelsLater(session, scene);
   const toolbox = useMemo(
     () => createToolbox({ session, book, picker: scene.picker }),
     [session, book, scene],
@@ -75,6 +75,11 @@ export const FloorCanvas = ({ session, book, scheme, fitAtFirst = true, onMenu }
         <FurnitureLayer session={session} palette={palette} />
       </Stage>
       <SelectionWords session={session} />
+      {placing ? (
+        <div className="floor-busy" role="status">
+          placing labels…
+        </div>
+      ) : null}
     </div>
   );
 };
@@ -98,16 +103,28 @@ const SelectionWords = ({ session }: { readonly session: Session }) => {
   );
 };
 
-/** Places labels once what changed is on the screen, and not while a drag or a move of the view goes on. */
-const useLabelsLater = (session: Session, scene: Scene): void => {
+/**
+ * Places labels once what changed is on the screen, and not while a drag or a move of the view goes on. True while that
+ * takes long enough to be told.
+ */
+const useLabelsLater = (session: Session, scene: Scene): boolean => {
+  const [busy, setBusy] = useState(false);
   useEffect(() => {
     let timer: ReturnType<typeof setTimeout> | undefined;
     let movedAt = 0;
+    /** When labels fell behind; a person is told only where it takes long enough to notice. */
+    let since: number | undefined;
     const settle = (): void => {
       timer = undefined;
       if (session.getState().preview || performance.now() - movedAt < OPTIONS.stillMs) return wait(120);
       const end = performance.now() + OPTIONS.labelSliceMs;
-      if (!scene.settle(() => performance.now() < end)) return wait(0);
+      if (!scene.settle(() => performance.now() < end)) {
+        since ??= end;
+        if (end - since > OPTIONS.busyMs) setBusy(true);
+        return wait(0);
+      }
+      since = undefined;
+      setBusy(false);
       // Painters look at the scene whenever the session speaks.
       session.set({});
     };
@@ -130,6 +147,7 @@ const useLabelsLater = (session: Session, scene: Scene): void => {
       clearTimeout(timer);
     };
   }, [session, scene]);
+  return busy;
 };
 
 /** Keeps the session's viewport the size of the container; the first size also fits the floor into view. */

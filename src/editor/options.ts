@@ -29,6 +29,8 @@ export const OPTIONS = {
   cullMargin: 0.5,
   /** Labels are placed in slices of so long, so that the hand is never held up. */
   labelSliceMs: 8,
+  /** After so long of placing labels a person is told. */
+  busyMs: 400,
   /** Labels and another scale wait until the view has been still for so long. */
   stillMs: 140,
   /** Labels are left out below this many pixels per millimetre. */

@@ -73,6 +73,12 @@ export const FloorTable = () => {
     };
     setAt(to);
     virtual.scrollToIndex(to.row);
+    // Columns beyond the edge come into sight too.
+    requestAnimationFrame(() =>
+      document
+        .getElementById(`cell-${to.row}-${to.column}`)
+        ?.scrollIntoView({ block: 'nearest', inline: 'nearest' }),
+    );
   };
   const stop = (): void => {
     setTyped(undefined);
