@@ -11,6 +11,8 @@ export type ToRadio =
       readonly kind: 'coverage';
       readonly id: number;
       readonly ask: CoverageAsk;
+      /** Things stand where they are in this setup. */
+      readonly setupId: Id | undefined;
       /** A drag at work: shown, not yet an edit. */
       readonly preview: ChangeSet | undefined;
     }

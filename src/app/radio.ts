@@ -50,8 +50,9 @@ export const startRadio = (session: Session): RadioService & { readonly stop: ()
   let busy: number | undefined;
   let dirty = false;
   const waiting = new Map<number, (r: Result<Spots>) => void>();
-  let last: { ask: CoverageAsk | undefined; plan: unknown; preview: unknown } = {
+  let last: { ask: CoverageAsk | undefined; setupId: unknown; plan: unknown; preview: unknown } = {
     ask: undefined,
+    setupId: undefined,
     plan: undefined,
     preview: undefined,
   };
@@ -101,8 +102,10 @@ export const startRadio = (session: Session): RadioService & { readonly stop: ()
     const s = session.getState();
     const preview = matters(s.preview) ? s.preview : undefined;
     const ask = askOf(s);
-    if (s.plan === last.plan && preview === last.preview && same(ask, last.ask) && !dirty) return;
-    last = { ask, plan: s.plan, preview };
+    const unchanged =
+      s.plan === last.plan && s.setupId === last.setupId && preview === last.preview && same(ask, last.ask);
+    if (unchanged && !dirty) return;
+    last = { ask, setupId: s.setupId, plan: s.plan, preview };
     if (!ask) {
       dirty = false;
       setRadio(undefined);
@@ -111,7 +114,7 @@ export const startRadio = (session: Session): RadioService & { readonly stop: ()
     dirty = busy !== undefined;
     if (dirty) return;
     busy = ++ids;
-    send({ kind: 'coverage', id: busy, ask, preview });
+    send({ kind: 'coverage', id: busy, ask, setupId: s.setupId, preview });
   };
 
   const offTransaction = session.onTransaction((t) => {
@@ -132,6 +135,7 @@ export const startRadio = (session: Session): RadioService & { readonly stop: ()
       s.plan === before.plan &&
       s.preview === before.preview &&
       s.floorId === before.floorId &&
+      s.setupId === before.setupId &&
       s.floorView === before.floorView
     )
       return;

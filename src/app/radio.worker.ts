@@ -1,6 +1,7 @@
 import './no-eval.ts';
 import { coverageItems } from '../drawing/coverage.ts';
 import { applyChanges, peekChanges } from '../plan/change-set.ts';
+import { planInSetup } from '../plan/moves.ts';
 import { emptyPlan, type Plan } from '../plan/plan.ts';
 import { bestSpots, coverage } from '../report/radio.ts';
 import type { FromRadio, ToRadio } from './radio-messages.ts';
@@ -14,7 +15,8 @@ const reply = (m: FromRadio): void => self.postMessage(m);
 
 const answer = (m: Extract<ToRadio, { id: number }>): FromRadio => {
   if (m.kind === 'spots') return { kind: 'spots', id: m.id, spots: bestSpots(plan, m.ask) };
-  const grid = coverage(m.preview ? peekChanges(plan, m.preview) : plan, m.ask);
+  const there = planInSetup(plan, m.setupId);
+  const grid = coverage(m.preview ? peekChanges(there, m.preview) : there, m.ask);
   return {
     kind: 'coverage',
     id: m.id,

@@ -3,6 +3,7 @@ import { coverageItems, coverageTones, toneOnWhite } from '../drawing/coverage.t
 import { drawFloor } from '../drawing/draw-floor.ts';
 import type { Id } from '../kernel/ids.ts';
 import { formatLength } from '../kernel/units.ts';
+import { planInSetup } from '../plan/moves.ts';
 import { kindOf, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
 import {
   backupOf,
@@ -334,7 +335,8 @@ const pictureSection = (info: SetInfo, r: RadioResult, floorId: Id): Section[] =
 };
 
 /** Coverage pictures, margins of all radio links and the transmitters: for those who set up and test the radio. */
-export const radioPages = (info: SetInfo): readonly PageMaker[] => {
+export const radioPages = (set: SetInfo): readonly PageMaker[] => {
+  const info: SetInfo = { ...set, plan: planInSetup(set.plan, set.setupId) };
   const r = computeRadio(info.plan);
   if (r.model.senders.size === 0) return [];
   const floors = recordsOf(info.plan, 'floor').map((f) => f.id);

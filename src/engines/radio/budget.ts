@@ -161,7 +161,7 @@ export const distanceParts = (g: Ground, k: Between, a: End, b: End) => {
   const lawDb = byLaw ? Math.max(0, indoorDb(f, d, k.coefficient) - freeDb) : 0;
   const h1 = Math.max(0.1, a.heightM);
   const h2 = Math.max(0.1, b.heightM);
-  const flat = !k.indoors && d > breakpointM(f, h1, h2);
+  const flat = a.floorId === b.floorId && d > breakpointM(f, h1, h2);
   return { d, freeDb, lawDb, groundDb: flat ? Math.max(0, groundDb(d, h1, h2) - freeDb - lawDb) : 0 };
 };
 

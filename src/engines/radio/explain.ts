@@ -2,6 +2,7 @@ import { recordLabel } from '../../derive/labels.ts';
 import { limitCitation, limitOf } from '../../derive/limits.ts';
 import type { Id } from '../../kernel/ids.ts';
 import { formatWatts } from '../../kernel/units.ts';
+import { planInSetup } from '../../plan/moves.ts';
 import { type Plan, recordOf } from '../../plan/plan.ts';
 import { hopTerms, verdictOf } from './budget.ts';
 import { fresnelM } from './calc.ts';
@@ -167,7 +168,7 @@ export const explainRadio = (
 ): RadioWorking | { readonly why: string } | undefined => {
   const asked = parseRadioKey(key);
   if (!asked) return undefined;
-  const r = computeRadio(plan);
+  const r = computeRadio(planInSetup(plan, asked.setupId));
   return asked.quantity === 'radioBackupMin'
     ? backup(r, key, asked.id)
     : margin(r, key, asked.id, asked.senderId ?? '');

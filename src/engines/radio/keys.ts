@@ -4,17 +4,30 @@ import type { Id } from '../../kernel/ids.ts';
 export const RADIO_QUANTITIES = ['radioMarginDb', 'radioBackupMin'] as const;
 export type RadioQuantity = (typeof RADIO_QUANTITIES)[number];
 
-/** Key of a figure for `explain`. A margin is of a listener and a sender, a back-up time of one device. */
-export const radioKey = (quantity: RadioQuantity, id: Id, senderId?: Id): string =>
-  `${quantity}@${senderId === undefined ? id : `${id}/${senderId}`}@-`;
+/** What stands for every setup in a key. */
+const EVERY = '-';
+
+/**
+ * Key of a figure for `explain`. A margin is of a listener and a sender, in one setup where things stand elsewhere in it;
+ * a back-up time is of one device.
+ */
+export const radioKey = (quantity: RadioQuantity, id: Id, senderId?: Id, setupId?: Id): string =>
+  `${quantity}@${senderId === undefined ? id : `${id}/${senderId}`}@${setupId ?? EVERY}`;
 
 /** Takes a key of this engine apart; undefined for keys of others. */
 export const parseRadioKey = (
   key: string,
-): { readonly quantity: RadioQuantity; readonly id: Id; readonly senderId: Id | undefined } | undefined => {
-  const at = key.indexOf('@');
-  const quantity = RADIO_QUANTITIES.find((q) => q === key.slice(0, at));
-  if (!quantity || !key.endsWith('@-')) return undefined;
-  const [id = '', senderId] = key.slice(at + 1, -2).split('/');
-  return { quantity, id, senderId };
+):
+  | {
+      readonly quantity: RadioQuantity;
+      readonly id: Id;
+      readonly senderId: Id | undefined;
+      readonly setupId: Id | undefined;
+    }
+  | undefined => {
+  const [name, thing = '', setup] = key.split('@');
+  const quantity = RADIO_QUANTITIES.find((q) => q === name);
+  if (!quantity || setup === undefined) return undefined;
+  const [id = '', senderId] = thing.split('/');
+  return { quantity, id, senderId, setupId: setup === EVERY ? undefined : setup };
 };

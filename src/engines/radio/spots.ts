@@ -1,9 +1,11 @@
+import { angleDeg } from '../../kernel/geometry.ts';
 import type { Id } from '../../kernel/ids.ts';
 import { type Plan, recordOf } from '../../plan/plan.ts';
 import { groundOf, hopsTo, verdictOf } from './budget.ts';
 import { binOf, byDirection } from './coverage.ts';
 import { type FreePlace, freePlaces } from './free-places.ts';
 import { computeRadio, takes } from './links.ts';
+import { aerialOf } from './materials.ts';
 import { type RadioModel, radioModel } from './model.ts';
 import type { Listener, Sender, Verdict } from './types.ts';
 
@@ -21,6 +23,8 @@ export interface SpotsAsk {
 /** One or two places, with what the worst of the units has there. */
 export interface SpotChoice {
   readonly places: readonly FreePlace[];
+  /** Where an aerial with a direction points at each place, degrees clockwise from +x; undefined for one that is even all round. */
+  readonly facingDeg: readonly number[] | undefined;
   readonly worstDb: number;
   readonly worstId: Id;
   readonly meanDb: number;
@@ -108,6 +112,13 @@ export const bestSpots = (plan: Plan, ask: SpotsAsk): Spots => {
   const level = (recordOf(plan, 'floor', ask.floorId)?.levelMm ?? 0) / 1000;
   const spot = { x: 0, y: 0, z: 0 };
   const trial = { ...like, spot, heightM: 0 };
+  // An aerial with a direction points at the middle of the units, wherever it is put.
+  const directed = (aerialOf(like.antenna)?.beamDeg ?? 360) < 360;
+  const middle = {
+    xMm: (listeners.reduce((s, l) => s + l.spot.x, 0) / listeners.length) * 1000,
+    yMm: (listeners.reduce((s, l) => s + l.spot.y, 0) / listeners.length) * 1000,
+  };
+  const facing = (p: FreePlace): number => Math.round(angleDeg(p, middle));
   const n = listeners.length;
   const margins = new Float32Array(places.length * n);
   listeners.forEach((l, k) => {
@@ -117,6 +128,7 @@ export const bestSpots = (plan: Plan, ask: SpotsAsk): Spots => {
       spot.x = p.xMm / 1000;
       spot.y = p.yMm / 1000;
       trial.heightM = p.heightMm / 1000;
+      if (directed) trial.facingDeg = facing(p);
       spot.z = level + trial.heightM;
       const m = hop(l, bins[binOf(spot.x - l.spot.x, spot.y - l.spot.y)]);
       margins[i * n + k] = Number.isNaN(m) ? Number.NEGATIVE_INFINITY : m;
@@ -137,6 +149,7 @@ export const bestSpots = (plan: Plan, ask: SpotsAsk): Spots => {
     });
     return {
       places: at.flatMap((i) => places[i] ?? []),
+      facingDeg: directed ? at.flatMap((i) => (places[i] ? [facing(places[i])] : [])) : undefined,
       worstDb,
       worstId,
       meanDb: sum / n,

@@ -12,6 +12,8 @@ export interface TransmitterPlace {
   readonly yMm: number;
   readonly heightMm: number;
   readonly standId: Id | undefined;
+  /** Where its aerial points, degrees clockwise from +x; absent: as it is. */
+  readonly facingDeg?: number | undefined;
 }
 
 /** Moves a transmitter or repeater to a place. The stand it is on goes with it, unless it goes up on another one. */
@@ -20,11 +22,13 @@ export const moveTransmitter = (plan: Plan, deviceId: Id, to: TransmitterPlace):
   const d = recordOf(plan, 'device', deviceId);
   if (!d) return draft.changes();
   const at = { xMm: to.xMm, yMm: to.yMm };
-  if (to.standId !== undefined) draft.put({ ...d, at, heightMm: to.heightMm, standId: to.standId });
+  const turned = to.facingDeg === undefined ? {} : { rotationDeg: to.facingDeg };
+  if (to.standId !== undefined)
+    draft.put({ ...d, ...turned, at, heightMm: to.heightMm, standId: to.standId });
   else {
     const stand = d.standId === undefined ? undefined : recordOf(plan, 'stand', d.standId);
     if (stand) draft.put({ ...stand, at });
-    draft.put({ ...d, at });
+    draft.put({ ...d, ...turned, at });
   }
   rerouteCables(draft, peekChanges(plan, draft.changes()), new Set([d.id]));
   return draft.changes();
@@ -60,7 +64,7 @@ export const putTransmitters = (
       floorId: what.floorId,
       kindId: like?.kindId ?? kind.id,
       at: { xMm: p.xMm, yMm: p.yMm },
-      rotationDeg: 0,
+      rotationDeg: p.facingDeg ?? 0,
       heightMm: p.heightMm,
       ...(p.standId === undefined ? {} : { standId: p.standId }),
       label: nextLabel(peekChanges(plan, draft.changes()), 'TX'),

@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { changeRecord } from '../../plan/edits/document.ts';
+import { planInSetup } from '../../plan/moves.ts';
 import { type Plan, recordOf } from '../../plan/plan.ts';
 import {
   formatDb,
@@ -74,7 +75,10 @@ const LinkRow = ({
   readonly link: Link | undefined;
 }) => {
   const { session } = useServices();
-  const chosen = useSessionSlice((s) => s.selection.has(listener.id));
+  const { chosen, setupId } = useSessionSlice((s) => ({
+    chosen: s.selection.has(listener.id),
+    setupId: planInSetup(s.plan, s.setupId) === s.plan ? undefined : s.setupId,
+  }));
   const name = (id: string): string =>
     result.model.senders.get(id)?.label ?? result.model.listeners.get(id)?.label ?? id;
   const record = plan.records.get(listener.id);
@@ -102,7 +106,7 @@ const LinkRow = ({
       </td>
       <td className="num">
         {link && Number.isFinite(link.marginDb) ? (
-          <Figure figureKey={radioKey('radioMarginDb', listener.id, link.senderId)}>
+          <Figure figureKey={radioKey('radioMarginDb', listener.id, link.senderId, setupId)}>
             {formatDb(link.marginDb)}
           </Figure>
         ) : (

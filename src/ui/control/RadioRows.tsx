@@ -1,4 +1,5 @@
 import { setLinks } from '../../plan/edits/radio.ts';
+import { planInSetup, wholePlan } from '../../plan/moves.ts';
 import { kindOf } from '../../plan/plan.ts';
 import type { Device, Fixture } from '../../plan/records/index.ts';
 import { computeRadio, formatDb, radioKey, servedBy } from '../../report/radio.ts';
@@ -76,8 +77,10 @@ export const DeviceRadioRows = ({ device }: { readonly device: Device }) => {
 };
 
 const Heard = ({ id }: { readonly id: string }) => {
-  const plan = useSessionSlice((s) => s.plan);
-  const r = computeRadio(plan);
+  const { plan, setupId } = useSessionSlice((s) => ({ plan: s.plan, setupId: s.setupId }));
+  const whole = wholePlan(plan);
+  const there = planInSetup(whole, setupId);
+  const r = computeRadio(there);
   const link = r.links.get(id);
   return (
     <>
@@ -87,7 +90,9 @@ const Heard = ({ id }: { readonly id: string }) => {
       <Row label="Margin">
         {link && link.notComputed === undefined ? (
           <>
-            <Figure figureKey={radioKey('radioMarginDb', id, link.senderId)}>
+            <Figure
+              figureKey={radioKey('radioMarginDb', id, link.senderId, there === whole ? undefined : setupId)}
+            >
               {formatDb(link.marginDb)}
             </Figure>{' '}
             <RadioVerdict verdict={link.verdict} />

@@ -60,7 +60,12 @@ export const RadioSpots = ({ device }: { readonly device: Device | undefined }) 
     const kind = usual?.family === 'transmitter' ? usual : undefined;
     const changes = putTransmitters(
       plan,
-      { floorId: floor.id, places: c.places, deviceId: device?.id, kind },
+      {
+        floorId: floor.id,
+        places: c.places.map((p, i) => ({ ...p, facingDeg: c.facingDeg?.[i] })),
+        deviceId: device?.id,
+        kind,
+      },
       session.newId,
     );
     session.commit(

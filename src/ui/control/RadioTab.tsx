@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { withLayer } from '../../editor/floor-view.ts';
 import { setLinks } from '../../plan/edits/radio.ts';
+import { planInSetup } from '../../plan/moves.ts';
 import { recordOf, recordsOf } from '../../plan/plan.ts';
 import { computeRadio, HINT } from '../../report/radio.ts';
 import { FindingCard } from '../floor/FindingList.tsx';
@@ -16,13 +17,14 @@ import './radio.css';
 /** Radio: every link with its margin on the left; transmitters, the air, the coverage picture and places on the right. */
 export const RadioTab = () => {
   const { session } = useServices();
-  const { plan, findings, radio, layers } = useSessionSlice((s) => ({
+  const { plan, setupId, findings, radio, layers } = useSessionSlice((s) => ({
     plan: s.plan,
+    setupId: s.setupId,
     findings: s.assessment?.findings,
     radio: s.floorView.radio,
     layers: s.floorView.layers,
   }));
-  const result = useMemo(() => computeRadio(plan), [plan]);
+  const result = useMemo(() => computeRadio(planInSetup(plan, setupId)), [plan, setupId]);
   const senders = [...result.model.senders.values()].sort((a, b) =>
     a.label.localeCompare(b.label, 'en', { numeric: true }),
   );

@@ -140,7 +140,7 @@ describe('coverage picture', () => {
 
   it('numbers places, the two of a pair alike', () => {
     const place = (xMm: number) => ({ xMm, yMm: 0, heightMm: 2500, standId: undefined });
-    const c = { worstDb: 1, worstId: 'u', meanDb: 2, verdict: 'weak' as const };
+    const c = { facingDeg: undefined, worstDb: 1, worstId: 'u', meanDb: 2, verdict: 'weak' as const };
     const items = spotItems(
       'floor',
       [

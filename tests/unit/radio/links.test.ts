@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { computeRadio, radioFindings } from '../../../src/engines/radio/index.ts';
+import { computeRadio, explainRadio, radioFindings, radioKey } from '../../../src/engines/radio/index.ts';
 import { assess } from '../../../src/report/assess.ts';
 import { findingText, wordedRules } from '../../../src/report/text.ts';
 import { RadioRig } from '../../support/radio-rig.ts';
@@ -242,6 +242,32 @@ describe('what is wrong with transmitters', () => {
     b.cable('lead', [gen.id, 'o2a'], [tx.id, 'in'], 5000);
     for (const [id, r] of b.records) if (r.type === 'cable' && r.from.portId === 'o1a') b.records.delete(id);
     expect(found(b, 'radio-same-circuit')).toHaveLength(0);
+  });
+});
+
+describe('setups', () => {
+  it('radio-margin: a unit that stands elsewhere in one setup has its own margin there, and the worst one is reported', () => {
+    const b = new RadioRig();
+    b.device(0, 0);
+    const u = b.unit(20, 0);
+    b.put({ id: 's1', type: 'setup', name: 'Here', order: 1 } as never);
+    b.put({ id: 's2', type: 'setup', name: 'Far', order: 2 } as never);
+    b.put({
+      id: `move:s2:${u.id}`,
+      type: 'move',
+      setupId: 's2',
+      recordId: u.id,
+      at: { xMm: 2_000_000, yMm: 0 },
+    } as never);
+    const plan = b.plan();
+    const margin = (setupId?: string): string => {
+      const w = explainRadio(plan, radioKey('radioMarginDb', u.id, 'd1', setupId));
+      return w && 'result' in w ? w.result : '';
+    };
+    expect(margin('s1')).toBe(margin());
+    expect(margin('s2')).not.toBe(margin());
+    const f = assess(plan, { revision: 0 }).findings.find((x) => x.rule === 'radio-margin');
+    expect(f?.setupIds).toEqual(['s2']);
   });
 });
 

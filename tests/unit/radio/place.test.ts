@@ -91,6 +91,21 @@ describe('places', () => {
     ).toBeLessThanOrEqual(tried + 10);
   });
 
+  it('radio-spots: a panel is tried and put up pointing at the middle of the units', () => {
+    const { b, tx } = rooms();
+    b.transmitterKind('panel', { antenna: 'panel' });
+    b.put({ ...tx, kindId: 'panel', rotationDeg: 270 });
+    const plan = b.plan();
+    const best = bestSpots(plan, { floorId: 'floor', count: 1, senderId: tx.id }).choices[0];
+    const at = best?.places[0];
+    if (!best || !at) throw new Error('no place');
+    const towards = (Math.atan2(5000 - at.yMm, 10_000 - at.xMm) * 180) / Math.PI;
+    expect(Math.abs((((best.facingDeg?.[0] ?? 0) - towards + 540) % 360) - 180)).toBeLessThanOrEqual(0.51);
+    const after = applyChanges(plan, moveTransmitter(plan, tx.id, { ...at, facingDeg: best.facingDeg?.[0] }));
+    const worst = Math.min(...[...computeRadio(after).links.values()].map((l) => l.marginDb));
+    expect(worst).toBeCloseTo(best.worstDb, 3);
+  });
+
   it('radio-spots: say why there are none', () => {
     const b = new RadioRig();
     b.device(0, 0);
