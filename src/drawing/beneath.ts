@@ -5,6 +5,7 @@ import { type DrawFloor, drawContext } from './context.ts';
 import type { DisplayItem, Primitive } from './display-list.ts';
 import { openingItem } from './openings.ts';
 import { featureItem } from './outdoors.ts';
+import { WEIGHT } from './prims.ts';
 import { setPieceItem } from './scene.ts';
 import { wallItem } from './walls.ts';
 
@@ -16,7 +17,15 @@ const faint = (p: Primitive): Primitive[] => {
         fill && fill.role !== 'paper' && !fill.hatch
           ? { fill: { role: 'ink-faint' as const, opacity: 0.35 } }
           : {};
-      const line = stroke ? { stroke: { ...stroke, role: 'ink-faint' as const } } : {};
+      const line = stroke
+        ? {
+            stroke: {
+              ...stroke,
+              role: 'ink-faint' as const,
+              weightMm: Math.min(stroke.weightMm, WEIGHT.thin),
+            },
+          }
+        : {};
       return 'fill' in shade || 'stroke' in line ? [{ ...bare, ...shade, ...line }] : [];
     }
     case 'circle':

@@ -18,6 +18,8 @@ export interface DrawOptions {
   readonly stands?: boolean;
   /** Stops and warnings of the assessment as tags at what they are about. Default false. */
   readonly findings?: boolean;
+  /** Leaves out underlays that are not to be printed. Default false. */
+  readonly forPaper?: boolean;
   /** Area and inside measures of rooms. Default false. */
   readonly rooms?: boolean;
   /** Fields beside beams, and the patches light makes on the floor. Default false. */
@@ -155,6 +157,7 @@ export const drawContext = (any: Plan, what: DrawFloor): DrawContext => {
       dimensions: true,
       stands: true,
       findings: false,
+      forPaper: false,
       rooms: false,
       fields: false,
       ghosts: false,

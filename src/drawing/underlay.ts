@@ -16,7 +16,12 @@ const LEAST_CAP_MM = 0.8;
 export const underlayItems = (ctx: DrawContext): readonly (DisplayItem | undefined)[] =>
   recordsOf(ctx.plan, 'underlay')
     .filter(
-      (u) => u.floorId === ctx.floorId && !u.hidden && u.fadePct < 100 && (!ctx.only || ctx.only.has(u.id)),
+      (u) =>
+        u.floorId === ctx.floorId &&
+        !u.hidden &&
+        u.fadePct < 100 &&
+        (u.onPaper !== false || !ctx.options.forPaper) &&
+        (!ctx.only || ctx.only.has(u.id)),
     )
     .flatMap((u) => {
       const blob = recordOf(ctx.plan, 'blob', u.blobId);

@@ -50,7 +50,7 @@ const drawnFloor = (info: SetInfo, floorId: Id, view: PlotView, sheetNumber: num
     setupId: info.setupId,
     nominalScale: view.ratio,
     assessment: info.assessment,
-    options: { findings: true },
+    options: { findings: true, forPaper: true },
     bounds: view.bounds,
     marks,
   });

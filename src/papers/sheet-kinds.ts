@@ -20,6 +20,7 @@ import { setupCards } from './setup-cards.ts';
 import { setupGridPages } from './setup-grid.ts';
 import { setupList } from './setup-list.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
+import { sitePages } from './site-sheet.ts';
 import { testSheetPages } from './test-sheet.ts';
 import { unitPages } from './unit-list.ts';
 import { universeMaps } from './universe-maps.ts';
@@ -77,6 +78,7 @@ export const SHEET_KINDS: readonly SheetKind[] = [
   { id: 'gear', name: 'Gear list', make: (_, lists) => gearPages(lists) },
   { id: 'rigging', name: 'Stand and rigging list', make: (_, lists) => riggingPages(lists) },
   { id: 'truck', name: 'Truck list', make: (_, lists) => truckPages(lists) },
+  { id: 'site', name: 'Site notes', make: (_, lists) => sitePages(lists) },
   { id: 'workings', name: 'Workings', make: (_, lists) => workingPages(lists) },
   { id: 'unit-labels', name: 'Unit labels', apart: true, make: (_, lists) => unitLabelPages(lists) },
   { id: 'cable-labels', name: 'Cable labels', apart: true, make: (_, lists) => cableLabelPages(lists) },
