@@ -1,6 +1,8 @@
 import { findKind, gearBook, needKind } from '../../src/gear/index.ts';
 import { type Point, point } from '../../src/kernel/geometry.ts';
+import { readColorNote } from '../../src/plan/color-note.ts';
 import { mates } from '../../src/plan/connectors.ts';
+import { moveOnlyHere } from '../../src/plan/edits/moves.ts';
 import { gradientParts, type PartLook } from '../../src/plan/edits/parts.ts';
 import type { CableKind, FixtureKind, Kind } from '../../src/plan/kinds/kinds.ts';
 import type { Way } from '../../src/plan/kinds/ports.ts';
@@ -398,6 +400,25 @@ export class Builder {
       const fixtureId = `unit-${unit}`;
       this.#put({ id: levelId(setupId, fixtureId), type: 'level', setupId, fixtureId, levelPct });
     }
+  }
+
+  /** Colour of units in a setup that has their levels: a temperature, words, or both. */
+  color(order: number, units: string, text: string): void {
+    const note = readColorNote(text);
+    if (!note.ok) throw new Error(note.error.what);
+    for (const unit of readUnits(units, this.#units())) {
+      const level = this.#records.get(levelId(`setup-${order}`, `unit-${unit}`));
+      if (level?.type !== 'level') throw new Error(`unit ${unit} has no level in setup ${order}`);
+      this.#records.set(level.id, { ...level, ...note.value });
+    }
+  }
+
+  /** Puts a unit with its stand elsewhere in one setup, in the floor's own unit of length. */
+  move(order: number, unit: string, at: XY): void {
+    const setupId = `setup-${order}`;
+    const fixtureId = `unit-${unit}`;
+    const { added } = moveOnlyHere(this.#plan, setupId, [fixtureId]);
+    for (const m of added) if (m.type === 'move') this.#put({ ...m, at: this.#point(at) });
   }
 
   /** Parts of units from a level and colour at one end to those at the other, in a setup that has their levels. */

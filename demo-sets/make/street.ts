@@ -13,6 +13,7 @@ export const street = (): Plan => {
       drawingNumber: 'LL-52-E-1',
       owner: 'Tallow Street Films',
       dates: ['2027-05-18', '2027-05-19'],
+      place: { latDeg: 40.71, lonDeg: -74.01, utcOffsetMin: -240 },
       people: {
         'director-of-photography': 'I. Vance',
         gaffer: 'M. Oduya',
@@ -850,4 +851,12 @@ const setups = (d: Builder): void => {
     '45': 0,
     '46': 0,
   });
+
+  d.block('18:00', '19:30', 'pre-light', 2);
+  d.block('20:00', '22:00', 'setup', 1);
+  d.block('22:00', '23:30', 'setup', 2);
+  d.block('23:30', '24:30', 'meal');
+  d.block('24:30', '25:45', 'setup', 3);
+  d.block('25:45', '28:00', 'setup', 4);
+  d.block('28:00', '29:00', 'wrap');
 };

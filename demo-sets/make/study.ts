@@ -265,6 +265,13 @@ export const study = (): Plan => {
     '13': 60,
   });
 
+  d.color(1, '1,5,12', '5600 K');
+  d.color(2, '1,5,12', '5000 K');
+  d.color(3, '1,12', '3200 K');
+  d.color(3, '2', '4300 K · moonlight');
+  // In the evening the edge comes from the bookcase, beside the camera.
+  d.move(3, '4', [4.4, 8.6]);
+
   d.block('07:00', '08:30', 'pre-light', 1);
   d.block('08:30', '12:30', 'setup', 1);
   d.block('12:30', '13:30', 'meal', undefined, ['12', '13']);
