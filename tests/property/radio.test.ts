@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { groundOf, hopsTo, hopTerms } from '../../src/engines/radio/budget.ts';
+import { groundOf, hopsTo } from '../../src/engines/radio/budget.ts';
 import { binOf, byDirection, coverage, endAt } from '../../src/engines/radio/coverage.ts';
 import { bestSpots, computeRadio } from '../../src/engines/radio/index.ts';
 import { barriersDb } from '../../src/engines/radio/path.ts';
 import { sceneOf } from '../../src/engines/radio/scene.ts';
+import { hopTerms } from '../../src/engines/radio/terms.ts';
 import { wallMaterials } from '../../src/plan/records/place.ts';
 import { RadioRig } from '../support/radio-rig.ts';
 

@@ -4,12 +4,13 @@ import type { Id } from '../../kernel/ids.ts';
 import { formatWatts } from '../../kernel/units.ts';
 import { planInSetup } from '../../plan/moves.ts';
 import { type Plan, recordOf } from '../../plan/plan.ts';
-import { hopTerms, verdictOf } from './budget.ts';
+import { verdictOf } from './budget.ts';
 import { fresnelM } from './calc.ts';
 import { parseRadioKey } from './keys.ts';
 import { computeRadio, type RadioResult, relayOf } from './links.ts';
 import { hitsOn } from './path.ts';
 import { backupOf } from './supply.ts';
+import { hopTerms } from './terms.ts';
 import type { Link, Listener, Sender, Term, Verdict } from './types.ts';
 
 /** Said with every margin. */

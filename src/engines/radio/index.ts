@@ -3,7 +3,6 @@ import type { Plan } from '../../plan/plan.ts';
 import { findingsOf } from './findings.ts';
 import { computeRadio } from './links.ts';
 
-export { hopTerms } from './budget.ts';
 export { type CoverageAsk, type CoverageGrid, coverage, usualReceiver } from './coverage.ts';
 export {
   explainRadio,
@@ -15,12 +14,13 @@ export {
   type RadioWorking,
   VERDICT_WORDS,
 } from './explain.ts';
-export { servedBy } from './findings.ts';
+export { servedBy } from './findings-senders.ts';
 export type { FreePlace } from './free-places.ts';
 export { RADIO_QUANTITIES, type RadioQuantity, radioKey } from './keys.ts';
 export { computeRadio, type RadioResult } from './links.ts';
 export { bestSpots, type SpotChoice, type Spots, type SpotsAsk } from './spots.ts';
 export { type Backup, backupOf, devicePower } from './supply.ts';
+export { hopTerms } from './terms.ts';
 export type { Air, Band, Link, Listener, Sender, Term, TermId, Verdict } from './types.ts';
 export { freeHopsMhz, wifiCentreMhz } from './wifi.ts';
 

@@ -273,7 +273,9 @@ describe('setups', () => {
 
 describe('words', () => {
   it('radio: every rule that is found has words', () => {
-    const source = readFileSync(new URL('../../../src/engines/radio/findings.ts', import.meta.url), 'utf8');
+    const source = ['findings', 'findings-senders']
+      .map((f) => readFileSync(new URL(`../../../src/engines/radio/${f}.ts`, import.meta.url), 'utf8'))
+      .join();
     const found = [...source.matchAll(/always\(\s*'(radio-[a-z-]+)'/g)].map((m) => m[1] ?? '');
     expect(new Set(found).size).toBeGreaterThan(18);
     expect(found.filter((rule) => !wordedRules.has(rule))).toEqual([]);
