@@ -91,6 +91,10 @@ describe.each(['light', 'dark'] as const)('an accessibility checker in the %s sc
     await check('control, assigning');
     await page.keyboard.press('Escape');
     await check('control');
+    for (const tab of ['Lines and nodes', 'Part levels', 'Set-up cards']) {
+      await page.getByRole('tab', { name: tab, exact: true }).click();
+      await check(`control, ${tab}`);
+    }
     await page.getByRole('button', { name: 'Papers', exact: true }).click();
     await page.locator('.papers-sheet svg').waitFor();
     await page.getByText('Choose sheets').click();

@@ -127,7 +127,8 @@ export const ChannelsDialog = ({ onClose }: { readonly onClose: () => void }) =>
         hint="letters before the number"
         onCommit={(prefix) => setRule({ ...rule, prefix: prefix.slice(0, 12) })}
       />
-      <div className="channels-preview">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a list that scrolls is reached by key */}
+      <section className="channels-preview" aria-label="Channels now and then" tabIndex={0}>
         <table className="table">
           <thead>
             <tr>
@@ -151,7 +152,7 @@ export const ChannelsDialog = ({ onClose }: { readonly onClose: () => void }) =>
           </tbody>
         </table>
         {units.length > 200 ? <p className="soft">and {units.length - 200} more in the same way</p> : null}
-      </div>
+      </section>
       <p className="small soft">Locked units keep their channel, and its number is passed over.</p>
     </Modal>
   );
