@@ -35,3 +35,12 @@ export const letRoute = (plan: Plan, cableIds: Iterable<Id>): ChangeSet => {
   }
   return draft.changes();
 };
+
+/** Sets the slack of a cable as a share of its drawn length and rises; without one the usual slack counts again. */
+export const setSlack = (plan: Plan, cableId: Id, slackPct: number | undefined): ChangeSet => {
+  const cable = recordOf(plan, 'cable', cableId);
+  const draft = new Draft(plan);
+  if (!cable || cable.slackPct === slackPct) return draft.changes();
+  const { slackPct: _old, ...bare } = cable;
+  return draft.put(slackPct === undefined ? bare : { ...bare, slackPct }).changes();
+};

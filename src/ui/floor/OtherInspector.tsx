@@ -1,13 +1,12 @@
 import { useState } from 'react';
-import { cableLength } from '../../derive/lengths.ts';
 import { fail, ok, type Result } from '../../kernel/result.ts';
-import { formatCableLength, formatLength, parseLengthMm } from '../../kernel/units.ts';
+import { formatLength, parseLengthMm } from '../../kernel/units.ts';
 import { changeRecord } from '../../plan/edits/document.ts';
 import { portName, recordName } from '../../plan/names.ts';
 import { outletSockets, outletWord } from '../../plan/outlet-sockets.ts';
 import { kindOf, planRecord } from '../../plan/plan.ts';
 import { feedOf, inletsOf, waysOf } from '../../plan/ports.ts';
-import type { AnyRecord, Cable, Outlet } from '../../plan/records/index.ts';
+import type { AnyRecord, Outlet } from '../../plan/records/index.ts';
 import { Field, Row } from '../common/Field.tsx';
 import { anyText, text } from '../common/parse.ts';
 import { DeviceRows } from '../control/DeviceRows.tsx';
@@ -18,6 +17,7 @@ import { CrossingRows, FeatureRows } from '../scout/FeatureRows.tsx';
 import { NoteRows, PhotoRows } from '../scout/PhotoRows.tsx';
 import { UnderlayRows } from '../scout/UnderlayRows.tsx';
 import { useServices } from '../services.ts';
+import { CableRows } from './CableRows.tsx';
 import { EntityFigures } from './EntityFigures.tsx';
 import { PlaceRows } from './PlaceRows.tsx';
 import { PlotRows } from './PlotRows.tsx';
@@ -184,27 +184,6 @@ const OutletRows = ({
           ))}
         </select>
         {sockets.assumed ? <span className="row-hint">usual for its connector, assumed</span> : null}
-      </Row>
-    </>
-  );
-};
-
-const CableRows = ({ cable }: { readonly cable: Cable }) => {
-  const plan = useSessionSlice((s) => s.plan);
-  const units = planRecord(plan).lengthUnits;
-  const l = cableLength(plan, cable);
-  if (!l) return <p className="soft">One end is not on the drawing, so it has no length.</p>;
-  return (
-    <>
-      <Row label="Drawn">{formatLength(l.drawnMm, units)}</Row>
-      <Row label="Rises">{formatLength(l.risesMm, units)}</Row>
-      <Row label="Slack">
-        {formatLength(l.slackMm, units)}
-        {l.slackAssumed ? <span className="row-hint">assumed</span> : null}
-      </Row>
-      <Row label="Pieces">
-        {l.piecesMm.map((mm) => formatCableLength(mm, units)).join(' + ')}
-        <span className="row-hint">{l.couplings} couplings</span>
       </Row>
     </>
   );
