@@ -4,12 +4,14 @@ import radio from '../../shared/radio.json' with { type: 'json' };
 import rigging from '../../shared/rigging.json' with { type: 'json' };
 import site from '../../shared/site.json' with { type: 'json' };
 import { type Plan, planRecord } from '../plan/plan.ts';
-import type { PlanRecord, Practice } from '../plan/records/index.ts';
+import type { Country, PlanRecord, Practice } from '../plan/records/index.ts';
 
 /** One row of the limits table: a value, what it says in words, and where it is from. */
 export interface LimitRow {
   readonly id: string;
   readonly practice: Practice | 'both';
+  /** Holds in this country alone, in place of the practice's row. */
+  readonly country?: Country;
   readonly value: number;
   readonly unit: string;
   readonly text: string;
@@ -34,7 +36,7 @@ export const limitRows: readonly LimitRow[] = [
 
 const byPlan = new WeakMap<PlanRecord, ReadonlyMap<string, Limit>>();
 
-/** The limits that hold under a plan's practice, the plan's own overrides applied. */
+/** The limits that hold under a plan's practice and country, the plan's own overrides applied. */
 export const limitsOf = (plan: Plan): ReadonlyMap<string, Limit> => {
   const record = planRecord(plan);
   const known = byPlan.get(record);
@@ -42,6 +44,9 @@ export const limitsOf = (plan: Plan): ReadonlyMap<string, Limit> => {
   const map = new Map<string, Limit>();
   for (const row of limitRows) {
     if (row.practice !== 'both' && row.practice !== record.practice) continue;
+    if (row.country !== undefined && row.country !== record.country) continue;
+    // A country's row stands, wherever the practice's own is in the table.
+    if (row.country === undefined && map.get(row.id)?.country !== undefined) continue;
     const o = record.limits.find((x) => x.limit === row.id && Number.isFinite(x.value));
     map.set(row.id, {
       ...row,

@@ -112,6 +112,8 @@ export interface SourceRow {
   readonly kindName: string;
   readonly what: string;
   readonly system: string;
+  /** Colours of its conductors by custom or rule, in one line; colour proves nothing. */
+  readonly colours: string;
   readonly voltsBasis: VoltsBasis;
   readonly voltsV: number | undefined;
   readonly legs: readonly Meter[];

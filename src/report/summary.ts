@@ -1,3 +1,4 @@
+import { colourLine } from '../derive/colours.ts';
 import { cableLength } from '../derive/lengths.ts';
 import { loadPower } from '../derive/loads.ts';
 import { legName, legNames, systemShape } from '../derive/systems.ts';
@@ -75,6 +76,7 @@ class Rows {
       kindName: kind?.name ?? '',
       what: kind?.what ?? '',
       system: (kind && systemShape(kind.system)?.name) ?? '',
+      colours: colourLine(this.#plan, kind?.system),
       voltsBasis: basis,
       voltsV: basis === 'unknown' ? undefined : volts,
       legs: e.legs.map((l) => this.#meter(e, LEGS[l] ?? 'leg0A', this.#legName(e, l), e.legLimit)),

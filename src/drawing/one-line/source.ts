@@ -28,7 +28,7 @@ const powers = (m: PowerMeter, va: PowerMeter, of: 'now' | 'worst' | 'rated' | '
   return parts.join(', ');
 };
 
-const linesFor = (row: SourceRow | undefined): readonly string[] => {
+const linesFor = (c: OneLineContext, row: SourceRow | undefined): readonly string[] => {
   if (!row) return [];
   const rated = powers(row.watts, row.voltAmps, 'rated');
   const gives = row.set && row.set.share !== 1 ? powers(row.watts, row.voltAmps, 'gives') : '';
@@ -40,6 +40,8 @@ const linesFor = (row: SourceRow | undefined): readonly string[] => {
     gives === '' ? '' : `gives ${gives} here`,
     now === '' ? '' : `load ${now} in this setup`,
     worst === '' ? '' : `load ${worst} in the worst`,
+    // Only where the plan says what country it is in: a custom elsewhere is no help.
+    planRecord(c.plan).country !== undefined && row.colours !== '' ? `colours by custom: ${row.colours}` : '',
   ].filter(Boolean);
 };
 
@@ -58,7 +60,7 @@ export const sourceHead = (
   roomMm: number,
   trunkX: number,
 ): SourceHead => {
-  const texts = linesFor(row).flatMap((l) => linesOf(l, TEXT_W_MM, {}, 2));
+  const texts = linesFor(c, row).flatMap((l) => linesOf(l, TEXT_W_MM, {}, 2));
   const own = c.findingsOf(e);
   // A house is grounded by who owns it; a set or a tie-in is not until someone qualified says how.
   const grounded = row?.what !== 'house-panel' && row?.what !== 'wall-circuit';

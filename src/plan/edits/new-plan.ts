@@ -1,11 +1,13 @@
 import type { NewId } from '../../kernel/ids.ts';
 import { emptyPlan, type Plan } from '../plan.ts';
-import type { AnyRecord, Practice, RecordOf } from '../records/index.ts';
+import type { AnyRecord, Country, Practice, RecordOf } from '../records/index.ts';
 
 export interface NewPlan {
   readonly title: string;
   readonly production: string;
   readonly practice: Practice;
+  /** Whose own rules and colours lie over the practice's; absent: none. */
+  readonly country?: Country | undefined;
   readonly lengthUnits: RecordOf<'plan'>['lengthUnits'];
   /** Inside length and width of one rectangular room; absent for an empty floor. */
   readonly roomMm?: { readonly lengthMm: number; readonly widthMm: number } | undefined;
@@ -28,6 +30,7 @@ export const newPlan = (what: NewPlan, newId: NewId): Plan => {
       dates: [],
       people: {},
       practice: what.practice,
+      ...(what.country === undefined ? {} : { country: what.country }),
       lengthUnits: what.lengthUnits,
       frequencyHz: north ? 60 : 50,
       ambientC: 30,

@@ -4,6 +4,8 @@ import { radioSettingsSchema } from './control.ts';
 import { batterySettingsSchema, geoPlaceSchema } from './day.ts';
 
 export const practiceSchema = z.enum(['north-america', 'europe']);
+/** Countries whose own rules or colours lie over the practice's. */
+export const countrySchema = z.enum(['us', 'canada', 'uk', 'eu', 'australia']);
 export const lengthUnitsSchema = z.enum(['imperial', 'metric']);
 
 /** A sheet of labels: its size, the size of one label, how many, and where the first one starts. All as typed. */
@@ -53,6 +55,8 @@ export const planRecordSchema = z.looseObject({
   /** Free text per role: `director-of-photography`, `gaffer`, `best-boy`, `drawn-by`. */
   people: z.record(z.string(), z.string()).default({}),
   practice: practiceSchema,
+  /** Absent: the practice's own rules and colours. */
+  country: countrySchema.optional(),
   lengthUnits: lengthUnitsSchema,
   frequencyHz: z.union([z.literal(50), z.literal(60)]),
   ambientC: z.number().default(30),
@@ -130,6 +134,7 @@ export const issueSchema = z.looseObject({
 });
 
 export type Practice = z.infer<typeof practiceSchema>;
+export type Country = z.infer<typeof countrySchema>;
 export type LabelStock = z.infer<typeof labelStockSchema>;
 export type PlanRecord = z.infer<typeof planRecordSchema>;
 export type Setup = z.infer<typeof setupSchema>;

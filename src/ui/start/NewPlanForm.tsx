@@ -3,6 +3,20 @@ import { problemText } from '../../kernel/result.ts';
 import { type LengthUnits, parseLengthMm } from '../../kernel/units.ts';
 import type { NewPlan } from '../../plan/edits/new-plan.ts';
 
+const COUNTRIES: Readonly<
+  Record<NewPlan['practice'], readonly (readonly [NonNullable<NewPlan['country']>, string])[]>
+> = {
+  'north-america': [
+    ['us', 'United States'],
+    ['canada', 'Canada'],
+  ],
+  europe: [
+    ['eu', 'European Union'],
+    ['uk', 'United Kingdom'],
+    ['australia', 'Australia'],
+  ],
+};
+
 /** One small form: what it is called, whose rules, which units, how large the room. */
 export const NewPlanForm = ({
   busy,
@@ -13,13 +27,20 @@ export const NewPlanForm = ({
 }) => {
   const [title, setTitle] = useState('');
   const [practice, setPractice] = useState<NewPlan['practice']>('north-america');
+  const [country, setCountry] = useState<NonNullable<NewPlan['country']> | ''>('');
   const [units, setUnits] = useState<LengthUnits>('imperial');
   const [length, setLength] = useState('');
   const [width, setWidth] = useState('');
   const [error, setError] = useState('');
 
   const submit = (): void => {
-    const base = { title: title.trim() || 'Untitled plan', production: '', practice, lengthUnits: units };
+    const base = {
+      title: title.trim() || 'Untitled plan',
+      production: '',
+      practice,
+      lengthUnits: units,
+      ...(country === '' ? {} : { country }),
+    };
     if (!length.trim() && !width.trim()) return onNew(base);
     const l = parseLengthMm(length, units);
     const w = parseLengthMm(width, units);
@@ -56,11 +77,27 @@ export const NewPlanForm = ({
           onChange={(e) => {
             const next = e.target.value as NewPlan['practice'];
             setPractice(next);
+            setCountry('');
             setUnits(next === 'north-america' ? 'imperial' : 'metric');
           }}
         >
           <option value="north-america">North America, 120 V, 60 Hz</option>
           <option value="europe">Europe, 230 V, 50 Hz</option>
+        </select>
+      </label>
+      <label>
+        Country
+        <select
+          className="input"
+          value={country}
+          onChange={(e) => setCountry(e.target.value as typeof country)}
+        >
+          <option value="">Not said</option>
+          {COUNTRIES[practice].map(([id, name]) => (
+            <option key={id} value={id}>
+              {name}
+            </option>
+          ))}
         </select>
       </label>
       <label>
