@@ -1,6 +1,6 @@
 import { always, type EngineFinding } from '../../derive/findings.ts';
 import { limitOf } from '../../derive/limits.ts';
-import type { Id } from '../../kernel/ids.ts';
+import { compareNatural, type Id } from '../../kernel/ids.ts';
 import { recordOf } from '../../plan/plan.ts';
 import { radioKey } from './keys.ts';
 import type { RadioResult } from './links.ts';
@@ -8,8 +8,12 @@ import { backupOf, devicePower, fixtureWay } from './supply.ts';
 import type { Listener, Sender } from './types.ts';
 
 /** Names in a list for people: the first few and how many more. */
-export const names = (list: readonly string[], most = 6): string =>
-  list.length <= most ? list.join(', ') : `${list.slice(0, most).join(', ')} and ${list.length - most} more`;
+export const names = (list: readonly string[], most = 6): string => {
+  const sorted = [...list].sort(compareNatural);
+  return sorted.length <= most
+    ? sorted.join(', ')
+    : `${sorted.slice(0, most).join(', ')} and ${sorted.length - most} more`;
+};
 
 /** Units that listen to a sender, by its id; those of a receiver's line not among them. */
 export const servedBy = (r: RadioResult): ReadonlyMap<Id, readonly Listener[]> => {

@@ -15,6 +15,7 @@ const universeWords = (plan: Plan, id: Id): string => recordLabel(plan, recordOf
 const linkFindings = (r: RadioResult, out: EngineFinding[]): void => {
   const { plan, senders, listeners } = r.model;
   const lost: Listener[] = [];
+  const unheard: Listener[] = [];
   for (const l of listeners.values()) {
     const label = l.label;
     if (l.what === 'repeater') continue;
@@ -39,8 +40,7 @@ const linkFindings = (r: RadioResult, out: EngineFinding[]): void => {
     const link = r.links.get(l.id);
     const over = named ?? (link ? senders.get(link.senderId) : undefined);
     if (l.universeIds.length === 0) {
-      if (l.what === 'receiver' || !over)
-        out.push(always('radio-unpatched', 'warn', l.id, [l.id], { label }));
+      if (l.what === 'receiver' || !over) unheard.push(l);
     } else {
       const missing = l.universeIds.filter((u) =>
         named
@@ -88,6 +88,14 @@ const linkFindings = (r: RadioResult, out: EngineFinding[]): void => {
       });
     }
   }
+  const ids = (list: readonly Listener[]): readonly string[] => list.map((l) => l.id);
+  if (unheard.length > 0)
+    out.push(
+      always('radio-unpatched', 'warn', 'plan', ids(unheard), {
+        count: unheard.length,
+        labels: names(unheard.map((l) => l.label)),
+      }),
+    );
   if (lost.length > 0)
     out.push(
       always(

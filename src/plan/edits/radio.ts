@@ -2,7 +2,7 @@ import type { Id, NewId } from '../../kernel/ids.ts';
 import { type ChangeSet, Draft, peekChanges } from '../change-set.ts';
 import type { TransmitterKind } from '../kinds/kinds.ts';
 import { kindOf, type Plan, recordOf } from '../plan.ts';
-import type { Fixture } from '../records/index.ts';
+import type { Device, Fixture } from '../records/index.ts';
 import { nextLabel } from './place.ts';
 import { ensureKind, rerouteCables } from './shared.ts';
 
@@ -34,6 +34,14 @@ export const moveTransmitter = (plan: Plan, deviceId: Id, to: TransmitterPlace):
   return draft.changes();
 };
 
+/** Universes on the wired ports of a transmitter, in order, as far as they go. */
+const portsFor = (kind: TransmitterKind, universeIds: readonly Id[]): Device['ports'] => {
+  const places = kind.dataIn.flatMap((p) => Array.from({ length: p.universes }, () => p.id));
+  return universeIds
+    .slice(0, places.length)
+    .map((universeId, i) => ({ portId: places[i] ?? '', universeId }));
+};
+
 /**
  * Puts transmitters up at places found: the first is `deviceId` where there is one, which is moved; the others are new ones
  * of the same kind (else of `kind`) that carry the same universes.
@@ -45,6 +53,8 @@ export const putTransmitters = (
     readonly places: readonly TransmitterPlace[];
     readonly deviceId: Id | undefined;
     readonly kind: TransmitterKind | undefined;
+    /** What new ones carry, as far as their ports go, where none is moved. */
+    readonly universeIds?: readonly Id[];
   },
   newId: NewId,
 ): ChangeSet => {
@@ -68,7 +78,7 @@ export const putTransmitters = (
       heightMm: p.heightMm,
       ...(p.standId === undefined ? {} : { standId: p.standId }),
       label: nextLabel(peekChanges(plan, draft.changes()), 'TX'),
-      ports: like?.ports ?? [],
+      ports: like?.ports ?? portsFor(kind, what.universeIds ?? []),
       band: like?.band ?? 0,
     });
   });

@@ -22,9 +22,9 @@ export const radioTexts: Readonly<Record<string, Writer>> = {
     citation: '',
   }),
   'radio-unpatched': (c) => ({
-    head: `${c.text('label')} listens, but for no universe`,
-    body: 'It is linked by radio and has no universe, so that no transmitter can be told to carry it.',
-    todo: 'Give it a universe, or take the radio link away.',
+    head: `${many(c.num('count'), 'receiver listens', 'receivers listen')} for no universe`,
+    body: `Linked by radio without a universe, so that no transmitter can be told to carry it: ${c.text('labels')}.`,
+    todo: 'Assign addresses or set the universe, or take the radio link away.',
     citation: '',
   }),
   'radio-universe': (c) => ({

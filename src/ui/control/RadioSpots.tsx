@@ -2,9 +2,9 @@ import { useEffect, useRef, useState } from 'react';
 import { recordLabel } from '../../derive/labels.ts';
 import { formatLength } from '../../kernel/units.ts';
 import { putTransmitters } from '../../plan/edits/radio.ts';
-import { planRecord, recordsOf } from '../../plan/plan.ts';
+import { type Plan, planRecord, recordsOf } from '../../plan/plan.ts';
 import type { Device } from '../../plan/records/index.ts';
-import { formatDb, type SpotChoice, type Spots, VERDICT_WORDS } from '../../report/radio.ts';
+import { computeRadio, formatDb, type SpotChoice, type Spots, VERDICT_WORDS } from '../../report/radio.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 
@@ -65,6 +65,7 @@ export const RadioSpots = ({ device }: { readonly device: Device | undefined }) 
         places: c.places.map((p, i) => ({ ...p, facingDeg: c.facingDeg?.[i] })),
         deviceId: device?.id,
         kind,
+        universeIds: universesOf(plan, found?.spots.listenerIds ?? []),
       },
       session.newId,
     );
@@ -76,7 +77,11 @@ export const RadioSpots = ({ device }: { readonly device: Device | undefined }) 
         : 'Put up a transmitter',
       changes,
     );
-    session.set({ message: 'The transmitter is at its new place. Undo brings it back.' });
+    session.set({
+      message: device
+        ? `${device.label} is at its new place. Undo brings it back.`
+        : 'The transmitter is up: plug it in and run it a line. Undo takes it away.',
+    });
     clear();
   };
   const stale = found !== undefined && (found.plan !== plan || found.deviceId !== device?.id);
@@ -148,4 +153,14 @@ export const RadioSpots = ({ device }: { readonly device: Device | undefined }) 
       ) : null}
     </section>
   );
+};
+
+/** Universes of some receivers by number. */
+const universesOf = (plan: Plan, listenerIds: readonly string[]): readonly string[] => {
+  const { listeners } = computeRadio(plan).model;
+  const ids = new Set(listenerIds.flatMap((id) => listeners.get(id)?.universeIds ?? []));
+  return recordsOf(plan, 'universe')
+    .filter((u) => ids.has(u.id))
+    .sort((a, b) => a.number - b.number)
+    .map((u) => u.id);
 };

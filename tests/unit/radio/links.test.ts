@@ -142,6 +142,7 @@ describe('what is wrong with links', () => {
     b.put(bare);
     expect(patch).toBeDefined();
     expect(rules(b)).toContain('warn radio-unpatched');
+    expect(found(b, 'radio-unpatched')[0]?.params).toMatchObject({ count: 1 });
   });
 
   it('radio-band: a receiver that does not take the band of its transmitter is a stop', () => {

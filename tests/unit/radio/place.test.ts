@@ -132,6 +132,23 @@ describe('places', () => {
     expect(applyChanges(after, invert(changes)).records).toEqual(plan.records);
   });
 
+  it('a new transmitter carries the universes asked for, as far as its ports go', () => {
+    const b = new RadioRig();
+    const line = (id: string) => ({ id, connector: 'xlr-5' as const, universes: 1 });
+    const kind = b.transmitterKind('two', { dataIn: [line('in-1'), line('in-2')] });
+    const place = { xMm: 0, yMm: 0, heightMm: 2500, standId: undefined };
+    const plan = b.plan();
+    const changes = putTransmitters(
+      plan,
+      { floorId: 'floor', places: [place], deviceId: undefined, kind, universeIds: ['u1', 'u2', 'u3'] },
+      () => 'new',
+    );
+    expect(recordOf(applyChanges(plan, changes), 'device', 'new')?.ports).toEqual([
+      { portId: 'in-1', universeId: 'u1' },
+      { portId: 'in-2', universeId: 'u2' },
+    ]);
+  });
+
   it('a transmitter on a stand takes its stand along, unless it goes up on another', () => {
     const b = new RadioRig();
     const stand = (id: string) =>
