@@ -25,6 +25,16 @@ const num = (n: number): string => String(Number(n.toFixed(3)));
 const rgb = (hex: string): string =>
   [1, 3, 5].map((i) => num(Number.parseInt(hex.slice(i, i + 2), 16) / 255)).join(' ');
 
+/** A colour let through in part, as it lies on white paper: what is under a fill is not mixed in. */
+const overPaper = (hex: string, opacity = 1): string => {
+  if (opacity >= 1) return hex;
+  const part = (i: number): string =>
+    Math.round(255 + (Number.parseInt(hex.slice(i, i + 2), 16) - 255) * Math.max(0, opacity))
+      .toString(16)
+      .padStart(2, '0');
+  return `#${part(1)}${part(3)}${part(5)}`;
+};
+
 const pathOps = (d: readonly PathCommand[]): string =>
   d
     .map((c) => {
@@ -67,9 +77,10 @@ export const pdfWriter = (doc: jsPDF, colors: ColorScheme): PdfWriter => {
   const paint = (ops: string, stroke: Stroke | undefined, fill: Fill | undefined): void => {
     const solid = fill && !fill.hatch ? fill : undefined;
     if (!stroke && !solid) return;
-    const set = [solid ? `${rgb(fillColor(solid, colors))} rg` : '', stroke ? strokeOps(stroke) : ''].filter(
-      Boolean,
-    );
+    const set = [
+      solid ? `${rgb(overPaper(fillColor(solid, colors), solid.opacity))} rg` : '',
+      stroke ? strokeOps(stroke) : '',
+    ].filter(Boolean);
     out(`${set.join(' ')} ${ops} ${solid && stroke ? 'B' : solid ? 'f' : 'S'}`);
   };
 

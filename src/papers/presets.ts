@@ -58,6 +58,7 @@ export const SHEET_PRESETS: readonly SheetPreset[] = [
       'setups',
       'patch',
       'universes',
+      'parts',
       'lines',
       'radio',
       'setup-list',

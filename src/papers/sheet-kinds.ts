@@ -11,6 +11,7 @@ import { cableLabelPages, unitLabelPages } from './labels.ts';
 import { legSummaryPages } from './leg-summary.ts';
 import { lineSheets } from './line-sheet.ts';
 import { oneLinePages } from './one-line.ts';
+import { partSheets } from './part-sheet.ts';
 import { patchSheets } from './patch-sheet.ts';
 import { plotPages } from './plot-setups.ts';
 import { radioPages } from './radio-sheet.ts';
@@ -71,6 +72,7 @@ export const SHEET_KINDS: readonly SheetKind[] = [
   { id: 'packs', name: 'Battery plan', make: (_, lists) => batteryPlanPages(lists) },
   { id: 'patch', name: 'Patch sheet', make: patched(patchSheets) },
   { id: 'universes', name: 'Universe maps', make: patched(universeMaps) },
+  { id: 'parts', name: 'Part levels', make: (_, lists) => partSheets(lists) },
   { id: 'lines', name: 'Data lines', make: (_, lists) => lineSheets(lists) },
   { id: 'radio', name: 'Radio', make: (_, lists) => radioPages(lists) },
   { id: 'setup-list', name: 'Set-up list', make: patched(setupList) },
