@@ -1,6 +1,8 @@
 import { readFileSync } from 'node:fs';
 import type { Download, Page } from 'playwright';
 import { expect } from 'vitest';
+import { readPlanBytes } from '../../src/plan/container.ts';
+import { serialisePlan } from '../../src/plan/file.ts';
 
 /** Steps that the stories share: what a person does, by mouse and keyboard, on the real page. */
 
@@ -33,6 +35,18 @@ export const planText = async (page: Page): Promise<string> => {
   await page.getByTitle('Plan menu').click();
   await page.getByRole('menuitem', { name: 'Save plan file…' }).click();
   return textOf(await waiting);
+};
+
+/** The plan as the person would save it, plain or with parts: its bytes, and its text with the parts in it. */
+export const savedPlan = async (page: Page): Promise<{ readonly bytes: Buffer; readonly text: string }> => {
+  const waiting = page.waitForEvent('download');
+  await page.getByTitle('Plan menu').click();
+  await page.getByRole('menuitem', { name: 'Save plan file…' }).click();
+  const bytes = readFileSync(await (await waiting).path());
+  const read = readPlanBytes(bytes, 'the saved plan');
+  if (!read.ok) throw new Error(read.error.what);
+  expect(read.value.notices).toEqual([]);
+  return { bytes, text: serialisePlan(read.value.plan) };
 };
 
 interface FileRecord {

@@ -4,6 +4,7 @@ import { problemText } from '../../kernel/result.ts';
 import { formatLength } from '../../kernel/units.ts';
 import { addFeature } from '../../plan/edits/features.ts';
 import { planRecord } from '../../plan/plan.ts';
+import { withLineEnd } from '../line-snap.ts';
 import { gridMm } from '../options.ts';
 import { type Guide, NO_OVERLAY } from '../overlay.ts';
 import { snapTargets } from '../snap-targets.ts';
@@ -34,7 +35,13 @@ export const createFeatureTool = (): Tool => {
       return e.at;
     }
     const targets = snapTargets(plan, floorId, new Set());
-    const own = { ...targets, points: [...targets.points, ...points] };
+    const own = withLineEnd(
+      { ...targets, points: [...targets.points, ...points] },
+      plan,
+      floorId,
+      e.at,
+      snapMm(ctx),
+    );
     const snapped = snapPoint(e.at, own, snapMm(ctx), gridMm(planRecord(plan).lengthUnits).light);
     guides = snapped.guides;
     return snapped.at;

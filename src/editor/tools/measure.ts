@@ -2,6 +2,7 @@ import { angleDeg, distanceMm, type Point, point } from '../../kernel/geometry.t
 import { formatArea, formatLength } from '../../kernel/units.ts';
 import { addDimension, anchorAt, type DimensionAnchor } from '../../plan/edits/dimensions.ts';
 import { planRecord } from '../../plan/plan.ts';
+import { withLineEnd } from '../line-snap.ts';
 import { gridMm } from '../options.ts';
 import { NO_OVERLAY } from '../overlay.ts';
 import { snapTargets } from '../snap-targets.ts';
@@ -38,7 +39,8 @@ export const createMeasureTool = (): Tool => {
     const first = points.at(-1);
     const targets = snapTargets(plan, floorId, new Set());
     const all = { ...targets, points: [...targets.points, ...targets.centers, ...points.slice(0, 1)] };
-    const { at } = snapPoint(e.at, all, snapMm(ctx), gridMm(planRecord(plan).lengthUnits).light);
+    const near = withLineEnd(all, plan, floorId, e.at, snapMm(ctx));
+    const { at } = snapPoint(e.at, near, snapMm(ctx), gridMm(planRecord(plan).lengthUnits).light);
     if (!e.shift || !first) return at;
     // Straight across or straight down from the last point.
     return Math.abs(at.xMm - first.xMm) >= Math.abs(at.yMm - first.yMm)

@@ -17,6 +17,7 @@ import { formatLength, parseLengthMm } from '../../kernel/units.ts';
 import { drawRun, LEAST_WALL_MM } from '../../plan/edits/walls.ts';
 import { planRecord, recordOf } from '../../plan/plan.ts';
 import { fitBox, viewBox } from '../fit.ts';
+import { withLineEnd } from '../line-snap.ts';
 import { gridMm } from '../options.ts';
 import { type Guide, NO_OVERLAY } from '../overlay.ts';
 import { snapTargets } from '../snap-targets.ts';
@@ -203,7 +204,13 @@ export const createWallTool = (): Tool => {
       ? { at: e.at, guides: [] }
       : snapPoint(
           e.at,
-          wallTargets(ctx, snapTargets(plan, floorId, new Set(wallIds))),
+          withLineEnd(
+            wallTargets(ctx, snapTargets(plan, floorId, new Set(wallIds))),
+            plan,
+            floorId,
+            e.at,
+            reach,
+          ),
           reach,
           gridMm(units(ctx)).light,
         );

@@ -10,6 +10,7 @@ import { Field, Row } from '../common/Field.tsx';
 import { parseDegrees, parseHeight, requiredText, text } from '../common/parse.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
+import { Panel } from './Panel.tsx';
 import './scout.css';
 
 /** The floors of the plan: which one is drawn, its level and ceiling, and which one shows faintly beneath it. */
@@ -50,70 +51,72 @@ export const FloorsPanel = () => {
     setName('');
   };
   return (
-    <details className="layers">
-      <summary>
-        Floors
-        {floors.length > 1 && here ? `: ${here.name} (${floors.indexOf(here) + 1} of ${floors.length})` : ''}
-      </summary>
-      <ul className="scout-list">
-        {floors.map((f, i) => (
-          <FloorLine
-            key={f.id}
-            floor={f}
-            shown={f.id === floorId}
-            readOnly={readOnly}
-            first={i === 0}
-            last={i === floors.length - 1}
-            onShow={() => show(f.id)}
-          />
-        ))}
-      </ul>
-      {here ? <FloorRows floor={here} readOnly={readOnly} /> : null}
-      {floors.length > 1 ? (
-        <div className="scout-rows">
-          <Row label="Beneath">
-            <select
-              className="inline-input"
-              aria-label="Floor that shows faintly beneath"
-              value={beneath ?? ''}
-              onChange={(e) => see(e.target.value || undefined)}
-            >
-              <option value="">none</option>
-              {floors
-                .filter((f) => f.id !== floorId)
-                .map((f) => (
-                  <option key={f.id} value={f.id}>
-                    {f.name}
-                  </option>
-                ))}
-            </select>
-          </Row>
-        </div>
-      ) : null}
-      <form
-        className="views-new"
-        onSubmit={(e) => {
-          e.preventDefault();
-          add();
-        }}
-      >
-        <input
-          className="input"
-          aria-label="Name of the new floor"
-          placeholder="Name"
-          value={name}
-          disabled={readOnly}
-          onChange={(e) => setName(e.target.value)}
-        />
-        <button type="submit" className="button" disabled={readOnly}>
-          Add a floor
-        </button>
-      </form>
-      <label className="scout-foot">
-        <input type="checkbox" checked={walls} onChange={(e) => setWalls(e.target.checked)} />
-        with the walls of this one
-      </label>
-    </details>
+    <Panel
+      title={`Floors${floors.length > 1 && here ? `: ${here.name} (${floors.indexOf(here) + 1} of ${floors.length})` : ''}`}
+    >
+      {() => (
+        <>
+          <ul className="scout-list">
+            {floors.map((f, i) => (
+              <FloorLine
+                key={f.id}
+                floor={f}
+                shown={f.id === floorId}
+                readOnly={readOnly}
+                first={i === 0}
+                last={i === floors.length - 1}
+                onShow={() => show(f.id)}
+              />
+            ))}
+          </ul>
+          {here ? <FloorRows floor={here} readOnly={readOnly} /> : null}
+          {floors.length > 1 ? (
+            <div className="scout-rows">
+              <Row label="Beneath">
+                <select
+                  className="inline-input"
+                  aria-label="Floor that shows faintly beneath"
+                  value={beneath ?? ''}
+                  onChange={(e) => see(e.target.value || undefined)}
+                >
+                  <option value="">none</option>
+                  {floors
+                    .filter((f) => f.id !== floorId)
+                    .map((f) => (
+                      <option key={f.id} value={f.id}>
+                        {f.name}
+                      </option>
+                    ))}
+                </select>
+              </Row>
+            </div>
+          ) : null}
+          <form
+            className="views-new"
+            onSubmit={(e) => {
+              e.preventDefault();
+              add();
+            }}
+          >
+            <input
+              className="input"
+              aria-label="Name of the new floor"
+              placeholder="Name"
+              value={name}
+              disabled={readOnly}
+              onChange={(e) => setName(e.target.value)}
+            />
+            <button type="submit" className="button" disabled={readOnly}>
+              Add a floor
+            </button>
+          </form>
+          <label className="scout-foot">
+            <input type="checkbox" checked={walls} onChange={(e) => setWalls(e.target.checked)} />
+            with the walls of this one
+          </label>
+        </>
+      )}
+    </Panel>
   );
 };
 
