@@ -1,10 +1,11 @@
-import { add, direction, point, rotate, scale } from '../kernel/geometry.ts';
-import { kindOf } from '../plan/plan.ts';
+import { add, point, rotate } from '../kernel/geometry.ts';
+import { kindOf, recordsOf } from '../plan/plan.ts';
 import type { Mark, SetPiece } from '../plan/records/index.ts';
-import { castFan } from './beams.ts';
+import { framePrims } from './camera-frame.ts';
 import { type DrawContext, memoItem } from './context.ts';
 import type { DisplayItem, PathCommand, Primitive } from './display-list.ts';
-import { ellipsePath, itemOf, linePrim, pen, polyPath, WEIGHT } from './prims.ts';
+import { ellipsePath, itemOf, pen, polyPath, WEIGHT } from './prims.ts';
+import { shadesOf } from './shades.ts';
 import { symbolLines } from './symbol-paths.ts';
 
 const piecePath = (s: SetPiece): PathCommand[] => {
@@ -46,9 +47,6 @@ export const setPieceItem = (ctx: DrawContext, s: SetPiece): DisplayItem | undef
   });
 };
 
-/** How far frame lines of a camera run when nothing stops them. */
-const VIEW_MM = 2600;
-
 const MARK_SYMBOL = {
   camera: { id: 'camera', lengthMm: 620, widthMm: 260 },
   talent: { id: 'talent-mark', lengthMm: 330, widthMm: 330 },
@@ -58,17 +56,14 @@ const MARK_SYMBOL = {
 /** A camera as its outline with frame lines, an actor's mark, a note. */
 export const markItem = (ctx: DrawContext, m: Mark): DisplayItem | undefined => {
   const kind = m.kindId === undefined ? undefined : kindOf(ctx.plan, m.kindId);
-  return memoItem(m, `mark|${ctx.nominalScale}`, [ctx.index.architecture, kind], () => {
+  const seen =
+    m.what === 'camera' ? [shadesOf(ctx), recordsOf(ctx.plan, 'mark'), ctx.settings.lengthUnits] : [];
+  return memoItem(m, `mark|${ctx.nominalScale}`, [kind, ...seen], () => {
     const look = kind ? { id: kind.symbol, ...kind.sizeMm } : MARK_SYMBOL[m.what];
     // A note is a sign, not a thing: it keeps its size on paper.
     const k = m.what === 'note' ? Math.max(1, (3 * ctx.nominalScale) / look.lengthMm) : 1;
     const prims: Primitive[] = [];
-    if (m.what === 'camera' && m.viewDeg !== undefined) {
-      const lens = add(m.at, scale(direction(m.facingDeg), 290));
-      for (const ray of castFan(ctx, lens, m.facingDeg, m.viewDeg, VIEW_MM, 1)) {
-        prims.push(linePrim(lens, ray.to, pen('ink-soft', WEIGHT.thin)));
-      }
-    }
+    if (m.what === 'camera' && m.viewDeg !== undefined) prims.push(...framePrims(ctx, m, m.viewDeg));
     prims.push({
       kind: 'symbol',
       symbolId: look.id,
