@@ -5,11 +5,18 @@ import { replaceKind } from '../../plan/edits/kinds.ts';
 import type { Kind } from '../../plan/kinds/kinds.ts';
 import { recordName } from '../../plan/names.ts';
 import { recordsOf } from '../../plan/plan.ts';
+import type { AnyRecord } from '../../plan/records/index.ts';
 import { Modal } from '../common/Modal.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 
 const LISTED = 12;
+
+/** Whether a record is of one of these kinds, carries one as an accessory, or has one as its cloth. */
+const usesKind = (r: AnyRecord, ids: ReadonlySet<string>): boolean =>
+  ('kindId' in r && ids.has(String(r.kindId))) ||
+  (r.type === 'fixture' && (r.accessories ?? []).some((a) => ids.has(a))) ||
+  (r.type === 'grip' && r.clothId !== undefined && ids.has(r.clothId));
 
 /** What in the plan is of this kind, and whether the plan carries another version of it. */
 export const WhereUsed = ({ kind }: { readonly kind: Kind }) => {
@@ -18,7 +25,7 @@ export const WhereUsed = ({ kind }: { readonly kind: Kind }) => {
   const [reviewing, setReviewing] = useState<Kind | undefined>(undefined);
   const carried = recordsOf(plan, 'kind').filter((k) => k.slug === kind.slug && k.family === kind.family);
   const ids = new Set(carried.map((k) => k.id));
-  const users = [...plan.records.values()].filter((r) => 'kindId' in r && ids.has(String(r.kindId)));
+  const users = [...plan.records.values()].filter((r) => usesKind(r, ids));
   const others = carried.filter((k) => k.id !== kind.id);
   if (users.length === 0 && others.length === 0) return <span className="soft">not used</span>;
   return (
