@@ -59,11 +59,19 @@ export const stageControl = (d: Builder): void => {
   d.line('L1', 'D1:out-1', ['T1']);
   d.line('L2', 'N1:out-1', upTo(25, 29));
   d.line('L3', 'N1:out-2', upTo(30, 34));
-  d.line('L4', 'N1:out-3', upTo(35, 39));
-  d.line('L5', 'N1:out-4', upTo(40, 44));
-  d.line('L6', 'N1:out-5', upTo(45, 48));
+  // Around the podium straight from tube to tube.
+  d.line('L4', 'N1:out-3', upTo(35, 39), { routes: { 3: [], 4: [] } });
+  d.line('L5', 'N1:out-4', upTo(40, 44), { routes: { 1: [], 2: [], 4: [] } });
+  d.line('L6', 'N1:out-5', upTo(45, 48), { routes: { 1: [], 2: [], 3: [] } });
   d.line('L7', 'N1:out-6', upTo(49, 56));
-  d.line('L8', 'N1:out-7', [...upTo(1, 6), ...upTo(69, 66)]);
+  d.line('L8', 'N1:out-7', [...upTo(1, 6), ...upTo(69, 66)], {
+    routes: {
+      6: [
+        [21.8, 4.9],
+        [16.4, 4.9],
+      ],
+    },
+  });
   d.line('L9', 'N2:out-1', ['24', '23', '20', '19', '22', '18', '17', '21']);
   d.line('L10', 'N2:out-2', upTo(12, 7));
 };
