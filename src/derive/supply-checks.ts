@@ -204,6 +204,21 @@ export class SupplyIndex {
     return 'it comes from a way that is not there';
   }
 
+  /** A box that no source reaches though it is plugged straight into an outlet: a circle of such boxes. */
+  straightLoopFault(b: Box): string {
+    const ids: Id[] = [];
+    let at: Box | undefined = b;
+    while (at && !ids.includes(at.id)) {
+      ids.push(at.id);
+      at = recordOf(this.#plan, 'box', at.plugsInto?.recordId ?? '');
+    }
+    const loop = [...ids].sort();
+    this.stop('power-loop', loop.join('+'), loop, {
+      label: loop.map((id) => recordLabel(this.#plan, this.#plan.records.get(id))).join(', '),
+    });
+    return 'it is fed in a circle';
+  }
+
   /** Names the loop a cable is in or hangs on. Reported once per loop. */
   loopFault(c: Cable): string {
     const path: Id[] = [];

@@ -383,5 +383,9 @@ class Walk {
     }
     for (const c of loose)
       if (!this.#seen.has(c.id)) this.#cable(c, nowhere(this.#index.loopFault(c)), undefined);
+    // Adapters plugged straight into one another.
+    for (const b of recordsOf(plan, 'box'))
+      if (!this.#seen.has(b.id))
+        this.#box(b, inletsOf(plan, b.id)[0], nowhere(this.#index.straightLoopFault(b)));
   }
 }
