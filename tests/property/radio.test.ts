@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { groundOf, hopsTo } from '../../src/engines/radio/budget.ts';
-import { binOf, byDirection, coverage, endAt } from '../../src/engines/radio/coverage.ts';
+import { coverage, endAt } from '../../src/engines/radio/coverage.ts';
+import { binOf, byDirection } from '../../src/engines/radio/directions.ts';
 import { bestSpots, computeRadio } from '../../src/engines/radio/index.ts';
 import { barriersDb } from '../../src/engines/radio/path.ts';
 import { sceneOf } from '../../src/engines/radio/scene.ts';

@@ -2,6 +2,7 @@ import { recordLabel } from '../../derive/labels.ts';
 import type { Id } from '../../kernel/ids.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { type Ground, groundOf, hopsTo, verdictOf } from './budget.ts';
+import { binOf, byDirection } from './directions.ts';
 import { type RadioModel, radioModel } from './model.ts';
 import type { Band, Link, Listener, Sender } from './types.ts';
 
@@ -96,6 +97,40 @@ export const meshWays = (
   return best;
 };
 
+/** From so many listeners on it pays to sort the barriers by direction. */
+const MANY = 24;
+
+/** Margins of single hops; what is the same for all hops of a sender to a floor is reckoned once. */
+const marginsOf = (
+  grounds: (fMhz: number) => Ground,
+  count: number,
+): ((s: Sender, l: Listener) => number) => {
+  const known = new Map<
+    Sender,
+    {
+      readonly bins: ReturnType<typeof byDirection> | undefined;
+      readonly to: Map<Id, ReturnType<typeof hopsTo>>;
+    }
+  >();
+  return (s, l) => {
+    let own = known.get(s);
+    if (!own) {
+      const many = s.role !== 'relay' && count >= MANY;
+      own = {
+        bins: many ? byDirection(grounds(s.fMhz).scene, s.spot.x, s.spot.y) : undefined,
+        to: new Map(),
+      };
+      known.set(s, own);
+    }
+    let hop = own.to.get(l.floorId);
+    if (!hop) {
+      hop = hopsTo(grounds(s.fMhz), s, l.floorId);
+      own.to.set(l.floorId, hop);
+    }
+    return hop(l, own.bins?.[binOf(l.spot.x - s.spot.x, l.spot.y - s.spot.y)]);
+  };
+};
+
 const compute = (plan: Plan): RadioResult => {
   const model = radioModel(plan);
   const known = new Map<number, Ground>();
@@ -107,14 +142,7 @@ const compute = (plan: Plan): RadioResult => {
     }
     return g;
   };
-  const hops = new Map<Sender, Map<Id, ReturnType<typeof hopsTo>>>();
-  const margin = (s: Sender, l: Listener): number => {
-    const own = hops.get(s) ?? new Map<Id, ReturnType<typeof hopsTo>>();
-    hops.set(s, own);
-    const hop = own.get(l.floorId) ?? hopsTo(grounds(s.fMhz), s, l.floorId);
-    own.set(l.floorId, hop);
-    return hop(l);
-  };
+  const margin = marginsOf(grounds, model.listeners.size);
 
   const chains = new Map([...model.senders.values()].map((s) => [s.id, chainOf(model, s)]));
   const rings = new Map<string, readonly Id[]>();

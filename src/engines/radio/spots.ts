@@ -2,7 +2,7 @@ import { angleDeg } from '../../kernel/geometry.ts';
 import type { Id } from '../../kernel/ids.ts';
 import { type Plan, recordOf } from '../../plan/plan.ts';
 import { groundOf, hopsTo, verdictOf } from './budget.ts';
-import { binOf, byDirection } from './coverage.ts';
+import { binOf, byDirection } from './directions.ts';
 import { type FreePlace, freePlaces } from './free-places.ts';
 import { computeRadio, takes } from './links.ts';
 import { aerialOf } from './materials.ts';

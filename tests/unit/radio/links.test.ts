@@ -1,6 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { computeRadio, explainRadio, radioFindings, radioKey } from '../../../src/engines/radio/index.ts';
+import {
+  computeRadio,
+  explainRadio,
+  hopsOf,
+  radioFindings,
+  radioKey,
+} from '../../../src/engines/radio/index.ts';
 import { assess } from '../../../src/report/assess.ts';
 import { findingText, wordedRules } from '../../../src/report/text.ts';
 import { RadioRig } from '../../support/radio-rig.ts';
@@ -243,6 +249,27 @@ describe('what is wrong with transmitters', () => {
     b.cable('lead', [gen.id, 'o2a'], [tx.id, 'in'], 5000);
     for (const [id, r] of b.records) if (r.type === 'cable' && r.from.portId === 'o1a') b.records.delete(id);
     expect(found(b, 'radio-same-circuit')).toHaveLength(0);
+  });
+});
+
+describe('many links', () => {
+  it('radio-margin: have the same margins as each has alone', () => {
+    const b = new RadioRig({ radio: { crowd: 'many' } });
+    let seed = 11;
+    const random = (): number => {
+      seed = (seed * 16807) % 2147483647;
+      return seed / 2147483647;
+    };
+    for (let i = 0; i < 60; i++) {
+      const [x, y] = [random() * 30, random() * 20];
+      b.wall([x, y], [x + random() * 4 - 2, y + random() * 4 - 2], 'brick');
+    }
+    for (let i = 0; i < 6; i++) b.piece(random() * 30, random() * 20, { heightMm: 2600 });
+    b.device(15, 10);
+    for (let i = 0; i < 60; i++) b.unit(random() * 30, random() * 20);
+    const r = computeRadio(b.plan());
+    expect(r.links.size).toBe(60);
+    for (const link of r.links.values()) expect(hopsOf(r, link)[0]?.marginDb).toBeCloseTo(link.marginDb, 9);
   });
 });
 
