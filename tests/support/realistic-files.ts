@@ -50,7 +50,7 @@ export const MOVING_RING = written(
    <Filters><Filter Name="Warm" Color="0.45,0.41,60.0"><Measurement Physical="100" Transmission="0.6" InterpolationTo="Linear"><MeasurementPoint WaveLength="450" Energy="0.2"/></Measurement></Filter></Filters>
    <Emitters><Emitter Name="Red" Color="0.70,0.29,20.0" DominantWaveLength="625" DiodePart="D1"><Measurement Physical="100" LuminousIntensity="300"/></Emitter></Emitters>
    <DMXProfiles/><CRIs/>
-   <Connectors><Connector Name="In" Type="Powercon" DMXBreak="0" Gender="0" Length="0"/><Connector Name="DMX" Type="XLR5" DMXBreak="1" Gender="1" Length="0"/></Connectors>
+   <Connectors><Connector Name="In" Type="IEC 60320-C14" DMXBreak="0" Gender="0" Length="0"/><Connector Name="DMX" Type="XLR5" DMXBreak="1" Gender="1" Length="0"/></Connectors>
    <Properties><OperatingTemperature Low="-10.000000" High="45.000000"/><Weight Value="21.400000"/>
     <PowerConsumption Connector="16A-CEE" Value="620.000000" PowerFactor="0.970000" VoltageLow="100.000000" VoltageHigh="240.000000" FrequencyLow="50.000000" FrequencyHigh="60.000000"/><LegHeight Value="0.000000"/></Properties>
   </PhysicalDescriptions>
