@@ -55,7 +55,7 @@ export const readPlan = (text: string, name = 'the file', options: ReadOptions =
       todo: 'Choose a file saved by this program.',
     });
   }
-  const bad = forbiddenKey(data, []);
+  const bad = forbiddenKey(data);
   if (bad) {
     return fail({
       what: `${name} holds a key that is never part of a plan (${bad.at(-1) ?? ''}).`,
@@ -190,14 +190,24 @@ const isObject = (v: unknown): v is Record<string, unknown> =>
 
 const FORBIDDEN = new Set(['__proto__', 'constructor', 'prototype']);
 
-const forbiddenKey = (value: unknown, path: readonly string[]): readonly string[] | undefined => {
+/** Deepest that a plan's values may nest. */
+const DEEPEST = 60;
+
+/** The way to a key that no plan has, made only where there is one: every value of a file is looked at. */
+const forbiddenKey = (value: unknown, depth = 0): readonly string[] | undefined => {
   if (typeof value !== 'object' || value === null) return undefined;
-  if (path.length > 60) return [...path, '(nested too deeply)'];
-  for (const [key, v] of Object.entries(value)) {
-    const here = [...path, key];
-    if (FORBIDDEN.has(key)) return here;
-    const deeper = forbiddenKey(v, here);
-    if (deeper) return deeper;
+  if (depth > DEEPEST) return ['(nested too deeply)'];
+  if (Array.isArray(value)) {
+    for (let i = 0; i < value.length; i++) {
+      const deeper = forbiddenKey(value[i], depth + 1);
+      if (deeper) return [String(i), ...deeper];
+    }
+    return undefined;
+  }
+  for (const key of Object.keys(value)) {
+    if (FORBIDDEN.has(key)) return [key];
+    const deeper = forbiddenKey((value as Record<string, unknown>)[key], depth + 1);
+    if (deeper) return [key, ...deeper];
   }
   return undefined;
 };
