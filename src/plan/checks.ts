@@ -155,6 +155,15 @@ const problemsOf = (plan: Plan, r: AnyRecord): ReferenceProblem[] => {
     if (r.clothId !== undefined && !kindOf(plan, r.clothId, 'grip'))
       report('clothId', 'its cloth is not in the plan', 'Choose another cloth or take it out.');
   }
+  if (r.type === 'box' && r.plugsInto) {
+    const { recordId, portId } = r.plugsInto;
+    if (!outletsOf(plan, recordId).some((o) => o.id === portId))
+      report(
+        'plugsInto',
+        'the outlet it is plugged into is not in the plan',
+        'Plug it into another outlet or feed it by a cable.',
+      );
+  }
   if (r.type === 'ballast') needs('fixtureId', 'fixture', r.fixtureId, 'unit');
   if (r.type === 'cable') {
     if (!outletsOf(plan, r.from.recordId).some((o) => o.id === r.from.portId)) {

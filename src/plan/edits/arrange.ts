@@ -31,6 +31,7 @@ export const movedWith = (plan: Plan, ids: ReadonlySet<Id>): ReadonlySet<Id> => 
       if (all.has(r.id)) all.add(r.standId);
       else if (all.has(r.standId)) all.add(r.id);
     }
+    for (const r of recordsOf(plan, 'box')) if (r.plugsInto && all.has(r.plugsInto.recordId)) all.add(r.id);
     gripMovedWith(plan, all);
   }
   return all;
@@ -211,6 +212,10 @@ export const removeRecords = (plan: Plan, ids: ReadonlySet<Id>): ChangeSet => {
       draft.put({ ...r, burnsThrough: r.burnsThrough.filter((id) => !gone.has(id)) });
     if (r.type === 'line' && !gone.has(r.id) && r.stops.some((id) => gone.has(id)))
       draft.put({ ...r, stops: r.stops.filter((id) => !gone.has(id)), routes: [] });
+    if (r.type === 'box' && !gone.has(r.id) && r.plugsInto && gone.has(r.plugsInto.recordId)) {
+      const { plugsInto: _, ...rest } = r;
+      draft.put(rest as typeof r);
+    }
     if (r.type === 'device' && !gone.has(r.id)) {
       const { standId, fixtureId, listensToId, ...rest } = r;
       const keep = (id: Id | undefined): boolean => id !== undefined && !gone.has(id);
