@@ -132,7 +132,7 @@ export const drawKey = (
 };
 
 /** Height of the signs. */
-export const SIGNS_MM = 23;
+export const SIGNS_MM = 28.5;
 
 /** What the other signs on the plot mean, two to a row; gives the y below. */
 export const drawSigns = (ink: Ink, x: number, y0: number, w: number): number => {
@@ -140,6 +140,8 @@ export const drawSigns = (ink: Ink, x: number, y0: number, w: number): number =>
   const signs: readonly (readonly [string, (cx: number, cy: number) => void])[] = [
     ['Cable', (cx, cy) => ink.line(cx - 6, cy, cx + 6, cy, 0.35, 'cable')],
     ['Feeder', (cx, cy) => ink.line(cx - 6, cy, cx + 6, cy, 0.5, 'feeder')],
+    ['Data line', (cx, cy) => ink.line(cx - 6, cy, cx + 6, cy, 0.35, 'data', [3.2, 0.8])],
+    ['Network', (cx, cy) => ink.line(cx - 6, cy, cx + 6, cy, 0.35, 'data', [3.2, 0.8, 0.5, 0.8])],
     [
       'Camera, frame lines',
       (cx, cy) => iconAt(ink, 'camera', { lengthMm: 620, widthMm: 260 }, cx, cy, 9, 4, 60),
