@@ -5,6 +5,7 @@ import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../plan/plan
 import { dataPortsOf, type Place, placeOf } from '../plan/ports.ts';
 import type { DataLine } from '../plan/records/index.ts';
 import { routeBetween } from '../plan/route.ts';
+import { mazeOf } from '../plan/route-maze.ts';
 import { limitOf } from './limits.ts';
 
 /** Lengths data cable is kept in where the line names no kind; common practice, no published source. Millimetres. */
@@ -77,24 +78,15 @@ export const startPort = (plan: Plan, line: DataLine): DataPort | undefined => {
 
 const byPlace = new WeakMap<object, Map<string, readonly Point[]>>();
 
-/** The automatic way between two places, kept while the walls and openings stay as they are. */
+/** The automatic way between two places, kept while nothing it goes round changes. */
 const wayBetween = (plan: Plan, from: Place, to: Place): readonly Point[] => {
-  const walls = recordsOf(plan, 'wall');
-  let known = byPlace.get(walls);
+  const maze = mazeOf(plan, from.floorId);
+  let known = byPlace.get(maze);
   if (!known) {
     known = new Map();
-    byPlace.set(walls, known);
+    byPlace.set(maze, known);
   }
-  const openings = recordsOf(plan, 'opening');
-  const key = [
-    from.floorId,
-    from.at.xMm,
-    from.at.yMm,
-    to.floorId,
-    to.at.xMm,
-    to.at.yMm,
-    openings.length,
-  ].join('|');
+  const key = [from.at.xMm, from.at.yMm, to.floorId, to.at.xMm, to.at.yMm].join('|');
   let points = known.get(key);
   if (!points) {
     points = routeBetween(plan, from, to);
