@@ -7,6 +7,7 @@ import type { Assessment } from '../report/types.ts';
 import { noticeList } from './ink.ts';
 import { cableList, circuitList, gearList, type ListTable, patchList } from './lists.ts';
 import { boxList, coilList, legList, rounded, runList } from './power-lists.ts';
+import { radioTable } from './radio-list.ts';
 import { type PaperOptions, type SetInfo, setInfo } from './sheet-info.ts';
 import { hungTable, levelTable, standTable, truckTable, unitTable } from './unit-lists.ts';
 
@@ -142,6 +143,7 @@ export const allLists = (plan: Plan, assessment: Assessment, options: PaperOptio
     unitTable(info),
     levelTable(info),
     patchList(plan),
+    radioTable(info),
     gearList(plan),
     truckTable(info),
     standTable(info),

@@ -91,7 +91,7 @@ describe.each(['light', 'dark'] as const)('an accessibility checker in the %s sc
     await check('control, assigning');
     await page.keyboard.press('Escape');
     await check('control');
-    for (const tab of ['Lines and nodes', 'Part levels', 'Set-up cards']) {
+    for (const tab of ['Lines and nodes', 'Radio', 'Part levels', 'Set-up cards']) {
       await page.getByRole('tab', { name: tab, exact: true }).click();
       await check(`control, ${tab}`);
     }
