@@ -1,5 +1,6 @@
 import { limitCitation, limitsOf } from '../derive/limits.ts';
 import { shootingDays } from '../derive/schedule.ts';
+import { hasLines } from '../engines/control/index.ts';
 import { type PowerResult, sourceRating, sourceVolts } from '../engines/power/index.ts';
 import { kindOf, type Plan, planRecord, recordsOf } from '../plan/plan.ts';
 import { radioAssumptions } from './radio-assumptions.ts';
@@ -63,6 +64,21 @@ export const assumptionsOf = (plan: Plan, power: PowerResult): readonly Assumpti
         [s.id],
       );
   }
+  for (const n of power.tree.nodes) {
+    const t = n.transformer;
+    if (!t || n.notComputed !== undefined) continue;
+    const pct = limitsOf(plan).get('transformer-impedance')?.value ?? Number.NaN;
+    add(
+      `transformer:${n.recordId}`,
+      `${n.label}: ${t.impedancePct === undefined ? `impedance ${pct} % of its rating, its plate is not known; ` : ''}half of its losses at full load are drawn always.`,
+      [n.recordId],
+    );
+  }
+  if (power.tree.nodes.some((n) => n.dimmer && (power.tree.children[n.index] ?? []).length > 0))
+    add(
+      'dimmers',
+      'Lamps on phase-cut dimmers draw the root of their share of full watts as amps, with the third harmonic of a cut wave; a dimmer’s loss is a share of what is on it.',
+    );
   if (
     planRecord(plan).altitudeM === undefined &&
     recordsOf(plan, 'source').some((s) => kindOf(plan, s.kindId, 'source')?.what === 'generator')
@@ -72,6 +88,12 @@ export const assumptionsOf = (plan: Plan, power: PowerResult): readonly Assumpti
     add(
       'third-harmonic',
       'Third harmonics in the neutral are planning values of the kinds, taken as in step.',
+    );
+  const patched = recordsOf(plan, 'fixture').filter((f) => f.patch);
+  if (patched.length > 0 && !hasLines(plan))
+    add(
+      'lines',
+      `No data lines and no control gear are drawn: how ${patched.length} ${patched.length === 1 ? 'unit gets its' : 'units get their'} data is not judged.`,
     );
   const cables = recordsOf(plan, 'cable');
   if (cables.some((c) => c.slackPct === undefined && c.piecesMm === undefined)) {

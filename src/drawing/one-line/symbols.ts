@@ -45,6 +45,13 @@ export const breakerSign = (s: Sketch, amps: number | undefined, x: number, y: n
   });
 };
 
+/** A transformer: two windings as rings that overlap, in the room of a breaker. */
+export const transformerSign = (s: Sketch, x: number, y: number): void => {
+  const r = BREAKER_MM * 0.31;
+  for (const at of [y + r, y + BREAKER_MM - r])
+    s.path(ellipsePath(point(x, at), r, r), { weightMm: LINE.device });
+};
+
 /** A residual-current device: a ring around the conductor. */
 export const residualSign = (s: Sketch, x: number, y: number): void =>
   s.path(ellipsePath(point(x, y), 2.1, 0.9), { weightMm: LINE.frame });

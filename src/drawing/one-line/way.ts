@@ -5,7 +5,7 @@ import { loadBar } from '../marks.ts';
 import { CAP, type Sketch, widthOf } from '../sketch.ts';
 import { drawTags, tagsHeight } from './context.ts';
 import { BREAKER_MM, LINE, ROW_MM, TEXT_MM } from './metrics.ts';
-import { breakerSign, outletSign, residualSign } from './symbols.ts';
+import { breakerSign, outletSign, residualSign, transformerSign } from './symbols.ts';
 import type { OneLineContext } from './types.ts';
 import { legsWords } from './words.ts';
 
@@ -42,6 +42,9 @@ const wayName = (c: OneLineContext, way: SupplyEntity): string =>
   waysOf(c.plan, way.recordId).find((w) => w.id === way.wayId)?.label ?? way.wayId ?? '';
 
 const extraOf = (c: OneLineContext, way: SupplyEntity): string => {
+  const t = way.transformer;
+  if (t)
+    return `${Number((t.ratedVa / 1000).toFixed(1))} kVA, ${Math.round(t.shape.nominalV / t.ratio)} to ${Math.round(t.shape.nominalV)} V`;
   const w = waysOf(c.plan, way.recordId).find((x) => x.id === way.wayId);
   if (!w) return '';
   return [
@@ -92,7 +95,8 @@ export const drawTap = (s: Sketch, c: OneLineContext, t: Tap, x: number, y: numb
   const limit = t.way.legLimit?.limitA;
   const pct = pctOf(worst, limit);
   const over = pct > 100;
-  breakerSign(s, w?.breakerA, x, y + LEG_MM);
+  if (t.way.transformer) transformerSign(s, x, y + LEG_MM);
+  else breakerSign(s, w?.breakerA, x, y + LEG_MM);
   if (w?.rcdMa !== undefined) residualSign(s, x, y + LEG_MM + BREAKER_MM + 2.2);
   const name = wayName(c, t.way);
   s.text(left, base, /^\d/.test(name) ? `Way ${name}` : name, {
