@@ -2,7 +2,7 @@ import { add, type Point, point, rotate, sub } from '../../kernel/geometry.ts';
 import type { Id, NewId } from '../../kernel/ids.ts';
 import { type ChangeSet, Draft } from '../change-set.ts';
 import type { GripKind, RiggingKind, StandKind } from '../kinds/kinds.ts';
-import { type Plan, recordOf, recordsOf } from '../plan.ts';
+import { armDirectionDeg, fixturePlace, kindOf, type Plan, recordOf, recordsOf } from '../plan.ts';
 import type { RecordOf } from '../records/index.ts';
 import { nextLabel } from './place.ts';
 import { ensureKind } from './shared.ts';
@@ -155,12 +155,20 @@ export const addAccessory = (
 ): ChangeSet => {
   const draft = new Draft(plan);
   ensureKind(draft, kind);
-  return draft.put({ ...fixture, accessories: [...(fixture.accessories ?? []), kind.id] }).changes();
+  const next = { ...fixture, accessories: [...(fixture.accessories ?? []), kind.id] };
+  if (kind.family !== 'rigging' || kind.what !== 'arm' || fixture.arm?.directionDeg !== undefined)
+    return draft.put(next).changes();
+  // A first arm goes out the way the unit faces now, and stays there when the unit is turned.
+  const directionDeg = Math.round(armDirectionDeg(plan, fixture, fixturePlace(plan, fixture).at));
+  return draft.put({ ...next, arm: { overLeg: false, ...fixture.arm, directionDeg } }).changes();
 };
 
-/** Takes the accessory at this place in the list off a fixture. */
+/** Takes the accessory at this place in the list off a fixture; with its last arm goes where that put it. */
 export const removeAccessory = (plan: Plan, fixture: RecordOf<'fixture'>, index: number): ChangeSet => {
-  const { accessories = [], ...bare } = fixture;
+  const { accessories = [], arm, ...bare } = fixture;
   const left = accessories.filter((_, i) => i !== index);
-  return new Draft(plan).put(left.length > 0 ? { ...bare, accessories: left } : bare).changes();
+  const stays = left.some((id) => kindOf(plan, id, 'rigging')?.what === 'arm');
+  return new Draft(plan)
+    .put({ ...bare, ...(left.length > 0 ? { accessories: left } : {}), ...(arm && stays ? { arm } : {}) })
+    .changes();
 };

@@ -12,7 +12,7 @@ import { moveRecords, removeRecords, rotateRecords } from '../../../src/plan/edi
 import { duplicateRecords } from '../../../src/plan/edits/duplicate.ts';
 import { addAccessory, removeAccessory, setCloth } from '../../../src/plan/edits/grip.ts';
 import { readPlan, serialisePlan } from '../../../src/plan/file.ts';
-import { type Plan, recordOf, recordsOf } from '../../../src/plan/plan.ts';
+import { fixturePlace, type Plan, recordOf, recordsOf } from '../../../src/plan/plan.ts';
 import { RiggingRig } from '../../support/rigging-rig.ts';
 
 const book = bookOf(gearBook('north-america'));
@@ -174,5 +174,27 @@ describe('grip on a plan', () => {
       (i) => i.key === `rigging:${id}`,
     )?.box;
     expect(box?.maxX).toBeGreaterThan(9000);
+  });
+
+  it('a first arm goes out the way its unit faces, and stays there when the unit is turned', () => {
+    const stand = place(empty(), 'c-stand-40', at(1000, 1000));
+    const lamp = place(stand.plan, 'led-spot-60w', at(1000, 1000), 90);
+    const f = one(recordOf(lamp.plan, 'fixture', lamp.id));
+    const standing = applyChanges(lamp.plan, {
+      added: [],
+      updated: [{ from: f, to: { ...f, support: { on: 'stand', standId: stand.id } } }],
+      removed: [],
+    });
+    const arm = needKind('north-america', 'arm-grip-40', 'rigging');
+    const armed = applyChanges(
+      standing,
+      addAccessory(standing, one(recordOf(standing, 'fixture', lamp.id)), arm),
+    );
+    const out = one(recordOf(armed, 'fixture', lamp.id));
+    expect(out.arm).toMatchObject({ directionDeg: 90, overLeg: false });
+    const where = fixturePlace(armed, out).at;
+    expect(where).toEqual({ xMm: 1000, yMm: 1000 + one(arm.reachMm) });
+    const turned = applyChanges(armed, rotateRecords(armed, new Set([lamp.id]), 45));
+    expect(fixturePlace(turned, one(recordOf(turned, 'fixture', lamp.id))).at).toEqual(where);
   });
 });
