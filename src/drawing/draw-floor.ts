@@ -102,12 +102,14 @@ export function* drawFloorSteps(plan: Plan, what: DrawFloor): Steps<FloorDrawing
   const geometry = geometryItems(ctx);
   const dimensions =
     ctx.options.dimensions && !ctx.only ? [...dimensionItems(ctx), ...keptDimensionItems(ctx)] : [];
+  // Labels may lie over what is under the floor.
+  const over = geometry.filter((i) => i.layer !== 'underlay');
   const marks = ctx.only ? [] : (ctx.marks ?? []);
   const labels = !ctx.options.labels
     ? noLabels
     : ctx.only
       ? { ...noLabels, items: handLabels(ctx) }
-      : yield* labelSteps(ctx, [...geometry, ...dimensions, ...marks]);
+      : yield* labelSteps(ctx, [...over, ...dimensions, ...marks]);
   const under = what.beneathId !== undefined && !ctx.only ? beneathItems(plan, what, what.beneathId) : [];
   const light = what.sun && !ctx.only ? sunItems(ctx, what.sun) : [];
   const items = [...under, ...light, ...geometry, ...dimensions, ...marks, ...labels.items];

@@ -219,6 +219,11 @@ const rebound = (r: AnyRecord, plan: Plan, here: Find, inClip: Find): AnyRecord 
     case 'source':
     case 'rigging':
       return { ...r, label: freeLabel(plan, r.label) };
+    case 'underlay':
+      // Its picture does not travel in a text.
+      return plan.records.has(r.blobId) ? r : undefined;
+    case 'photo':
+      return plan.records.has(r.blobId) ? { ...r, label: freeLabel(plan, r.label) } : undefined;
     default:
       return r;
   }

@@ -195,3 +195,39 @@ describe('files laid under a floor', () => {
     expect(trouble).toEqual([]);
   });
 });
+
+describe('a plan file with pictures', () => {
+  test('is saved as a zip, and opens again by choosing it and by dropping it on the start page', async () => {
+    await give({ name: 'scan.png', buffer: pngOf(120, 90) });
+    await page.getByText('Its scale is a guess').waitFor();
+    const saved = await savedPlan(page);
+    const back = async (): Promise<void> => {
+      await page.getByRole('application', { name: 'Floor drawing' }).waitFor();
+      expect((await savedPlan(page)).text).toBe(saved.text);
+    };
+    const leave = async (): Promise<void> => {
+      await page.getByTitle('Plan menu').click();
+      await page.getByRole('menuitem', { name: 'Start page' }).click();
+      await page.getByRole('heading', { name: 'Lampwright' }).waitFor();
+    };
+    await leave();
+    const chooser = page.waitForEvent('filechooser');
+    await page.getByRole('button', { name: 'Open plan file…' }).click();
+    await (await chooser).setFiles({
+      name: 'scout.plan.zip',
+      mimeType: 'application/zip',
+      buffer: saved.bytes,
+    });
+    await back();
+    await leave();
+    const transfer = await page.evaluateHandle((base64) => {
+      const bytes = Uint8Array.from(atob(base64), (c) => c.charCodeAt(0));
+      const data = new DataTransfer();
+      data.items.add(new File([bytes], 'scout.plan.zip', { type: 'application/zip' }));
+      return data;
+    }, saved.bytes.toString('base64'));
+    await page.dispatchEvent('main.start', 'drop', { dataTransfer: transfer });
+    await back();
+    expect(trouble).toEqual([]);
+  });
+});

@@ -37,6 +37,8 @@ export const planHash = (plan: Plan): string =>
   contentHash(
     [...plan.records.values()]
       .filter((r) => r.type !== 'issue' && !(r.type === 'blob' && r.mediaType === SNAPSHOT_TYPE))
+      // A part's id is the hash of its bytes already.
+      .map((r) => (r.type === 'blob' ? { id: r.id, type: r.type } : r))
       .sort((a, b) => compareIds(a.id, b.id)),
   );
 

@@ -58,7 +58,16 @@ const GEAR: readonly RecordType[] = [
   'mark',
   'setPiece',
 ];
-const SHOWN: readonly RecordType[] = [...GEAR, 'wall', 'opening', 'dimension'];
+const SHOWN: readonly RecordType[] = [
+  ...GEAR,
+  'wall',
+  'opening',
+  'dimension',
+  'underlay',
+  'photo',
+  'feature',
+  'crossing',
+];
 
 const WORDS: Partial<Record<RecordType, string>> = {
   fixture: 'fixture',
@@ -75,6 +84,10 @@ const WORDS: Partial<Record<RecordType, string>> = {
   opening: 'opening',
   dimension: 'dimension',
   charger: 'charger',
+  underlay: 'underlay',
+  photo: 'photo',
+  feature: 'outdoors',
+  crossing: 'cable crossing',
   device: 'control gear',
 };
 
