@@ -25,17 +25,31 @@ const tapeOf = (index: number): string => {
   return `${first} + ${second}${round >= TAPES.length ? ` ${round}` : ''}`;
 };
 
-/** Runs that start at one place, in the order of pulling: each is one bundle with a tape of its own. */
+/**
+ * Bundles by the place their runs start at, in the order of pulling, each with a tape of its own; a link from one unit to
+ * the next belongs to the bundle its unit is fed by. By id of the record a run starts at.
+ */
 export const bundlesOf = (info: SetInfo, runs: readonly Run[]): ReadonlyMap<Id, Bundle> => {
+  const feeding = new Map(runs.map((r) => [r.cable.to.recordId, r.cable.from.recordId]));
+  const rootOf = (id: Id): Id => {
+    let at = id;
+    for (let hops = 0; hops < runs.length; hops++) {
+      const type = info.plan.records.get(at)?.type;
+      const up = type === 'fixture' || type === 'ballast' || type === 'device' ? feeding.get(at) : undefined;
+      if (up === undefined) return at;
+      at = up;
+    }
+    return at;
+  };
   const groups = new Map<Id, Run[]>();
   for (const run of runs) {
-    const from = run.cable.from.recordId;
-    const list = groups.get(from);
+    const root = rootOf(run.cable.from.recordId);
+    const list = groups.get(root);
     if (list) list.push(run);
-    else groups.set(from, [run]);
+    else groups.set(root, [run]);
   }
-  return new Map(
-    [...groups].map(([id, own], i) => [
+  const byRoot = new Map(
+    [...groups].map(([id, own], i): readonly [Id, Bundle] => [
       id,
       {
         tag: `B${i + 1}`,
@@ -45,4 +59,10 @@ export const bundlesOf = (info: SetInfo, runs: readonly Run[]): ReadonlyMap<Id, 
       },
     ]),
   );
+  const out = new Map<Id, Bundle>();
+  for (const run of runs) {
+    const bundle = byRoot.get(rootOf(run.cable.from.recordId));
+    if (bundle) out.set(run.cable.from.recordId, bundle);
+  }
+  return out;
 };

@@ -201,11 +201,6 @@ const sectionsFor = (info: SetInfo, index: readonly (() => IndexEntry)[], w: num
       assumptions.map((a) => paragraphBlock(a.text, w)),
     ),
     ...section(
-      'General notes',
-      '',
-      NOTES.map((n, i) => paragraphBlock(`${i + 1}  ${n}`, w)),
-    ),
-    ...section(
       'Cautions',
       'they stand whatever the sheets say',
       cautions(head.practice).map((c) => paragraphBlock(c.text, w, c.title)),
@@ -262,7 +257,10 @@ export const coverPages = (
       units: 'none',
     },
     sectionsFor(info, index, w),
-    ['Nothing on these sheets is leave to connect or to energize anything.'],
+    [
+      'Nothing on these sheets is leave to connect or to energize anything.',
+      ...NOTES.map((n, i) => `${i + 1}  ${n}`),
+    ],
     columns,
   );
   covers = pages.length;

@@ -59,7 +59,7 @@ export const noticeList = (): Notices => {
         const shown = [...cuts].slice(0, 3).map((t) => `“${t.length > 60 ? `${t.slice(0, 59)}…` : t}”`);
         const more = cuts.size > 3 ? ` and ${cuts.size - 3} more` : '';
         out.push(
-          `${cuts.size} ${cuts.size === 1 ? 'text was' : 'texts were'} too long for their place and end in …: ${shown.join(', ')}${more}.`,
+          `${cuts.size === 1 ? '1 text was too long for its place and ends' : `${cuts.size} texts were too long for their places and end`} in …: ${shown.join(', ')}${more}.`,
         );
       }
       return out;

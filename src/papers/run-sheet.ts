@@ -126,7 +126,7 @@ export const runSheetPages = (info: SetInfo): readonly PageMaker[] => {
           ),
           tableHead(bundleColumns),
         ),
-      blocks: [...bundles.values()].map((b) =>
+      blocks: [...new Set(bundles.values())].map((b) =>
         tableRow(bundleColumns, {
           tag: { text: b.tag, weight: 'semibold' },
           tape: b.tape,

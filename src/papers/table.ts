@@ -37,11 +37,17 @@ export interface PlacedColumn extends Column {
 }
 
 const GAP_MM = 2.2;
+/** More room where figures that end at the right meet a text that begins at the left. */
+const MEET_MM = 2.4;
+
+const gapBefore = (columns: readonly Column[], i: number): number =>
+  i === 0 ? 0 : GAP_MM + (columns[i - 1]?.align === 'right' && columns[i]?.align !== 'right' ? MEET_MM : 0);
 
 /** Columns for a width: the dispensable ones left out until the rest fit, what is over shared out. */
 export const placeColumns = (columns: readonly Column[], widthMm: number): readonly PlacedColumn[] => {
   let kept = [...columns];
-  const need = (list: readonly Column[]): number => list.reduce((s, c) => s + c.leastMm + GAP_MM, -GAP_MM);
+  const need = (list: readonly Column[]): number =>
+    list.reduce((s, c, i) => s + c.leastMm + gapBefore(list, i), 0);
   while (need(kept) > widthMm) {
     const out = kept.reduce<Column | undefined>(
       (best, c) => ((c.dispensable ?? 0) > (best?.dispensable ?? 0) ? c : best),
@@ -54,10 +60,11 @@ export const placeColumns = (columns: readonly Column[], widthMm: number): reado
   const over = Math.max(0, widthMm - need(kept));
   const shares = kept.reduce((s, c) => s + (c.grow ?? 0), 0) || 1;
   let x = 0;
-  return kept.map((c) => {
+  return kept.map((c, i) => {
+    x += gapBefore(kept, i) * squeeze;
     const w = c.leastMm * squeeze + (over * (c.grow ?? 0)) / shares;
     const placed = { ...c, x, w };
-    x += w + GAP_MM * squeeze;
+    x += w;
     return placed;
   });
 };

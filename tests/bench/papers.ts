@@ -6,7 +6,7 @@ import { paperSet } from '../../src/papers/paper-set.ts';
 import { readPlan } from '../../src/plan/file.ts';
 import { type Plan, recordsOf } from '../../src/plan/plan.ts';
 import { assess } from '../../src/report/assess.ts';
-import { interleaved, kilobytes, line, ms, quantile, timed, times } from './measure.ts';
+import { kilobytes, line, ms, quantile, timed } from './measure.ts';
 
 const font = (path: string): Uint8Array =>
   readFileSync(createRequire(import.meta.url).resolve(`@expo-google-fonts/source-sans-3/${path}`));
@@ -56,23 +56,8 @@ const fullSet = (name: string, plan: Plan): void => {
   );
 };
 
-/** Pages and PDF. */
+/** Full sets of papers: those of the demos, and of the large plan. */
 export const benchPapers = (plan: Plan): void => {
-  const assessment = assess(plan, { revision: 0 });
-  const { pages } = paperSet(plan, assessment, options);
-  const plot = pages.filter((p) => p.title.endsWith('Lighting plot')).slice(0, 1);
-  let bytes = 0;
-  const m = interleaved({
-    pages: () => timed(() => paperSet(plan, assessment, options)),
-    plot: () =>
-      timed(() => {
-        bytes = pagesToPdf(plot, fonts, meta).length;
-      }),
-    all: () => timed(() => pagesToPdf(pages, fonts, meta)),
-  });
-  line(`lay out the papers, ${pages.length} pages`, ms(m.pages));
-  line('PDF of the plot', ms(m.plot), `${kilobytes(bytes)}, ${times(m.plot / m.pages)} the layout`);
-  line('PDF of all papers', ms(m.all));
   for (const demo of demoPlans) {
     const read = readPlan(
       readFileSync(new URL(`../../demo-sets/${demo.slug}.plan.json`, import.meta.url), 'utf8'),

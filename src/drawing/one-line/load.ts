@@ -3,10 +3,14 @@ import { formatAmps, formatWatts } from '../../kernel/units.ts';
 import { kindOf, recordOf } from '../../plan/plan.ts';
 import { largestLegA } from '../../report/reader.ts';
 import { CAP, linesOf, type Sketch, widthOf } from '../sketch.ts';
+import { fitText } from '../text.ts';
 import { drawTags, isOff, tagsHeight } from './context.ts';
 import { LINE, ROW_MM, TEXT_MM } from './metrics.ts';
 import { nodeSign, unitSign, writeInSign } from './symbols.ts';
 import type { OneLineContext } from './types.ts';
+
+/** Widest unit number in its circle. */
+const UNIT_MM = 12;
 
 const SYMBOL_MM = 7;
 const COMPACT_SYMBOL_MM = 5;
@@ -40,7 +44,7 @@ const wordsOf = (c: OneLineContext, e: SupplyEntity, compact: boolean): LoadWord
   const amps = largestLegA(c.r, e, 'worst');
   const figures = Number.isFinite(amps) ? [formatAmps(amps), formatWatts(worst)] : ['not computed'];
   return {
-    unit: fixture?.unit ?? '',
+    unit: fitText(fixture?.unit ?? '', CAP.note, 'regular', UNIT_MM),
     name: nameLines(name, c.textMm, compact ? 1 : 2),
     power: figures,
     use: compact
