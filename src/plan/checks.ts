@@ -101,7 +101,7 @@ const problemsOf = (plan: Plan, r: AnyRecord): ReferenceProblem[] => {
       if (!plan.records.has(r.from.recordId))
         report('from', 'what it starts from is not in the plan', 'Start it from another port or remove it.');
       for (const id of r.stops)
-        if (!recordOf(plan, 'fixture', id) && !recordOf(plan, 'device', id))
+        if (!['fixture', 'device', 'box'].includes(plan.records.get(id)?.type ?? ''))
           report('stops', 'one of its stops is not in the plan', 'Take the stop out of the line.');
       if (r.kindId !== undefined && !kindOf(plan, r.kindId, 'dataCable'))
         report('kindId', 'its cable is not in the plan', 'Choose a data cable from the gear book.');

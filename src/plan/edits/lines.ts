@@ -15,11 +15,11 @@ export const nextLineLabel = (plan: Plan): string => {
   for (let n = 1; ; n++) if (!taken.has(`L${n}`)) return `L${n}`;
 };
 
-/** Whether a thing can be a stop of a data line: it has a data input, or is a device or unit that could get one. */
+/** Whether a thing can be a stop of a data line: a unit, control gear or a dimmer with a data input other than by radio. */
 export const canStop = (plan: Plan, id: Id): boolean => {
   const r = plan.records.get(id);
-  if (r?.type === 'device') return dataPortsOf(plan, id).dataIn.some((p) => p.connector !== 'radio');
-  return r?.type === 'fixture' && dataPortsOf(plan, id).dataIn.length > 0;
+  if (r?.type !== 'fixture' && r?.type !== 'device' && r?.type !== 'box') return false;
+  return dataPortsOf(plan, id).dataIn.some((p) => p.connector !== 'radio');
 };
 
 const stopProblem = (plan: Plan, from: PortRef, stops: readonly Id[]) => {

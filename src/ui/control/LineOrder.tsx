@@ -28,7 +28,7 @@ export const LineOrder = ({ line }: { readonly line: DataLine }) => {
     if (r.ok) session.commit(label, r.value);
   };
   const on = new Set([line.from.recordId, ...line.stops]);
-  const free = [...recordsOf(plan, 'fixture'), ...recordsOf(plan, 'device')]
+  const free = [...recordsOf(plan, 'fixture'), ...recordsOf(plan, 'device'), ...recordsOf(plan, 'box')]
     .filter((r) => !on.has(r.id) && canStop(plan, r.id))
     .map((r) => ({
       id: r.id,

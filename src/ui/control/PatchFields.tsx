@@ -1,6 +1,7 @@
 import { breakPlaces, DIP_WEIGHTS, dipSwitches } from '../../engines/control/index.ts';
 import { ok } from '../../kernel/result.ts';
 import { type Address, parseAddress, printAddress } from '../../plan/address.ts';
+import { changeRecord } from '../../plan/edits/document.ts';
 import { setBreak } from '../../plan/edits/patch.ts';
 import { footprintOf, patchedMode } from '../../plan/footprint.ts';
 import { kindOf } from '../../plan/plan.ts';
@@ -9,6 +10,7 @@ import { Field, Row } from '../common/Field.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { changePatch, commitOr, numberOf, unpatch } from './patching.ts';
+import { linkLabel } from './rows.ts';
 
 /** Mode, universe and address of one unit, for the inspector. */
 export const PatchFields = ({ fixture }: { readonly fixture: Fixture }) => {
@@ -99,6 +101,30 @@ export const PatchFields = ({ fixture }: { readonly fixture: Fixture }) => {
               />
             ))
         : null}
+      <Row label="Link">
+        <select
+          className="inline-input"
+          aria-label="Link"
+          disabled={readOnly}
+          value={fixture.link}
+          onChange={(e) =>
+            tell(
+              commitOr(
+                session,
+                `Link of unit ${fixture.unit}`,
+                changeRecord(session.getState().plan, fixture, {
+                  link: e.target.value as Fixture['link'],
+                }),
+              ),
+            )
+          }
+        >
+          <option value="none">not set</option>
+          <option value="line">data line</option>
+          <option value="radio">radio</option>
+        </select>
+        {linkLabel(plan, fixture) ? <span className="row-hint">{linkLabel(plan, fixture)}</span> : null}
+      </Row>
       {kind?.addressBy === 'switches' && at ? <Switches address={at.address} /> : null}
     </>
   );

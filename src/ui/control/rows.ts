@@ -44,7 +44,7 @@ export const SHOWS: readonly { readonly id: Show; readonly words: string }[] = [
 ];
 
 /** Labels of the lines a unit is on, or of the transmitter it is linked to. */
-const linkLabel = (plan: Plan, f: Fixture): string => {
+export const linkLabel = (plan: Plan, f: Fixture): string => {
   const lines = dataNet(plan).into.get(f.id) ?? [];
   if (lines.length > 0) return lines.map((l) => l.label).join(' ');
   const { transmitter, receiver } = setupLink(plan, f);
