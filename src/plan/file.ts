@@ -3,7 +3,7 @@ import { fail, ok, type Result } from '../kernel/result.ts';
 import { blobFault, usedBlobIds } from './blobs.ts';
 import { migrate } from './migrations.ts';
 import type { Plan, SetAside } from './plan.ts';
-import { type AnyRecord, type RecordType, recordSchemas } from './records/index.ts';
+import { type AnyRecord, type RecordOf, type RecordType, recordSchemas } from './records/index.ts';
 
 export const PLAN_FORMAT = 'lampwright-plan';
 /** Raised with every change that older programs could not read. */
@@ -116,10 +116,26 @@ const readRecords = (
   return ok({ plan: { records, setAside, extra }, notices, newer });
 };
 
+const LEVEL_KEYS = new Set(['id', 'type', 'setupId', 'fixtureId', 'levelPct']);
+
+/**
+ * Whether a value is a level with nothing but its plain fields. Of these a plan has one for each unit in each setup, more
+ * than of all else together; reading them by the schema would take most of the time of opening a large plan.
+ */
+const isPlainLevel = (v: Record<string, unknown>): v is Record<string, unknown> & RecordOf<'level'> =>
+  v.type === 'level' &&
+  typeof v.id === 'string' &&
+  v.id !== '' &&
+  typeof v.setupId === 'string' &&
+  typeof v.fixtureId === 'string' &&
+  Number.isFinite(v.levelPct) &&
+  Object.keys(v).every((k) => LEVEL_KEYS.has(k));
+
 const readRecord = (written: unknown, options: ReadOptions): Result<AnyRecord, string> => {
   if (!isObject(written)) return fail('it is not a record');
   let value = written;
   const type = value.type;
+  if (isPlainLevel(value)) return ok(value);
   if (typeof type !== 'string' || !Object.hasOwn(recordSchemas, type)) {
     return fail(`its type “${String(type)}” is not known to this version`);
   }
