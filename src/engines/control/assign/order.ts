@@ -74,20 +74,35 @@ const apart = (a: Spot | undefined, b: Spot | undefined): number =>
 
 /** Always to the nearest one next, from the upper left corner; then crossings are taken out where there are not too many. */
 const walk = (spots: readonly Spot[]): Spot[] => {
-  const left = [...spots].sort((a, b) => a.xMm + a.yMm - (b.xMm + b.yMm));
-  const out = left.splice(0, 1);
-  while (left.length > 0) {
-    const at = out.at(-1);
-    let best = 0;
-    let bestMm = Number.POSITIVE_INFINITY;
-    for (let i = 0; i < left.length; i++) {
-      const mm = apart(at, left[i]);
-      if (mm < bestMm) {
-        best = i;
-        bestMm = mm;
+  const sorted = [...spots].sort((a, b) => a.xMm + a.yMm - (b.xMm + b.yMm));
+  const n = sorted.length;
+  const x = Float64Array.from(sorted, (s) => s.xMm);
+  const y = Float64Array.from(sorted, (s) => s.yMm);
+  // Those still to come, in no order; of several equally near the first in the sorted list is taken.
+  const left = Int32Array.from({ length: n }, (_, i) => i);
+  const out: Spot[] = [];
+  let at = 0;
+  let slot = 0;
+  for (let count = n; count > 0; ) {
+    const spot = sorted[at];
+    if (spot) out.push(spot);
+    count--;
+    left[slot] = left[count] as number;
+    const [ax, ay] = [x[at] as number, y[at] as number];
+    let best = Number.POSITIVE_INFINITY;
+    let next = n;
+    for (let k = 0; k < count; k++) {
+      const i = left[k] as number;
+      const dx = (x[i] as number) - ax;
+      const dy = (y[i] as number) - ay;
+      const d = dx * dx + dy * dy;
+      if (d < best || (d === best && i < next)) {
+        best = d;
+        next = i;
+        slot = k;
       }
     }
-    out.push(...left.splice(best, 1));
+    at = next;
   }
   return out.length <= IMPROVE_UP_TO ? uncrossed(out) : out;
 };
