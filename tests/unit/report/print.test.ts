@@ -41,13 +41,13 @@ describe('finding texts', () => {
   });
 
   it('report-text: every finding rule of the specifications has words, and only those', () => {
-    const spec = ['power', 'control', 'rigging', 'battery', 'site']
+    const spec = ['power', 'control', 'rigging', 'battery', 'site', 'radio']
       .map((e) => readFileSync(`src/engines/${e}/SPEC.md`, 'utf8'))
       .join('\n');
     const findings =
       spec
         .slice(spec.indexOf('## Findings'))
-        .match(/`((?:power|control|rigging|battery|site|day)-[a-z-]+)`/g) ?? [];
+        .match(/`((?:power|control|rigging|battery|site|day|radio|station)-[a-z-]+)`/g) ?? [];
     const named = new Set(findings.map((x) => x.slice(1, -1)));
     for (const rule of wordedRules) if (rule !== 'plan-reference') expect(named, rule).toContain(rule);
     const notFindings = new Set([
@@ -56,7 +56,10 @@ describe('finding texts', () => {
       ...'mass base radius arm bags push counterweight wind-force tip-wind uplift gust'
         .split(' ')
         .map((r) => `rigging-${r}`),
-      ...['day-schedule', 'day-block', 'day-hours'],
+      ...['day-schedule', 'day-block', 'day-hours', 'station-energy'],
+      ...'distance wall opening piece edge floors crowd pattern coexistence verdict link-choice chain mesh coverage spots'
+        .split(' ')
+        .map((r) => `radio-${r}`),
       ...'energy runtime rate temperature current charge rotation more longer bound least bays own swap-at'
         .split(' ')
         .map((r) => `battery-${r}`),
@@ -65,9 +68,16 @@ describe('finding texts', () => {
   });
 
   it('report-text: no text claims safety or compliance', () => {
-    const files = ['overload', 'volts', 'structure', 'control', 'rigging'].map((f) =>
-      readFileSync(`src/report/text/${f}.ts`, 'utf8'),
-    );
+    const files = [
+      'overload',
+      'volts',
+      'structure',
+      'control',
+      'rigging',
+      'protection',
+      'dimmers',
+      'sources',
+    ].map((f) => readFileSync(`src/report/text/${f}.ts`, 'utf8'));
     const all = [
       ...files,
       ...(['north-america', 'europe'] as const).flatMap((p) => cautions(p).map((c) => c.text)),
