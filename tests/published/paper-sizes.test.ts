@@ -3,7 +3,11 @@ import { WEIGHT } from '../../src/drawing/prims.ts';
 import { PAPER_COLORS } from '../../src/output/colors.ts';
 import { PT_PER_MM } from '../../src/output/pdf-writer.ts';
 import { frameOf, TITLE_WIDTH_MM } from '../../src/papers/frame.ts';
+import { paperSet } from '../../src/papers/paper-set.ts';
 import { SHEET_IDS, scalesFor, scaleText, sheetOf } from '../../src/papers/sheets.ts';
+import { assess } from '../../src/report/assess.ts';
+import { textsOf } from '../support/page-texts.ts';
+import { samplePlan } from '../support/sample-plan.ts';
 
 const sheet = (id: string, landscape = true) => {
   const s = sheetOf(id, landscape);
@@ -85,6 +89,46 @@ describe('ISO 5457:1999, sheet layout', () => {
 
   it('has a title block that fits the drawing space of A4 portrait (ISO 7200:2004: at most 180 mm)', () => {
     expect(TITLE_WIDTH_MM).toBe(frameOf(sheet('A4', false)).w);
+  });
+});
+
+describe('ISO 7200:2004, title block', () => {
+  // Tables 1 to 3: data fields that must be there (M) and those that may (O). From memory; the field names as printed there.
+  const plan = samplePlan();
+  const set = paperSet(plan, assess(plan, { revision: 0 }), {
+    revision: 'A',
+    date: '2026-03-09',
+    programVersion: '0',
+    sheets: ['plot'],
+  });
+  const texts = set.pages.flatMap(textsOf).map((t) => t.text);
+
+  it.each([
+    ['Legal owner'],
+    ['Identification number'],
+    ['Date of issue'],
+    ['Sheet'],
+    ['Title'],
+    ['Approved (name, signature, date)'],
+    ['Created by'],
+    ['Document type'],
+  ])('has the mandatory field %s', (caption) => {
+    expect(texts).toContain(caption);
+  });
+
+  it.each([
+    ['Revision'],
+    ['Language'],
+    ['Responsible department'],
+    ['Technical reference'],
+    ['Document status'],
+    ['Paper'],
+  ])('has the optional field %s', (caption) => {
+    expect(texts).toContain(caption);
+  });
+
+  it('counts sheets: its own number and how many there are', () => {
+    expect(texts).toContain('E-1, 1 of 1');
   });
 });
 
