@@ -57,6 +57,8 @@ export const poseOf = (
         facingDeg: r.rotationDeg,
         reachMm: (Math.min(r.widthUnits, r.heightUnits) * r.mmPerUnit) / 4,
       };
+    case 'crossing':
+      return { center: r.at, facingDeg: r.rotationDeg, reachMm: r.lengthMm / 2 };
     case 'photo':
       return { center: r.at, facingDeg: r.facingDeg ?? 0, reachMm: 200 };
     case 'outlet':

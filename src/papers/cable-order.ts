@@ -8,6 +8,7 @@ import { cell } from './figures.ts';
 import { flowArea, flowPages, type Section } from './flow.ts';
 import { runsOf } from './runs.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
+import { crossingsSection } from './site-sheet.ts';
 import { headingBlock, placeColumns, stacked, tableHead, tableRow } from './table.ts';
 
 /** Pieces of one kind and stock length. */
@@ -128,7 +129,10 @@ export const cableOrderPages = (info: SetInfo): readonly PageMaker[] => {
       scale: 'none',
       units: units === 'imperial' ? 'ft' : 'm',
     },
-    [section],
+    [
+      section,
+      ...(recordsOf(info.plan, 'crossing').length > 0 ? [crossingsSection(info, flowArea(info).w)] : []),
+    ],
     [
       ...(terminators > 0 ? [`Terminators of 120 Ω for the ends of data lines: ${terminators}.`] : []),
       'Adaptors drawn as runs are in the list under their own names. A joint is a plug and socket between two pieces of one run.',

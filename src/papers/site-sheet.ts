@@ -110,7 +110,8 @@ const photosSection = (info: SetInfo, w: number): Section => {
   };
 };
 
-const crossingsSection = (info: SetInfo, w: number): Section => {
+/** Ramps and flown crossings with the cables they take, and the pieces of ramp in all. */
+export const crossingsSection = (info: SetInfo, w: number): Section => {
   const columns = placeColumns(CROSSINGS, w);
   const units = planRecord(info.plan).lengthUnits;
   const taken = cablesInCrossings(info.plan);

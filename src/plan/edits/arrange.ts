@@ -85,6 +85,7 @@ export const rotateRecords = (plan: Plan, ids: ReadonlySet<Id>, byDeg: number): 
         aim: { at: 'facing', facingDeg: turned(facingOf(plan, r)), tiltDeg: tiltOf(plan, r) },
       });
     else if (r.type === 'underlay') draft.put(turnedUnderlay(r, turned(r.rotationDeg)));
+    else if (r.type === 'photo') draft.put({ ...r, facingDeg: turned(r.facingDeg ?? 0) });
     else if (r.type === 'mark') draft.put({ ...r, facingDeg: turned(r.facingDeg) });
     else if ('rotationDeg' in r && typeof r.rotationDeg === 'number')
       draft.put({ ...r, rotationDeg: turned(r.rotationDeg) } as AnyRecord);

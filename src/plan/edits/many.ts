@@ -4,6 +4,7 @@ import { fixturePlace, type Plan } from '../plan.ts';
 import type { AnyRecord } from '../records/index.ts';
 import { facingOf, setHeight, tiltOf } from './arrange.ts';
 import { setRiggingHeight } from './hang.ts';
+import { turned } from './underlays.ts';
 
 const each = (
   plan: Plan,
@@ -59,7 +60,8 @@ export const setFacings = (plan: Plan, ids: Iterable<Id>, facingDeg: number): Ch
     if (r.locked) return undefined;
     if (r.type === 'fixture')
       return put(at, { ...r, aim: { at: 'facing', facingDeg, tiltDeg: tiltOf(at, r) } });
-    if (r.type === 'mark') return put(at, { ...r, facingDeg });
+    if (r.type === 'mark' || r.type === 'photo') return put(at, { ...r, facingDeg });
+    if (r.type === 'underlay') return put(at, turned(r, facingDeg));
     return 'rotationDeg' in r && typeof r.rotationDeg === 'number'
       ? put(at, { ...r, rotationDeg: facingDeg } as AnyRecord)
       : undefined;
