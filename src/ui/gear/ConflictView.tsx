@@ -1,4 +1,7 @@
 import type { KindConflict, MergeChoice } from '../../gear/index.ts';
+import type { LengthUnits } from '../../kernel/units.ts';
+import { connector } from '../../plan/connectors.ts';
+import { mountsWords } from '../../plan/kinds/mount-words.ts';
 
 /** `figure: mine → theirs` as three cells; a text that is no such pair stands in the first. */
 const cellsOf = (difference: string): readonly [string, string, string] => {
@@ -8,6 +11,14 @@ const cellsOf = (difference: string): readonly [string, string, string] => {
     ? [difference.slice(0, colon), difference.slice(colon + 2, arrow), difference.slice(arrow + 3)]
     : [difference, '', ''];
 };
+
+/** Ids of connectors and mounts by their names. */
+const worded = (name: string, value: string, units: LengthUnits): string =>
+  name === 'mount'
+    ? mountsWords(value.split(', '), units)
+    : name.endsWith('connector')
+      ? (connector(value)?.name ?? value)
+      : value;
 
 const CHOICES: readonly (readonly [MergeChoice, string])[] = [
   ['mine', 'mine stays'],
@@ -19,10 +30,12 @@ const CHOICES: readonly (readonly [MergeChoice, string])[] = [
 export const ConflictView = ({
   conflict: c,
   choice,
+  units,
   onChoose,
 }: {
   readonly conflict: KindConflict;
   readonly choice: MergeChoice;
+  readonly units: LengthUnits;
   readonly onChoose: (choice: MergeChoice) => void;
 }) => (
   <article className="import-conflict">
@@ -56,8 +69,8 @@ export const ConflictView = ({
           return (
             <tr key={d}>
               <th scope="row">{name}</th>
-              <td className={choice === 'theirs' ? 'soft' : 'strong'}>{mine}</td>
-              <td className={choice === 'mine' ? 'soft' : 'strong'}>{theirs}</td>
+              <td className={choice === 'theirs' ? 'soft' : 'strong'}>{worded(name, mine, units)}</td>
+              <td className={choice === 'mine' ? 'soft' : 'strong'}>{worded(name, theirs, units)}</td>
             </tr>
           );
         })}

@@ -122,6 +122,7 @@ export const ImportDialog = ({ onClose }: { readonly onClose: () => void }) => {
           key={c.slug}
           conflict={c}
           choice={choices.get(c.slug) ?? 'mine'}
+          units={units}
           onChoose={(choice) => setChoices(new Map(choices).set(c.slug, choice))}
         />
       ))}
