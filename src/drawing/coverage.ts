@@ -169,37 +169,40 @@ export const spotItems = (
   choices: readonly SpotChoice[],
   nominalScale: number,
 ): readonly DisplayItem[] =>
-  choices.flatMap((c, i) =>
-    c.places.map((p, k): DisplayItem => {
-      const r = 2.6 * nominalScale;
-      return {
-        key: `spot:${i}:${k}`,
-        recordId: floorId,
-        layer: 'notes',
-        box: { minX: p.xMm - r, minY: p.yMm - r, maxX: p.xMm + r, maxY: p.yMm + r },
-        primitives: [
-          {
-            kind: 'circle',
-            xMm: p.xMm,
-            yMm: p.yMm,
-            rMm: i === 0 ? 2.6 : 2.1,
-            space: 'paper',
-            fill: { role: i === 0 ? 'accent' : 'paper' },
-            stroke: { role: 'accent', weightMm: 0.35 },
-          },
-          {
-            kind: 'text',
-            xMm: p.xMm,
-            yMm: p.yMm,
-            dxPaperMm: 0,
-            dyPaperMm: 0.9,
-            text: String(i + 1),
-            capMm: 1.8,
-            weight: 'semibold',
-            align: 'center',
-            role: i === 0 ? 'paper' : 'ink',
-          },
-        ],
-      };
-    }),
-  );
+  choices
+    .flatMap((c, i) =>
+      c.places.map((p, k): DisplayItem => {
+        const r = 2.6 * nominalScale;
+        return {
+          key: `spot:${i}:${k}`,
+          recordId: floorId,
+          layer: 'notes',
+          box: { minX: p.xMm - r, minY: p.yMm - r, maxX: p.xMm + r, maxY: p.yMm + r },
+          primitives: [
+            {
+              kind: 'circle',
+              xMm: p.xMm,
+              yMm: p.yMm,
+              rMm: i === 0 ? 2.6 : 2.1,
+              space: 'paper',
+              fill: { role: i === 0 ? 'accent' : 'paper' },
+              stroke: { role: 'accent', weightMm: 0.35 },
+            },
+            {
+              kind: 'text',
+              xMm: p.xMm,
+              yMm: p.yMm,
+              dxPaperMm: 0,
+              dyPaperMm: 0.9,
+              text: String(i + 1),
+              capMm: 1.8,
+              weight: 'semibold',
+              align: 'center',
+              role: i === 0 ? 'paper' : 'ink',
+            },
+          ],
+        };
+      }),
+    )
+    // The best lies on top where places meet.
+    .reverse();

@@ -72,7 +72,7 @@ export const radioTexts: Readonly<Record<string, Writer>> = {
   }),
   'radio-receiver': (c) => ({
     head: `${many(c.num('count'), 'unit is', 'units are')} linked by radio with a receiver that is not known`,
-    body: `${c.text('labels')}: no receiver is built into the kind and none is plugged in; ${c.text('sensitivityDbm')} dBm is assumed.`,
+    body: `${c.text('labels')}: no receiver is built into the kind and none is plugged in; ${c.text('sensitivityDbm').replace('-', '−')} dBm is assumed.`,
     todo: 'Plug a receiver into the unit on the plan, or give its kind the receiver it has.',
     citation: c.cite('radio-sensitivity'),
   }),

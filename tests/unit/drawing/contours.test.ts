@@ -150,6 +150,6 @@ describe('coverage picture', () => {
       50,
     );
     const texts = items.flatMap((i) => i.primitives).flatMap((p) => (p.kind === 'text' ? [p.text] : []));
-    expect(texts).toEqual(['1', '1', '2']);
+    expect(texts).toEqual(['2', '1', '1']);
   });
 });
