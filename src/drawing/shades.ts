@@ -81,11 +81,13 @@ const everything = (ctx: DrawContext): readonly Shade[] => {
 };
 
 const cell = (mm: number): number => Math.floor(mm / CELL_MM);
+/** One number for a cell: quicker to look up than a text. */
+const keyOf = (x: number, y: number): number => x * 1_048_576 + y;
 
 const gridOf = (all: readonly Shade[]): Shades => {
-  const cells = new Map<string, Shade[]>();
+  const cells = new Map<number, Shade[]>();
   const put = (x: number, y: number, s: Shade): void => {
-    const key = `${x},${y}`;
+    const key = keyOf(x, y);
     const list = cells.get(key);
     if (list) {
       if (list.at(-1) !== s) list.push(s);
@@ -102,11 +104,11 @@ const gridOf = (all: readonly Shade[]): Shades => {
   }
   return {
     near: (box) => {
-      const found = new Set<Shade>();
+      const found: Shade[] = [];
       for (let x = cell(box.minX); x <= cell(box.maxX); x++)
         for (let y = cell(box.minY); y <= cell(box.maxY); y++)
-          for (const s of cells.get(`${x},${y}`) ?? []) found.add(s);
-      return [...found];
+          for (const s of cells.get(keyOf(x, y)) ?? []) if (!found.includes(s)) found.push(s);
+      return found;
     },
   };
 };

@@ -37,6 +37,8 @@ export interface Block {
 export interface Maze {
   readonly blocks: readonly Block[];
   readonly corners: readonly Point[];
+  /** Positions of the corners in and about a box, in their order. */
+  cornersNear(box: Box): readonly number[];
   /** Whether a way from point to point is free of blocks. */
   clear(points: readonly Point[]): boolean;
   /** Blocks that a spot lies in. */
@@ -140,16 +142,18 @@ const cuts = (b: Block, p: Point, q: Point): boolean => {
 
 const CELL_MM = 3000;
 const cell = (mm: number): number => Math.floor(mm / CELL_MM);
+/** One number for a cell: quicker to look up than a text. Floors are far smaller than where these would meet. */
+const keyOf = (x: number, y: number): number => x * 1_048_576 + y;
 
 /** Blocks by the cells of a grid they lie in, so that a look at a short way is a look at few. */
 const gridOf = (blocks: readonly Block[]) => {
-  const cells = new Map<string, number[]>();
+  const cells = new Map<number, number[]>();
   blocks.forEach((b, i) => {
     for (let x = cell(b.box.minX); x <= cell(b.box.maxX); x++)
       for (let y = cell(b.box.minY); y <= cell(b.box.maxY); y++) {
-        const list = cells.get(`${x},${y}`);
+        const list = cells.get(keyOf(x, y));
         if (list) list.push(i);
-        else cells.set(`${x},${y}`, [i]);
+        else cells.set(keyOf(x, y), [i]);
       }
   });
   const seen = new Uint32Array(blocks.length);
@@ -159,7 +163,7 @@ const gridOf = (blocks: readonly Block[]) => {
     turn++;
     for (let x = cell(box.minX); x <= cell(box.maxX); x++)
       for (let y = cell(box.minY); y <= cell(box.maxY); y++)
-        for (const i of cells.get(`${x},${y}`) ?? []) {
+        for (const i of cells.get(keyOf(x, y)) ?? []) {
           const b = blocks[i];
           if (!b || seen[i] === turn) continue;
           seen[i] = turn;
@@ -180,9 +184,26 @@ const mazeFor = (blocks: readonly Block[]): Maze => {
     ];
     return [add(a, n), sub(a, n), add(z, n), sub(z, n)];
   });
+  const free = corners.filter((p) => !some(at(p), (b) => depthIn(b, p) > -PLAY_MM));
+  const byCell = new Map<number, number[]>();
+  free.forEach((p, i) => {
+    const key = keyOf(cell(p.xMm), cell(p.yMm));
+    const list = byCell.get(key);
+    if (list) list.push(i);
+    else byCell.set(key, [i]);
+  });
   return {
     blocks,
-    corners: corners.filter((p) => !some(at(p), (b) => depthIn(b, p) > -PLAY_MM)),
+    corners: free,
+    cornersNear: (box) => {
+      const [x0, x1, y0, y1] = [cell(box.minX), cell(box.maxX), cell(box.minY), cell(box.maxY)];
+      // A box wider than the floor is quicker looked at corner by corner.
+      if (!((x1 - x0 + 1) * (y1 - y0 + 1) < byCell.size)) return free.map((_, i) => i);
+      const found: number[] = [];
+      for (let x = x0; x <= x1; x++)
+        for (let y = y0; y <= y1; y++) found.push(...(byCell.get(keyOf(x, y)) ?? []));
+      return found.sort((a, b) => a - b);
+    },
     clear: (points) => {
       for (let i = 1; i < points.length; i++) {
         const [p, q] = [points[i - 1], points[i]];
