@@ -124,12 +124,17 @@ export const fixtureClauses = (before: Plan, after: Plan, b: Fixture, a: Fixture
     ...changed('mode', modeOf(before, b), modeOf(after, a)),
     ...changed('channel', b.channel, a.channel),
     ...changed('gel', b.gel, a.gel),
+    ...changed('accessories', accessoriesOf(before, b), accessoriesOf(after, a)),
+    ...(canonicalJson(b.arm ?? null) === canonicalJson(a.arm ?? null) ? [] : ['its arm set otherwise']),
     ...(b.use === a.use ? [] : [`use now “${a.use}”, was “${b.use}”`]),
     ...(supportOf(before, b) === supportOf(after, a)
       ? []
       : [`now ${supportOf(after, a)}, was ${supportOf(before, b)}`]),
   ];
 };
+
+const accessoriesOf = (plan: Plan, f: Fixture): string =>
+  (f.accessories ?? []).map((id) => kindOf(plan, id)?.name ?? 'kind missing').join(', ');
 
 export const cableClauses = (before: Plan, after: Plan, b: Cable, a: Cable): readonly string[] => [
   ...kindChanged(before, after, b.kindId, a.kindId),
@@ -152,6 +157,8 @@ const FIELD_WORDS: Readonly<Record<string, string>> = {
   startMin: 'start',
   endMin: 'end',
   bags: 'sand bags',
+  tiltDeg: 'lean, degrees',
+  guys: 'lines',
 };
 const NO_WORDS: ReadonlySet<string> = new Set([
   'id',

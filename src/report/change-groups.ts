@@ -105,6 +105,7 @@ const FIELDS: Readonly<Record<string, string>> = {
   ambientC: 'Ambient temperature, °C',
   altitudeM: 'Altitude, m',
   windMps: 'Wind to reckon with, m/s',
+  windIsMean: 'Wind given as a mean',
 };
 
 const plain = (v: unknown): string =>
