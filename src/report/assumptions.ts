@@ -1,7 +1,6 @@
 import { limitCitation, limitsOf } from '../derive/limits.ts';
 import { shootingDays } from '../derive/schedule.ts';
 import { hasLines } from '../engines/control/index.ts';
-import { hasLines } from '../engines/control/index.ts';
 import { type PowerResult, sourceRating, sourceVolts } from '../engines/power/index.ts';
 import { kindOf, type Plan, planRecord, recordsOf } from '../plan/plan.ts';
 import { radioAssumptions } from './radio-assumptions.ts';
@@ -89,12 +88,6 @@ export const assumptionsOf = (plan: Plan, power: PowerResult): readonly Assumpti
     add(
       'third-harmonic',
       'Third harmonics in the neutral are planning values of the kinds, taken as in step.',
-    );
-  const patched = recordsOf(plan, 'fixture').filter((f) => f.patch);
-  if (patched.length > 0 && !hasLines(plan))
-    add(
-      'lines',
-      `No data lines and no control gear are drawn: how ${patched.length} ${patched.length === 1 ? 'unit gets its' : 'units get their'} data is not judged.`,
     );
   const patched = recordsOf(plan, 'fixture').filter((f) => f.patch);
   if (patched.length > 0 && !hasLines(plan))
