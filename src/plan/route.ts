@@ -72,10 +72,47 @@ const far = (p: Point, q: Point): number => {
 
 interface Reached {
   readonly index: number;
+  /** Length of the way to here; of one that has not been looked at, the least it can be. */
   readonly costMm: number;
   readonly before: Reached | undefined;
-  readonly leg: Leg;
+  /** The last stretch; undefined until it has been looked at whether there is one. */
+  readonly leg: Leg | undefined;
+  /** The least that a whole way through here can be. */
+  readonly leastMm: number;
 }
+
+/** What is open, the one with the least whole way first. */
+const heap = () => {
+  const all: Reached[] = [];
+  const least = (i: number): number => all[i]?.leastMm ?? Number.POSITIVE_INFINITY;
+  const swap = (i: number, j: number): void => {
+    const [a, b] = [all[i], all[j]];
+    if (a && b) {
+      all[i] = b;
+      all[j] = a;
+    }
+  };
+  return {
+    push: (r: Reached): void => {
+      let i = all.push(r) - 1;
+      for (let up = (i - 1) >> 1; i > 0 && least(i) < least(up); up = (i - 1) >> 1) {
+        swap(i, up);
+        i = up;
+      }
+    },
+    pop: (): Reached | undefined => {
+      swap(0, all.length - 1);
+      const top = all.pop();
+      for (let i = 0; ; ) {
+        const [l, r] = [2 * i + 1, 2 * i + 2];
+        const down = least(r) < least(l) ? r : l;
+        if (least(down) >= least(i)) return top;
+        swap(i, down);
+        i = down;
+      }
+    },
+  };
+};
 
 /** Ways no longer than this many times the straight one, and so much more, are looked for first, then longer ones. */
 const LIMITS = [
@@ -102,46 +139,46 @@ const searchWithin = (maze: Maze, a: Point, z: Point, limitMm: number): readonly
     const p = maze.corners[index];
     return p && far(a, p) + rest(p) <= limitMm ? [{ p, index }] : [];
   });
-  const open: Reached[] = [];
-  const best = new Map<number, number>();
   const GOAL = -1;
-  const reach = (index: number, leg: Leg, before: Reached | undefined): void => {
-    const costMm = (before?.costMm ?? 0) + leg.lengthMm;
-    if (costMm > limitMm || costMm >= (best.get(index) ?? Number.POSITIVE_INFINITY)) return;
-    best.set(index, costMm);
-    open.push({ index, costMm, before, leg });
+  const open = heap();
+  const best = new Map<number, number>();
+  const spot = (index: number): Point => (index === GOAL ? z : (maze.corners[index] ?? z));
+  /** Puts a corner up for being looked at: whether there is a stretch to it is found out only when it comes first. */
+  const offer = (index: number, at: Point, from: Point, before: Reached | undefined): void => {
+    const costMm = (before?.costMm ?? 0) + far(from, at);
+    const leastMm = costMm + (index === GOAL ? 0 : rest(at));
+    if (leastMm > limitMm || costMm >= (best.get(index) ?? Number.POSITIVE_INFINITY)) return;
+    open.push({ index, costMm, before, leg: undefined, leastMm });
   };
-  for (const { p, index } of near) {
-    const leg = legBetween(maze, a, p);
-    if (leg) reach(index, leg, undefined);
-  }
-  const full = (r: Reached): number => r.costMm + (r.index === GOAL ? 0 : rest(maze.corners[r.index] ?? z));
-  while (open.length > 0) {
-    let least = 0;
-    for (let i = 1; i < open.length; i++) {
-      const [r, l] = [open[i], open[least]];
-      if (r && l && full(r) < full(l)) least = i;
+  const offerAll = (from: Point, before: Reached | undefined): void => {
+    offer(GOAL, z, from, before);
+    for (const { p, index } of near) if (index !== before?.index) offer(index, p, from, before);
+  };
+  const legTo = (r: Reached): Leg | undefined | null =>
+    r.before && r.index !== GOAL
+      ? cornerLeg(maze, r.before.index, r.index)
+      : legBetween(maze, r.before ? spot(r.before.index) : a, spot(r.index));
+  offerAll(a, undefined);
+  for (let now = open.pop(); now; now = open.pop()) {
+    if (now.costMm >= (best.get(now.index) ?? Number.POSITIVE_INFINITY) && !now.leg) continue;
+    if (!now.leg) {
+      const leg = legTo(now);
+      if (!leg) continue;
+      const costMm = (now.before?.costMm ?? 0) + leg.lengthMm;
+      if (costMm > limitMm || costMm >= (best.get(now.index) ?? Number.POSITIVE_INFINITY)) continue;
+      best.set(now.index, costMm);
+      const leastMm = costMm + (now.index === GOAL ? 0 : rest(spot(now.index)));
+      open.push({ ...now, costMm, leg, leastMm });
+      continue;
     }
-    const [now] = open.splice(least, 1);
-    if (!now || now.costMm > (best.get(now.index) ?? 0)) continue;
+    // A shorter way was found since.
+    if (now.costMm > (best.get(now.index) ?? 0)) continue;
     if (now.index === GOAL) {
       const way: Leg[] = [];
-      for (let r: Reached | undefined = now; r; r = r.before) way.unshift(r.leg);
+      for (let r: Reached | undefined = now; r?.leg; r = r.before) way.unshift(r.leg);
       return way.flatMap((l, i) => (i === 0 ? l.points : l.points.slice(1)));
     }
-    const here = maze.corners[now.index];
-    if (!here) continue;
-    const last = legBetween(maze, here, z);
-    if (last) reach(GOAL, last, now);
-    const most = Math.min(limitMm, best.get(GOAL) ?? Number.POSITIVE_INFINITY);
-    for (const { p, index } of near) {
-      // A corner that is already reached by a shorter way, or lies too far round, needs no look.
-      const least = now.costMm + far(here, p);
-      if (index === now.index || least + rest(p) > most) continue;
-      if (least >= (best.get(index) ?? Number.POSITIVE_INFINITY)) continue;
-      const leg = cornerLeg(maze, now.index, index);
-      if (leg) reach(index, leg, now);
-    }
+    offerAll(spot(now.index), now);
   }
   return undefined;
 };
