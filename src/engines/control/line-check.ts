@@ -140,7 +140,7 @@ const branchFindings = (plan: Plan, l: DataLine): readonly EngineFinding[] => {
     const other = (net.into.get(id) ?? []).find(
       (o) => o.id < l.id && isWire(startPort(plan, o)?.connector ?? 'xlr-5'),
     );
-    const inputs = dataPortsOf(plan, id).dataIn.filter((p) => isWire(p.connector)).length;
+    const inputs = inputsOf(plan, id);
     const wires = (net.into.get(id) ?? []).filter((o) =>
       isWire(startPort(plan, o)?.connector ?? 'xlr-5'),
     ).length;
@@ -155,6 +155,16 @@ const branchFindings = (plan: Plan, l: DataLine): readonly EngineFinding[] => {
       );
   }
   return out;
+};
+
+/** Wire inputs of a thing. Where its kind does not say, a unit parted over several universes has one for each. */
+const inputsOf = (plan: Plan, id: Id): number => {
+  const { dataIn, assumed } = dataPortsOf(plan, id);
+  const inputs = dataIn.filter((p) => isWire(p.connector)).length;
+  const patch = recordOf(plan, 'fixture', id)?.patch;
+  if (!assumed || !patch) return inputs;
+  const universes = new Set([patch.universeId, ...(patch.spans ?? []).map((s) => s.universeId)]);
+  return Math.max(inputs, universes.size);
 };
 
 /** Everything active between a line that wants remote management and its desk or node passes it on. */

@@ -46,6 +46,26 @@ describe('data lines', () => {
     expect(r.found().filter((x) => x.includes('universe'))).toEqual([]);
   });
 
+  it('control-line-split: a unit parted over two universes may have a line for each, and no more', () => {
+    const r = new LineRig();
+    r.device('D1', 'desk-8', { 'out-1': 1, 'out-2': 2, 'out-3': 1 });
+    const f = r.unit(1, {
+      patch: {
+        modeId: 'm',
+        universeId: 'u1',
+        address: 500,
+        paired: false,
+        spans: [{ fromSlot: 6, universeId: 'u2', address: 1 }],
+      },
+    });
+    r.line('L1', 'd-D1', 'out-1', [f]);
+    r.line('L2', 'd-D1', 'out-2', [f]);
+    const splits = () => r.found().filter((x) => x.includes('split'));
+    expect(splits()).toEqual([]);
+    r.line('L3', 'd-D1', 'out-3', [f]);
+    expect(splits().length).toBeGreaterThan(0);
+  });
+
   it('control-line-unpatched: a unit without an address on a line warns', () => {
     const r = new LineRig();
     r.device('D1', 'desk-2', { 'out-1': 1 });
