@@ -21,7 +21,10 @@ const linear = (terms: readonly (readonly [number, string])[]): string =>
  * The same problem for a mixed-integer solver: binary x for each plug and slot, binary z for each thing that may be over.
  * First the fewest overloads, then, with no more of them, the least worst leg.
  */
-export const solveByMip = async (p: BalanceProblem): Promise<{ overloads: number; worstLegA: number }> => {
+export const solveByMip = async (
+  p: BalanceProblem,
+  neutral = false,
+): Promise<{ overloads: number; worstLegA: number; neutralA: number }> => {
   const solver = await highs();
   const x = (i: number, j: number): string => `x${i}_${j}`;
   const rows: string[] = [];
@@ -66,6 +69,29 @@ export const solveByMip = async (p: BalanceProblem): Promise<{ overloads: number
     ...judged.map((t) => `z${t}`),
   ];
   const z = judged.map((t) => [1, `z${t}`] as const);
+  // A neutral as long as its shadow in each of so many directions: from within 1 ÷ cos(π ÷ 24) of its true length.
+  const shadows = (): string[] =>
+    Array.from({ length: p.setups }, (_, s) => s).flatMap((s) =>
+      Array.from({ length: DIRECTIONS }, (_, d) => {
+        const [cx, sx] = [Math.cos((2 * Math.PI * d) / DIRECTIONS), Math.sin((2 * Math.PI * d) / DIRECTIONS)];
+        const fixed = (p.fixedNeutral[s * 2] ?? 0) * cx + (p.fixedNeutral[s * 2 + 1] ?? 0) * sx;
+        const terms = p.plugs.flatMap((plug, i) =>
+          plug.slots.flatMap((j) => {
+            const slot = p.slots[j];
+            let k = 0;
+            for (let at = 0; slot && at < plug.positions; at++) {
+              const a = p.anglesRad[slot.legs[at] ?? 0] ?? 0;
+              const n = (s * plug.positions + at) * 2;
+              const [re, im] = [plug.neutral[n] ?? 0, plug.neutral[n + 1] ?? 0];
+              const [x0, y0] = [re * Math.cos(a) - im * Math.sin(a), re * Math.sin(a) + im * Math.cos(a)];
+              k += x0 * cx + y0 * sx;
+            }
+            return Math.abs(k) > 1e-9 ? [[k, x(i, j)] as const] : [];
+          }),
+        );
+        return `${linear([...terms, [-1, 'n']])} <= ${-fixed}`;
+      }),
+    );
   const text = (objective: string, more: readonly string[]): string =>
     `Minimize\n obj: ${objective}\nSubject To\n${[...rows, ...more].map((r, i) => ` r${i}: ${r}`).join('\n')}\nBounds\n w >= ${worstLegBound(p)}\nBinary\n ${binaries.join('\n ')}\nEnd\n`;
   const solve = (lp: string): number => {
@@ -80,8 +106,19 @@ export const solveByMip = async (p: BalanceProblem): Promise<{ overloads: number
   };
   const overloads = z.length > 0 ? Math.round(solve(text(linear(z), []))) : 0;
   const worstLegA = solve(text('w', z.length > 0 ? [`${linear(z)} <= ${overloads}`] : []));
-  return { overloads, worstLegA };
+  if (!neutral) return { overloads, worstLegA, neutralA: Number.NaN };
+  const held = [
+    ...(z.length > 0 ? [`${linear(z)} <= ${overloads}`] : []),
+    `w <= ${worstLegA + 1e-6}`,
+    ...shadows(),
+  ];
+  return { overloads, worstLegA, neutralA: solve(text('n', held)) };
 };
+
+/** Directions in which a neutral is measured by the solver, which knows no circles. */
+const DIRECTIONS = 24;
+/** How much longer a neutral may be than its longest shadow. */
+export const SHADOW = 1 / Math.cos(Math.PI / DIRECTIONS);
 
 /** A random rig for balancing: a box or two on three or two legs, up to so many plugs, setups with levels. */
 export interface BalanceRig {

@@ -136,16 +136,43 @@ export const search = (
   return polish(problem, best);
 };
 
-/** Spares neutral, moves and cable, in this order, without giving up overloads or worst leg. */
+/** Shakes of the last search, for a rig of so many plugs: neutrals of small rigs hang on a few plugs at once. */
+const shakes = (n: number): number => (n < 2 ? 0 : Math.min(400, Math.floor(40_000 / (n * n))));
+
+/**
+ * Spares neutral, moves and cable, in this order, without giving up overloads or worst leg: by descent, then again from
+ * shaken copies of the best.
+ */
 export const polish = (problem: BalanceProblem, at: Int32Array): Found => {
-  const s = new BalanceState(problem, at);
-  descend(
-    s,
-    () => s.score(),
-    (a, b) => compareScores(a, b) < 0,
-    { pairs: problem.plugs.length <= 150 },
-  );
-  return { at: Int32Array.from(s.at), score: scoreOf(problem, s.at) };
+  const n = problem.plugs.length;
+  const first = new BalanceState(problem, at);
+  const goal = first.worstLegA();
+  // A leg below the goal wins nothing here: it was proved or searched for before.
+  const rank = (s: BalanceState): Score => {
+    const score = s.score();
+    return score.worstLegA < goal ? { ...score, worstLegA: goal } : score;
+  };
+  const isBetter = (a: Score, b: Score): boolean => compareScores(a, b) < 0;
+  const how = { pairs: n <= 150 };
+  descend(first, () => rank(first), isBetter, how);
+  let best = Int32Array.from(first.at);
+  let bestRank = rank(first);
+  const roll = dice();
+  for (let r = shakes(n); r > 0; r--) {
+    const s = new BalanceState(problem, best);
+    for (let k = 0; k < 2 + (r % Math.max(3, n >> 1)); k++) {
+      const i = Math.floor(roll() * n);
+      const open = (problem.plugs[i]?.slots ?? []).filter((x) => s.free(x));
+      const slot = open[Math.floor(roll() * open.length)];
+      if (slot !== undefined) s.put(i, slot);
+    }
+    descend(s, () => rank(s), isBetter, how);
+    const now = rank(s);
+    if (!isBetter(now, bestRank)) continue;
+    best = Int32Array.from(s.at);
+    bestRank = now;
+  }
+  return { at: best, score: scoreOf(problem, best) };
 };
 
 /** States kept at each number of moves while the trade-off is searched. */
