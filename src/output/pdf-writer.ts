@@ -20,7 +20,8 @@ export const PT_PER_MM = 72 / 25.4;
 const OUTLINE_MM = 0.5;
 const DETAIL_MM = 0.25;
 
-const num = (n: number): string => String(Number(n.toFixed(3)));
+/** To a thousandth; a large sheet has hundreds of thousands of these. */
+const num = (n: number): string => String(Math.round(n * 1000) / 1000);
 
 const rgb = (hex: string): string =>
   [1, 3, 5].map((i) => num(Number.parseInt(hex.slice(i, i + 2), 16) / 255)).join(' ');

@@ -36,6 +36,25 @@ const creationDate = (date: string | undefined): Date => {
 /** A date as PDF writes it, in UTC whatever the machine's zone. */
 const pdfDate = (d: Date): string => `D:${d.toISOString().replace(/[-:T]/g, '').slice(0, 14)}+00'00'`;
 
+/** A number for each page that changes with anything on it: FNV-1a over its texts and its numbers to the micrometre. */
+const fingerprint = (pages: readonly Page[]): readonly number[] =>
+  pages.map((page) => {
+    let h = 0x811c9dc5;
+    const mix = (n: number): void => {
+      h = Math.imul(h ^ (n & 0xffff), 0x01000193);
+      h = Math.imul(h ^ ((n >> 16) & 0xffff), 0x01000193);
+    };
+    const walk = (v: unknown): void => {
+      if (typeof v === 'number') mix(Math.round(v * 1000) | 0);
+      else if (typeof v === 'string') for (let i = 0; i < v.length; i++) mix(v.charCodeAt(i));
+      else if (Array.isArray(v)) for (const x of v) walk(x);
+      else if (v && typeof v === 'object')
+        for (const [key, x] of Object.entries(v)) if (key !== 'base64') walk(x);
+    };
+    walk(page);
+    return h >>> 0;
+  });
+
 /**
  * Pages as a PDF: vector lines, each symbol size stored once and placed by matrix, embedded subset font with
  * selectable text, bookmarks. Two runs over the same pages give the same bytes.
@@ -78,7 +97,11 @@ export function* pdfSteps(
   });
   doc.setLanguage('en-US');
   doc.setCreationDate(pdfDate(creationDate(meta.date)) as unknown as Date);
-  doc.setFileId(contentHash({ pages, meta }).slice(0, 32).toUpperCase());
+  doc.setFileId(
+    contentHash({ meta, pages: fingerprint(pages) })
+      .slice(0, 32)
+      .toUpperCase(),
+  );
   const writer = pdfWriter(doc, PAPER_COLORS);
   const anchors = anchorsOf(pages);
   // jsPDF counts the heights that links and bookmarks lead to from the page that is current at the end: the tallest, so

@@ -1,8 +1,12 @@
 import type { DrawContext } from '../drawing/context.ts';
+import type { PathCommand } from '../drawing/display-list.ts';
 import type { Point } from '../kernel/geometry.ts';
 import { fixturePlace, recordsOf } from '../plan/plan.ts';
 import type { Rect } from './frame.ts';
 import type { Ink } from './ink.ts';
+
+/** Size of the dot of a unit. */
+const DOT_MM = 0.7;
 
 const circle = (x: number, y: number, rMm: number, fill: boolean) => ({
   kind: 'circle' as const,
@@ -31,14 +35,20 @@ export const cardPlan = (ink: Ink, ctx: DrawContext, at: Point, box: Rect): void
   const x = (p: Point): number => x0 + (p.xMm - minX) * k;
   const y = (p: Point): number => y0 + (p.yMm - minY) * k;
   for (const w of walls) ink.line(x(w.from), y(w.from), x(w.to), y(w.to), 0.35, 'wall');
-  ink.add(
-    spots.map((p) => ({
-      kind: 'circle' as const,
-      xMm: x(p),
-      yMm: y(p),
-      rMm: 0.3,
-      fill: { role: 'ink-faint' as const },
-    })),
-  );
+  // One path for all of them, each spot of the small picture once: a card is one of hundreds.
+  const dots = new Map<string, PathCommand[]>();
+  for (const p of spots) {
+    const [px, py] = [x(p), y(p)];
+    const key = `${Math.round(px / DOT_MM)}|${Math.round(py / DOT_MM)}`;
+    if (!dots.has(key))
+      dots.set(key, [
+        ['M', px - DOT_MM / 2, py],
+        ['L', px, py - DOT_MM / 2],
+        ['L', px + DOT_MM / 2, py],
+        ['L', px, py + DOT_MM / 2],
+        ['Z'],
+      ]);
+  }
+  if (dots.size > 0) ink.path([...dots.values()].flat(), { fill: 'ink-faint' });
   ink.add([circle(x(at), y(at), 1.6, false), circle(x(at), y(at), 0.7, true)]);
 };

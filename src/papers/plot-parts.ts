@@ -136,3 +136,51 @@ export const wholeTexts = (list: DisplayList, window: Box): DisplayList => {
     }),
   };
 };
+
+/** The circle round a unit's number. */
+const isBubble = (p: Primitive | undefined): boolean => p?.kind === 'circle' && p.stroke !== undefined;
+
+type TextPrim = Extract<Primitive, { kind: 'text' }>;
+
+/** A text on a patch of paper, so that no line goes through it. */
+const grounded = (p: TextPrim, nominal: number): readonly Primitive[] =>
+  groundedText(
+    { xMm: p.xMm, yMm: p.yMm },
+    p.dxPaperMm,
+    p.dyPaperMm,
+    p.text,
+    {
+      capMm: p.capMm,
+      weight: p.weight,
+      align: p.align,
+      role: p.role,
+      ...(p.rotationDeg === undefined ? {} : { rotationDeg: p.rotationDeg }),
+    },
+    nominal,
+  );
+
+/**
+ * A list in which no stroke goes through a text: texts that belong to the drawing itself come after all strokes, and they
+ * and the labels stand on patches of paper. Numbers in circles have theirs already.
+ */
+export const clearTexts = (list: DisplayList): DisplayList => {
+  const n = list.nominalScale;
+  const own: Primitive[] = [];
+  const items = list.items.map((i) => {
+    if (i.layer === 'labels')
+      return {
+        ...i,
+        primitives: i.primitives.flatMap((p, k) =>
+          p.kind === 'text' && !isBubble(i.primitives[k - 1]) ? grounded(p, n) : [p],
+        ),
+      };
+    if (i.layer === 'notes' || i.layer === 'dimensions' || !i.primitives.some((p) => p.kind === 'text'))
+      return i;
+    for (const p of i.primitives) if (p.kind === 'text') own.push(...grounded(p, n));
+    return { ...i, primitives: i.primitives.filter((p) => p.kind !== 'text') };
+  });
+  if (own.length === 0) return { ...list, items };
+  const last = item('texts', own, { minX: 0, minY: 0, maxX: 0, maxY: 0 });
+  const at = items.findIndex((i) => i.layer === 'labels');
+  return { ...list, items: at < 0 ? [...items, last] : [...items.slice(0, at), last, ...items.slice(at)] };
+};

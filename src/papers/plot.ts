@@ -16,7 +16,7 @@ import {
   settingOutBlock,
 } from './plot-blocks.ts';
 import { type PlotLayout, type PlotView, partName, plotLayout, plotViews } from './plot-layout.ts';
-import { drawPartKey, matchMarks, wholeTexts } from './plot-parts.ts';
+import { clearTexts, drawPartKey, matchMarks, wholeTexts } from './plot-parts.ts';
 import { drawPowerSummary } from './power-summary.ts';
 import { cloudItems } from './revision-marks.ts';
 import { drawScales } from './scale-bars.ts';
@@ -104,7 +104,7 @@ const drawPlan = (
       yMm: clip.y,
       widthMm: clip.w,
       heightMm: clip.h,
-      items: placeList(wholeTexts(list, window), {
+      items: placeList(clearTexts(wholeTexts(list, window)), {
         floorXMm: view.originXMm,
         floorYMm: view.originYMm,
         pageXMm: 0,

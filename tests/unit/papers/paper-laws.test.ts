@@ -10,6 +10,7 @@ import { addIssue } from '../../../src/plan/edits/issue.ts';
 import { type Plan, planRecord, recordsOf } from '../../../src/plan/plan.ts';
 import type { AnyRecord } from '../../../src/plan/records/index.ts';
 import { assess } from '../../../src/report/assess.ts';
+import { struckTexts } from '../../support/page-strokes.ts';
 import { textsOf, touchingTexts } from '../../support/page-texts.ts';
 import { paperFonts } from '../../support/paper-fonts.ts';
 import { readPdf } from '../../support/read-pdf.ts';
@@ -132,7 +133,7 @@ describe('every page', () => {
     ['A0', true],
     ['ARCH C', false],
   ] as const)(
-    'of %s (landscape %s), changes marked, keeps inside its frame and no text touches another',
+    'of %s (landscape %s), changes marked, keeps inside its frame, and no text touches another or a stroke',
     (id, landscape) => {
       const plan = paper(changed(), { sheet: id, landscape });
       const set = paperSet(plan, assess(plan, { revision: 0 }), issueOptions(plan, { programVersion: '0' }));
@@ -151,6 +152,7 @@ describe('every page', () => {
             ).toBe(true);
           }
         expect(touchingTexts(page), page.title).toEqual([]);
+        expect(struckTexts(page), page.title).toEqual([]);
       }
     },
   );
