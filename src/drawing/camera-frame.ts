@@ -12,7 +12,7 @@ const VIEW_MM = 2600;
 const SUBJECT_MM = 12_000;
 /** From the middle of a camera to its lens. */
 const LENS_MM = 290;
-const CAP_MM = 1.6;
+const CAP_MM = 1.8;
 
 /** How far along a camera's line of sight the nearest actor in its view is; undefined where none is. */
 export const subjectMm = (
