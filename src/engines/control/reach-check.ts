@@ -31,7 +31,20 @@ const sends = (plan: Plan, universeId: Id): boolean =>
 const unreached = (plan: Plan, f: Fixture): readonly EngineFinding[] => {
   if (!f.patch) return [];
   const reach = reachOf(plan, f.id);
-  if (reach.lineIds.length > 0 || reach.radioId !== undefined) return [];
+  if (reach.radioId !== undefined) return [];
+  if (reach.lineIds.length > 0) {
+    // A parted unit needs each of its universes; one on none of its line's is told of at the line.
+    const own = new Set([f.patch.universeId, ...(f.patch.spans ?? []).map((s) => s.universeId)]);
+    const missing = [...own].filter((u) => !reach.universes.has(u));
+    if (reach.all || missing.length === 0 || missing.length === own.size) return [];
+    return [
+      always('control-no-data', 'warn', f.id, [f.id], {
+        label: recordLabel(plan, f),
+        universe: universeWords(plan, missing),
+        link: 'parted',
+      }),
+    ];
+  }
   if (f.link === 'radio' && sends(plan, f.patch.universeId)) return [];
   return [
     always('control-no-data', 'warn', f.id, [f.id], {

@@ -105,15 +105,22 @@ export const lineTexts: Readonly<Record<string, Writer>> = {
     citation: 'common practice, no published source',
   }),
   'control-no-data': (c) => ({
-    head: `${c.text('label')} is patched, and nothing brings it data`,
+    head:
+      c.text('link') === 'parted'
+        ? `${c.text('label')} gets no data for ${c.text('universe')}`
+        : `${c.text('label')} is patched, and nothing brings it data`,
     body:
-      c.text('link') === 'radio'
-        ? `It is to be reached by radio, but nothing in the plan sends ${c.text('universe')}.`
-        : `No line and no radio link reaches it with ${c.text('universe')}.`,
+      c.text('link') === 'parted'
+        ? `It is parted over several universes, and none of its lines carries ${c.text('universe')}.`
+        : c.text('link') === 'radio'
+          ? `It is to be reached by radio, but nothing in the plan sends ${c.text('universe')}.`
+          : `No line and no radio link reaches it with ${c.text('universe')}.`,
     todo:
       c.text('link') === 'radio'
         ? 'Place a transmitter with a port on that universe, or run a line.'
-        : 'Put it on a line, or set its link to radio.',
+        : c.text('link') === 'parted'
+          ? 'Run a line of that universe to it too, or patch it in one universe.'
+          : 'Put it on a line, or set its link to radio.',
     citation: '',
   }),
   'control-port-twice': (c) => ({

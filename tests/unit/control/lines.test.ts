@@ -59,7 +59,10 @@ describe('data lines', () => {
       },
     });
     r.line('L1', 'd-D1', 'out-1', [f]);
+    const dry = () => r.found().filter((x) => x.includes('no-data'));
+    expect(dry()).toEqual([`warn control-no-data ${f.id}`]);
     r.line('L2', 'd-D1', 'out-2', [f]);
+    expect(dry()).toEqual([]);
     const splits = () => r.found().filter((x) => x.includes('split'));
     expect(splits()).toEqual([]);
     r.line('L3', 'd-D1', 'out-3', [f]);
