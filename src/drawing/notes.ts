@@ -33,7 +33,7 @@ export const photoItem = (ctx: DrawContext, p: Photo): DisplayItem | undefined =
         fill: { role: 'paper' },
         stroke: pen('note', WEIGHT.tick),
       },
-      textPrim(p.at, 0, 0.85, p.label, { capMm: 1.7, weight: 'semibold', align: 'center', role: 'note' }),
+      textPrim(p.at, 0, 0.85, p.label, { capMm: 1.8, weight: 'semibold', align: 'center', role: 'note' }),
     );
     return itemOf(`photo:${p.id}`, p.id, 'notes', k, prims);
   });

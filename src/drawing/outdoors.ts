@@ -213,7 +213,7 @@ const spotPrims = (ctx: DrawContext, f: Feature): Primitive[] => {
     ...more,
   });
   const below = (words: string, mm: number): Primitive[] =>
-    words ? [textPrim(at, 0, mm / k + 2.6, words, { capMm: 1.6, align: 'center', role: 'ink-soft' })] : [];
+    words ? [textPrim(at, 0, mm / k + 2.6, words, { capMm: 1.8, align: 'center', role: 'ink-soft' })] : [];
   switch (f.what) {
     case 'tree':
       return [
@@ -300,7 +300,7 @@ export const crossingItem = (ctx: DrawContext, x: Crossing): DisplayItem | undef
         });
       const words =
         x.heightMm > 0 ? `flown at ${formatLength(x.heightMm, ctx.settings.lengthUnits)}` : 'flown';
-      prims.push(textPrim(x.at, 0, -1.4, words, { capMm: 1.5, align: 'center', role: 'ink-soft' }));
+      prims.push(textPrim(x.at, 0, -1.4, words, { capMm: 1.8, align: 'center', role: 'ink-soft' }));
     }
     return itemOf(`crossing:${x.id}`, x.id, 'notes', ctx.nominalScale, prims);
   });

@@ -9,8 +9,8 @@ import { itemOf, pen, WEIGHT } from './prims.ts';
 
 /** Points of line work in one item, so that what is out of view need not be painted. */
 const CHUNK_POINTS = 4000;
-/** Words smaller than this on paper are not drawn. */
-const LEAST_CAP_MM = 0.8;
+/** Words smaller than this are not drawn: on paper none are that could not be read. */
+const LEAST_CAP_MM = { screen: 0.8, paper: 1.8 } as const;
 
 /** Everything laid under a floor, the lowest first. */
 export const underlayItems = (ctx: DrawContext): readonly (DisplayItem | undefined)[] =>
@@ -82,15 +82,22 @@ const pathOf = (u: Underlay, paths: readonly (readonly number[])[]): PathCommand
 
 const drawn = new WeakMap<
   Underlay,
-  { readonly blob: Blob; readonly nominal: number; readonly items: readonly (DisplayItem | undefined)[] }
+  {
+    readonly blob: Blob;
+    readonly nominal: number;
+    readonly forPaper: boolean;
+    readonly items: readonly (DisplayItem | undefined)[];
+  }
 >();
 
 const lineItems = (ctx: DrawContext, u: Underlay, blob: Blob): readonly (DisplayItem | undefined)[] => {
   const before = drawn.get(u);
-  if (before?.blob === blob && before.nominal === ctx.nominalScale) return before.items;
+  const { forPaper } = ctx.options;
+  if (before?.blob === blob && before.nominal === ctx.nominalScale && before.forPaper === forPaper)
+    return before.items;
   const work = lineWorkOf(blob);
   const items = work.ok ? itemsOf(ctx, u, work.value) : [];
-  drawn.set(u, { blob, nominal: ctx.nominalScale, items });
+  drawn.set(u, { blob, nominal: ctx.nominalScale, forPaper, items });
   return items;
 };
 
@@ -103,7 +110,7 @@ const itemsOf = (ctx: DrawContext, u: Underlay, work: LineWork): readonly (Displ
   );
   const texts = work.texts.flatMap((t): Primitive[] => {
     const capMm = (t.cap * u.mmPerUnit) / ctx.nominalScale;
-    if (capMm < LEAST_CAP_MM) return [];
+    if (capMm < LEAST_CAP_MM[ctx.options.forPaper ? 'paper' : 'screen']) return [];
     const at = underlayPoint(u, t.x, t.y);
     return [
       {
