@@ -151,19 +151,24 @@ export const FloorTable = () => {
         tabIndex={0}
         onKeyDown={keys}
       >
-        <div className="floor-table-head" role="presentation">
+        <div className="floor-table-head" role="row">
           {COLUMNS.map((c, i) => (
-            <button
+            <div
               key={c.name}
-              type="button"
-              className="floor-table-sort"
-              aria-label={`Sort by ${c.name}`}
-              aria-pressed={sort.column === i}
-              onClick={() => setSort({ column: i, down: sort.column === i && !sort.down })}
+              role="columnheader"
+              aria-sort={sort.column !== i ? 'none' : sort.down ? 'descending' : 'ascending'}
             >
-              {c.name}
-              {sort.column === i ? (sort.down ? ' ▾' : ' ▴') : ''}
-            </button>
+              <button
+                type="button"
+                className="floor-table-sort"
+                aria-label={`Sort by ${c.name}`}
+                aria-pressed={sort.column === i}
+                onClick={() => setSort({ column: i, down: sort.column === i && !sort.down })}
+              >
+                {c.name}
+                {sort.column === i ? (sort.down ? ' ▾' : ' ▴') : ''}
+              </button>
+            </div>
           ))}
         </div>
         <div className="floor-table-body" style={{ height: virtual.getTotalSize() }} role="presentation">
