@@ -5,7 +5,7 @@ import type { Plan } from '../plan/plan.ts';
 import type { DimmerHow, DimmerWay } from './dimmers.ts';
 import type { EngineFinding } from './findings.ts';
 import type { Segment } from './supply-reuse.ts';
-import type { Transformer } from './transformers.ts';
+import type { Transformer } from './transformer.ts';
 import type { EntityWhat } from './types.ts';
 
 /** One branch of a load: from leg `from` to leg `to` (or to the neutral, 3), taking `share` of its power. */

@@ -1,6 +1,6 @@
 import type { Id } from '../kernel/ids.ts';
 import type { System } from '../plan/kinds/kinds.ts';
-import type { Transformer } from './transformers.ts';
+import type { Transformer } from './transformer.ts';
 
 export type EntityWhat = 'source' | 'box' | 'way' | 'outlet' | 'cable' | 'load';
 

@@ -10,7 +10,7 @@ import type { CableKind, Kind } from '../plan/kinds/kinds.ts';
 import { kindOf, type Plan, planRecord, recordOf } from '../plan/plan.ts';
 import { inletsOf, outletsOf } from '../plan/ports.ts';
 import type { Cable } from '../plan/records/index.ts';
-import type { Sized } from './size.ts';
+import type { Sized } from './size-types.ts';
 
 /** A run to find a cable for. */
 export interface RunAsked {

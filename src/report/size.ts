@@ -5,27 +5,15 @@ import { computePower, deratingShare, type PowerResult, sourceRating } from '../
 import type { Id } from '../kernel/ids.ts';
 import { formatAmps, formatVoltAmps, formatWatts } from '../kernel/units.ts';
 import { connector, mates } from '../plan/connectors.ts';
-import type { BoxKind, CableKind, Kind, SourceKind } from '../plan/kinds/kinds.ts';
+import type { BoxKind, Kind, SourceKind } from '../plan/kinds/kinds.ts';
 import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
 import { feedOf, inletsOf, outletsOf, waysOf } from '../plan/ports.ts';
 import { sizeCable } from './size-cable.ts';
+import type { Sized } from './size-types.ts';
+
+export type { Sized } from './size-types.ts';
 
 const LEGS: readonly Quantity[] = ['leg0A', 'leg1A', 'leg2A'];
-
-/** What a source or box must carry, and the smallest kind that does. */
-export interface Sized {
-  readonly recordId: Id;
-  readonly label: string;
-  readonly what: 'generator' | 'box' | 'cable';
-  readonly nowName: string;
-  /** The smallest kind of the book that carries it; undefined where none does. */
-  readonly kind: SourceKind | BoxKind | CableKind | undefined;
-  /** Sets of a cable side by side. */
-  readonly sets?: number;
-  /** Whether the present kind is it, is larger than needed, or does not carry the load with the headroom. */
-  readonly now: 'fits' | 'larger' | 'too small';
-  readonly reasons: readonly string[];
-}
 
 export interface SizeOptions {
   /** Share kept free, in per cent of the load; 20 when absent (common practice). */

@@ -1,15 +1,6 @@
-import type { Feeder } from './solve.ts';
+import type { Feeder } from './network.ts';
 
-/**
- * An ideal transformer at the head of the segment that leads to `node`: its wires get `ratio` × the volts of the parent's
- * wires, and the parent gives the transposed `ratio` × the node's currents, so that it makes and loses nothing. The
- * segment's impedance lies behind it. `ratio` is a real 4×4 matrix by rows (wire of the node × wire of the parent); a row
- * of noughts holds its wire at earth, as an earthed star point does.
- */
-export interface Coupling {
-  readonly node: number;
-  readonly ratio: Float64Array;
-}
+export type { Coupling } from './network.ts';
 
 /** Ratios by node; undefined where a feeder has no transformer, so that the common case costs nothing. */
 export type Ratios = readonly (Float64Array | undefined)[] | undefined;

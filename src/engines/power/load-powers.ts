@@ -4,7 +4,7 @@ import type { Id } from '../../kernel/ids.ts';
 import type { LoadSpec } from '../../plan/kinds/ports.ts';
 import { type Plan, recordsOf, wholeLevelPct } from '../../plan/plan.ts';
 import type { Level } from '../../plan/records/index.ts';
-import { isPhaseCut } from './model.ts';
+import { isPhaseCut } from './phase-cut.ts';
 import type { SetupName } from './types.ts';
 
 /** Watts and vars of every load of the tree by setup: at (index × setups + setup) × 2. */

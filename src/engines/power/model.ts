@@ -1,4 +1,3 @@
-import { cutsPhase, isResistive } from '../../derive/dimmers.ts';
 import { limitOf } from '../../derive/limits.ts';
 import type { SupplyNode, SupplyTree } from '../../derive/supply-types.ts';
 import { NEUTRAL } from '../../derive/supply-types.ts';
@@ -10,6 +9,7 @@ import { kindOf, type Plan, recordOf } from '../../plan/plan.ts';
 import { type Coupling, openVolts } from './coupling.ts';
 import { impedances, ownImpedance } from './impedance.ts';
 import type { NodeLimits } from './limits.ts';
+import { isPhaseCut } from './phase-cut.ts';
 import type { Branches, Feeder } from './solve.ts';
 
 /** Exponents of P and Q over volts for a load. */
@@ -29,10 +29,6 @@ export const loadExponents = (plan: Plan, spec: LoadSpec): readonly [number, num
       return [spec.expP ?? 0, spec.expQ ?? 0];
   }
 };
-
-/** Whether a load's current is cut out of the wave by a dimmer ahead of it. */
-export const isPhaseCut = (n: SupplyNode): boolean =>
-  n.load !== undefined && cutsPhase(n.dimmedBy) && isResistive(n.load);
 
 /** How a source's volts are known: given in the plan, a set's nominal (assumed), or not at all. */
 export type VoltsBasis = 'given' | 'set-nominal' | 'unknown';

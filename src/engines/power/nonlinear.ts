@@ -1,7 +1,7 @@
 import { limitOf } from '../../derive/limits.ts';
 import type { SupplyNode, SupplyTree } from '../../derive/supply-types.ts';
 import type { Plan } from '../../plan/plan.ts';
-import { isPhaseCut } from './model.ts';
+import { isPhaseCut } from './phase-cut.ts';
 
 /**
  * Tells of nodes whether most of what hangs on them is non-linear, by rated volt-amperes: loads with much third harmonic by

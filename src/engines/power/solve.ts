@@ -1,20 +1,7 @@
-import { type Coupling, type Ratios, ratiosOf, scratch, startVolts, through } from './coupling.ts';
+import { type Ratios, ratiosOf, scratch, startVolts, through } from './coupling.ts';
+import type { Feeder } from './network.ts';
 
-/**
- * A radial feeder as flat arrays. Node 0 is the source; a parent comes before its children.
- * Wires 0, 1, 2 are legs and 3 is the neutral. Complex values lie as (re, im) pairs.
- */
-export interface Feeder {
-  readonly nodes: number;
-  /** Parent of each node; that of node 0 is not read. */
-  readonly parent: Int32Array;
-  /** `diagonal`: 8 numbers a node, the own impedance of each wire. `full`: 32, a 4×4 matrix by rows. In ohms. */
-  readonly impedance: { readonly kind: 'diagonal' | 'full'; readonly ohms: Float64Array };
-  /** Volts of the source's four wires to earth. */
-  readonly sourceV: Float64Array;
-  /** Transformers: one for each node that is fed through one. */
-  readonly couplings?: readonly Coupling[];
-}
+export type { Feeder } from './network.ts';
 
 /**
  * Load branches. Each takes `wattsW` + j`varsVar` at `nominalV` volts between wires `from` and `to`, and follows the
