@@ -3,6 +3,7 @@ import { type Problem, problemText } from '../kernel/result.ts';
 import type { Kind } from '../plan/kinds/kinds.ts';
 import type { Practice } from '../plan/records/index.ts';
 import { EXIT } from './command.ts';
+import { kindText } from './gear-show.ts';
 
 export interface GearResult {
   readonly text: string;
@@ -50,14 +51,30 @@ export const gearList = (
   return { text: lines.join(''), exitCode: EXIT.done };
 };
 
-/** One kind with all its figures and where they are from, as JSON. A user's own kind goes before a built-in one. */
-export const gearShow = ({ practices, own = [] }: From, slug: string): GearResult => {
-  const kind =
-    own.find((k) => k.slug === slug) ?? practices.map((p) => findKind(p, slug)).find((k) => k !== undefined);
-  return kind
-    ? { text: jsonText(kind), exitCode: EXIT.done }
-    : refused({
-        what: `The gear book has no kind “${slug}”.`,
-        todo: 'Look for its name with: lampwright gear list WORDS.',
-      });
+/**
+ * One kind with all its figures and where they are from, in lines for people or as JSON. A user's own kind goes before a
+ * built-in one. Lengths follow the practice it is found in.
+ */
+export const gearShow = (
+  { practices, own = [] }: From,
+  slug: string,
+  options: { readonly json: boolean },
+): GearResult => {
+  const mine = own.find((k) => k.slug === slug);
+  const at = practices.find((p) => findKind(p, slug) !== undefined);
+  const kind = mine ?? (at && findKind(at, slug));
+  if (!kind)
+    return refused({
+      what: `The gear book has no kind “${slug}”.`,
+      todo: 'Look for its name with: lampwright gear list WORDS.',
+    });
+  if (options.json) return { text: jsonText(kind), exitCode: EXIT.done };
+  const practice = at ?? practices[0];
+  const units = practice === 'europe' ? 'metric' : 'imperial';
+  const other = !mine && practices.find((p) => p !== at && findKind(p, slug) !== undefined);
+  const text = kindText(kind, units, mine ? 'own' : `built-in, ${at ?? ''}`);
+  return {
+    text: other ? `${text}For the kind of ${other}: --practice ${other}.\n` : text,
+    exitCode: EXIT.done,
+  };
 };

@@ -131,12 +131,12 @@ export const gear: Command = {
   summary: 'look into the gear book, and bring in kinds from fixture files, lists and other books',
   details:
     '  list [WORDS]       kinds of the book, or those that fit the words\n' +
-    '  show SLUG          one kind with all its figures and where they are from\n' +
+    '  show SLUG          one kind: every figure with its unit and where it is from\n' +
     '  import FILE        show what a fixture file (GDTF), a list (CSV) or a gear book would bring\n' +
     '  page               the whole book as tables in Markdown\n' +
     '  --practice P       only the kinds of one practice; at import, whose plugs are assumed\n' +
     '  --book BOOK        list and show the kinds of this book too\n' +
-    '  --json             list and import as JSON\n' +
+    '  --json             list, show and import as JSON\n' +
     '  --out BOOK         put what was imported into this book; it is made where it is not there\n' +
     '  --conflicts WHICH  where the book has another kind of that slug: keep mine, take theirs, or both\n' +
     '  --watts W          watts at the inlet, in place of what a fixture file says\n' +
@@ -165,7 +165,8 @@ export const gear: Command = {
     };
     if (what === 'list')
       return tell(gearList({ practices, own }, words.join(' '), { json: values.json ?? false }));
-    if (what === 'show' && words.length === 1) return tell(gearShow({ practices, own }, word));
+    if (what === 'show' && words.length === 1)
+      return tell(gearShow({ practices, own }, word, { json: values.json ?? false }));
     if (what === 'import' && words.length === 1)
       return tell(await runImport(word, values, practices.length === 1 ? practices[0] : undefined));
     if (what !== 'page' || words.length > 0)

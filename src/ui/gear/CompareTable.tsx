@@ -1,10 +1,10 @@
 import type { Kind } from '../../plan/kinds/kinds.ts';
 import { planRecord } from '../../plan/plan.ts';
+import { kindFacts } from '../../report/kind-facts.ts';
 import { SymbolIcon } from '../common/SymbolIcon.tsx';
 import { placeKind } from '../floor/placing.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
-import { kindFacts } from './facts.ts';
 import { WhereUsed } from './WhereUsed.tsx';
 
 /** Families that come with, on or along something and are not placed by themselves. */

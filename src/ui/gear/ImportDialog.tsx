@@ -10,12 +10,12 @@ import {
 import { problemText } from '../../kernel/result.ts';
 import type { Kind } from '../../plan/kinds/kinds.ts';
 import { planRecord } from '../../plan/plan.ts';
+import { kindFacts } from '../../report/kind-facts.ts';
 import { Modal } from '../common/Modal.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { ConflictView } from './ConflictView.tsx';
 import { DrawingPreview } from './DrawingPreview.tsx';
-import { kindFacts } from './facts.ts';
 import { useOwnBook } from './own-book.ts';
 
 /** What a file holds, read but not yet kept. */

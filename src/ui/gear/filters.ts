@@ -1,7 +1,9 @@
 import { searchKinds } from '../../gear/index.ts';
 import { compareNatural } from '../../kernel/ids.ts';
 import type { Kind } from '../../plan/kinds/kinds.ts';
-import type { LoadSpec } from '../../plan/kinds/ports.ts';
+import { loadOf, wattsUnknown } from '../../report/kind-words.ts';
+
+export { FAMILY_WORDS, wattsUnknown } from '../../report/kind-words.ts';
 
 export interface GearFilters {
   readonly query: string;
@@ -34,38 +36,6 @@ export const noFilters: GearFilters = {
   sort: 'book',
   ownOnly: false,
 };
-
-export const FAMILY_WORDS: Readonly<Record<string, string>> = {
-  fixture: 'Fixtures',
-  ballast: 'Ballasts',
-  stand: 'Stands',
-  source: 'Sources',
-  box: 'Boxes',
-  dimmer: 'Dimmers',
-  cable: 'Cables',
-  adapter: 'Adapters and tees',
-  converter: 'Supplies and transformers',
-  pack: 'Packs',
-  charger: 'Chargers',
-  transmitter: 'Transmitters',
-  receiver: 'Receivers',
-  repeater: 'Repeaters',
-  node: 'Desks and nodes',
-  dataSplitter: 'Data splitters',
-  dataCable: 'Data cables',
-  camera: 'Cameras',
-  furniture: 'Furniture',
-  vehicle: 'Vehicles',
-  grip: 'Frames and grip',
-  rigging: 'Rigging',
-};
-
-/** What a kind draws from the mains; nothing where it draws none or its watts are not known. */
-export const loadOf = (k: Kind): LoadSpec | undefined =>
-  'load' in k ? (k.load as LoadSpec | undefined) : undefined;
-
-/** Whether a kind draws watts that nobody has given. */
-export const wattsUnknown = (k: Kind): boolean => loadOf(k)?.unknown === true;
 
 export const wattsOf = (k: Kind): number | undefined => (wattsUnknown(k) ? undefined : loadOf(k)?.wattsW);
 

@@ -144,7 +144,7 @@ describe('the command line', () => {
     const { out } = await lampwright('gear', 'list', 'panel', '--practice', 'europe');
     const slug = out.split(/\s/, 1)[0] ?? '';
     expect(slug).not.toBe('');
-    expect(JSON.parse((await lampwright('gear', 'show', slug)).out)).toMatchObject({ slug });
+    expect(JSON.parse((await lampwright('gear', 'show', slug, '--json')).out)).toMatchObject({ slug });
     expect(await lampwright('gear', 'show', 'no-such-lamp')).toMatchObject({ status: 2, out: '' });
     expect(await lampwright('gear', 'list', '--practice', 'mars')).toMatchObject({ status: 2, out: '' });
   });

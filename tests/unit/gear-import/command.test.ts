@@ -85,7 +85,9 @@ describe('gear import', () => {
     const { out: list } = await lampwright('gear', 'list', 'cell', 'bar', '--book', book);
     const slug = list.split(/\s/, 1)[0] ?? '';
     expect(list).toMatch(/\[own\]/);
-    expect(JSON.parse((await lampwright('gear', 'show', slug, '--book', book)).out)).toMatchObject({ slug });
+    expect(JSON.parse((await lampwright('gear', 'show', slug, '--json', '--book', book)).out)).toMatchObject({
+      slug,
+    });
 
     const heavier = file('bar2.gdtf', fixtureFile(CELL_BAR.replace('Value="3.2"', 'Value="4"')));
     const asked = await lampwright('gear', 'import', heavier, '--out', book);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { gearBook, needKind } from '../../../src/gear/index.ts';
 import type { Kind } from '../../../src/plan/kinds/kinds.ts';
-import { kindFacts } from '../../../src/ui/gear/facts.ts';
+import { kindFacts } from '../../../src/report/kind-facts.ts';
 import { FAMILY_WORDS, filterKinds, noFilters, wattsOf } from '../../../src/ui/gear/filters.ts';
 
 const fact = (kind: Kind, name: string): string | undefined =>

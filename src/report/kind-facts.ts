@@ -1,10 +1,10 @@
-import { formatKg } from '../../engines/rigging/index.ts';
-import type { LengthUnits } from '../../kernel/units.ts';
-import { formatLength } from '../../kernel/units.ts';
-import { connector } from '../../plan/connectors.ts';
-import type { Kind, Mode } from '../../plan/kinds/kinds.ts';
-import { mountsWords } from '../../plan/kinds/mount-words.ts';
-import { addLoad, addMoreFacts } from './more-facts.ts';
+import { formatKg } from '../engines/rigging/index.ts';
+import type { LengthUnits } from '../kernel/units.ts';
+import { formatLength, formatWatts } from '../kernel/units.ts';
+import { connector } from '../plan/connectors.ts';
+import type { Kind, Mode } from '../plan/kinds/kinds.ts';
+import { mountsWords } from '../plan/kinds/mount-words.ts';
+import { addFixtureExtras, addLoad, addMoreFacts } from './kind-facts-more.ts';
 
 /** One line about a kind: what, how much, and where the figure is from. */
 export interface Fact {
@@ -37,6 +37,12 @@ export const kindFacts = (kind: Kind, units: LengthUnits): readonly Fact[] => {
     );
     add('On axis', kind.candelaCd ? `${kind.candelaCd.toLocaleString('en-US')} cd` : undefined, 'candelaCd');
     add(
+      'Narrow end',
+      kind.spot && `${kind.spot.beamDeg}°, ${kind.spot.candelaCd.toLocaleString('en-US')} cd`,
+      'spot',
+      'candelaCd',
+    );
+    add(
       'Colour',
       kind.cct ? `${kind.cct.minK} to ${kind.cct.maxK} K${kind.cct.color ? ' and colour' : ''}` : undefined,
       'cct',
@@ -66,12 +72,17 @@ export const kindFacts = (kind: Kind, units: LengthUnits): readonly Fact[] => {
     add(
       'Modes',
       kind.modes
-        .map((m) => `${m.name}: ${slotsWord(m)}${m.parts > 1 ? ` (${m.parts} parts)` : ''}`)
+        .map(
+          (m) =>
+            `${m.name}: ${slotsWord(m)} ${m.slots === 1 ? 'slot' : 'slots'}${m.parts > 1 ? ` (${m.parts} parts)` : ''}`,
+        )
         .join('; ') || undefined,
       'modes',
     );
+    addFixtureExtras(kind, add);
   }
   if (kind.family === 'ballast') {
+    add('Runs', kind.heads.join(', ') || undefined, 'heads');
     add('Head cables', kind.headCablesMm.map((mm) => formatLength(mm, units)).join(', '), 'headCablesMm');
     add(
       'Light',
@@ -91,6 +102,7 @@ export const kindFacts = (kind: Kind, units: LengthUnits): readonly Fact[] => {
       'heightMaxMm',
     );
     add('Leg circle', formatLength(kind.legCircleMm, units), 'legCircleMm');
+    add('Legs', String(kind.legs ?? 3), 'legs');
     add('Receives', mountsWords(kind.receives, units), 'receives');
   }
   if (kind.family === 'box' || kind.family === 'source' || kind.family === 'dimmer') {
@@ -104,7 +116,15 @@ export const kindFacts = (kind: Kind, units: LengthUnits): readonly Fact[] => {
     );
   }
   if (kind.family === 'source') {
+    add('Sort', kind.what.replace('-', ' '), 'what');
     add('System', `${kind.system} V`, 'system');
+    add('Tank', kind.tankL === undefined ? undefined : num(kind.tankL, 'l'), 'tankL');
+    add('For a moment', kind.surgeW === undefined ? undefined : formatWatts(kind.surgeW), 'surgeW');
+    add(
+      'Of its inverter',
+      kind.inverterPct === undefined ? undefined : num(kind.inverterPct, '%'),
+      'inverterPct',
+    );
     add(
       'Rated',
       kind.ratedKw ? `${kind.ratedKw} kW${kind.ratedKva ? `, ${kind.ratedKva} kVA` : ''}` : undefined,

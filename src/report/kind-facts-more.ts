@@ -1,8 +1,8 @@
-import { formatKg, formatWind } from '../../engines/rigging/index.ts';
-import { formatLength, formatWatts, type LengthUnits } from '../../kernel/units.ts';
-import type { DataPort, DcPort, Kind } from '../../plan/kinds/kinds.ts';
-import { mountsWords } from '../../plan/kinds/mount-words.ts';
-import { loadOf, wattsUnknown } from './filters.ts';
+import { formatKg, formatWind } from '../engines/rigging/index.ts';
+import { formatLength, formatWatts, type LengthUnits } from '../kernel/units.ts';
+import type { DataPort, DcPort, FixtureKind, Kind } from '../plan/kinds/kinds.ts';
+import { mountsWords } from '../plan/kinds/mount-words.ts';
+import { loadOf, wattsUnknown } from './kind-words.ts';
 
 /** Adds one line: its name, value, the field its basis stands under, and the one to look at where that has none. */
 type Add = (name: string, value: string | undefined, field?: string, of?: string) => void;
@@ -36,6 +36,15 @@ export const addLoad = (kind: Kind, add: Add): void => {
     'load',
   );
   add('Leakage', load && num(load.leakageMa, 'mA'), 'leakageMa', 'load');
+  add('As volts fall', load && (MODELS[load.model] ?? load.model), 'model', 'load.behaviour');
+};
+
+const MODELS: Readonly<Record<string, string>> = {
+  'constant-power': 'keeps its watts, draws more amps',
+  'constant-current': 'keeps its amps',
+  'constant-impedance': 'a resistance: fewer amps and watts',
+  tungsten: 'a lamp: fewer amps and watts, less light',
+  exponential: 'watts by an exponent of its own',
 };
 
 const PLATES: Readonly<Record<string, string>> = {
@@ -74,10 +83,36 @@ const dataWords = (ports: readonly DataPort[]): string | undefined =>
 const dcWords = (ports: readonly DcPort[]): string | undefined =>
   counted(ports.map((p) => `${p.connector.replace(/-/g, ' ')} ${num(p.voltsV, 'V')}, ${num(p.maxA, 'A')}`));
 
+/** Packs, built-in radio and settings of a fixture. */
+export const addFixtureExtras = (kind: FixtureKind, add: Add): void => {
+  const { packIn: p, radioIn: r } = kind;
+  const many = p && p.packs > 1 ? `${p.packs} packs in ${p.joined}` : 'one pack';
+  add(
+    'On packs',
+    p &&
+      `${many}, ${p.plates.map((x) => PLATES[x] ?? x).join(' or ')}, ${p.minV} to ${p.maxV} V${p.maxW === undefined ? '' : `, at most ${formatWatts(p.maxW)}`}${p.hotSwap ? ', changed while it runs' : ''}`,
+    'packIn',
+  );
+  add(
+    'Built-in radio',
+    r &&
+      `takes signals from ${r.sensitivityDbm} dBm, ${r.antennaGainDbi} dBi, ${r.fromMhz} to ${r.toMhz} MHz`,
+    'radioIn',
+  );
+  add('Address set by', kind.addressBy, 'addressBy');
+  add(
+    'Controlled by',
+    kind.controlBy &&
+      { app: 'its maker’s app only', local: 'hand at the unit', manual: 'hand' }[kind.controlBy],
+    'controlBy',
+  );
+};
+
 /** Lines of grip, rigging, packs, chargers, converters, dimmers, adapters, radio and data gear. */
 export const addMoreFacts = (kind: Kind, add: Add, units: LengthUnits): void => {
   switch (kind.family) {
     case 'grip':
+      add('Sort', kind.what, 'what');
       add('Face in the wind', kind.areaM2 === undefined ? undefined : num(kind.areaM2, 'm²'), 'areaM2');
       add(
         'Share of the wind on a board',
@@ -89,6 +124,7 @@ export const addMoreFacts = (kind: Kind, add: Add, units: LengthUnits): void => 
       add('Goes on', mountsWords(kind.fits, units) || undefined, 'fits');
       break;
     case 'rigging':
+      add('Sort', kind.what, 'what');
       add(
         'Rated load',
         kind.ratedLoadKg === undefined ? 'by its maker’s table' : formatKg(kind.ratedLoadKg, units),
@@ -146,6 +182,13 @@ export const addMoreFacts = (kind: Kind, add: Add, units: LengthUnits): void => 
     case 'converter':
       add('Gives', `${kind.outputV ? `${kind.outputV} V, ` : ''}${formatWatts(kind.outputW)}`, 'outputW');
       add('Efficiency', num(kind.efficiencyPct, '%'), 'efficiencyPct');
+      add('Rated', kind.ratedKva === undefined ? undefined : num(kind.ratedKva, 'kVA'), 'ratedKva');
+      add('Wound for', kind.inputV === undefined ? undefined : num(kind.inputV, 'V'), 'inputV');
+      add(
+        'Impedance',
+        kind.impedancePct === undefined ? undefined : num(kind.impedancePct, '%'),
+        'impedancePct',
+      );
       add('Direct current in', dcWords(kind.dcIn), 'dcIn');
       add('Direct current out', dcWords(kind.dcOut), 'dcOut');
       add('Plate', counted(kind.plates.map((p) => PLATES[p] ?? p)), 'plates');
@@ -175,11 +218,21 @@ export const addMoreFacts = (kind: Kind, add: Add, units: LengthUnits): void => 
       add('Radiates', kind.bands.map((b) => `${b.eirpDbm} dBm`).join('; '), 'bands');
       add('Aerial', `${kind.antenna.replace(/-/g, ' ')}, ${kind.antennaGainDbi} dBi`, 'antennaGainDbi');
       add('Takes signals from', `${kind.sensitivityDbm} dBm`, 'sensitivityDbm');
+      if (kind.family !== 'receiver')
+        add('At its aerial socket', num(kind.conductedDbm, 'dBm'), 'conductedDbm');
+      if (kind.family === 'repeater') add('Delay', num(kind.delayMs, 'ms'), 'delayMs');
+      add('Links at once', kind.linksMax === undefined ? undefined : `${kind.linksMax} at most`, 'linksMax');
+      add(
+        'Passed on',
+        kind.mesh && `${kind.mesh.hopsMax} times at most, each at ${num(kind.mesh.relayEirpDbm, 'dBm')}`,
+        'mesh',
+      );
       add('Supply', num(kind.supplyW, 'W'), 'supplyW');
       add('Back-up cell', kind.backupWh === undefined ? undefined : num(kind.backupWh, 'Wh'), 'backupWh');
       break;
     case 'dataCable':
       add('Ends', DATA_PORTS[kind.connector], 'connector');
+      add('Mass of a metre', `${num(kind.massKgPerM, 'kg')}`, 'massKgPerM');
       add('Lines in it', String(kind.lines), 'lines');
       add('Pairs', num(kind.impedanceOhm, 'Ω'), 'impedanceOhm');
       add('Longest run', formatLength(kind.longestMm, units), 'longestMm');
