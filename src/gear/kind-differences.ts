@@ -43,6 +43,7 @@ const WORDS: Readonly<Record<string, string>> = {
   sensitivityDbm: 'weakest signal',
   antennaGainDbi: 'gain of the aerial',
   backupWh: 'back-up cell',
+  radioIn: 'built-in radio',
   dataIn: 'data in',
   dataOut: 'data out',
   dcIn: 'direct current in',

@@ -31,6 +31,7 @@ export const COLUMNS: Readonly<Record<string, readonly Column[]>> = {
     ['Beam', optics],
     ['Candela', candela],
     INLET,
+    ['Radio takes dBm', of(['fixture'], (k) => k.radioIn?.sensitivityDbm)],
     [
       'Cloth / surface m',
       of(

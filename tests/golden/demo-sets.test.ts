@@ -27,7 +27,6 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
     'warn power-volts-low unit-9',
     'warn power-drop unit-9',
     'warn control-line-end line-l3',
-    'note radio-receiver unit-41',
   ],
   stage: [
     'note control-line-chain unit-25',

@@ -50,6 +50,15 @@ const packs = (count: number, minV: number, maxV: number, more: Record<string, u
   },
 });
 
+/** A receiver for control data is common in units that run on cells and packs. */
+const RADIO = {
+  radioIn: { sensitivityDbm: -92, antennaGainDbi: 0, fromMhz: 2400, toMhz: 2483.5 },
+  basis: {
+    radioIn:
+      'planning value of the class, assumed; a built-in receiver is common practice, no published source: look for it on the real unit',
+  },
+};
+
 const panel = (
   slug: string,
   name: string,
@@ -163,15 +172,18 @@ const tables: readonly FixtureTable[] = [
         ...white,
         ...domestic,
         ...packs(1, 11.5, 17),
+        ...RADIO,
         profile: 'led-small',
       }),
       panel('led-panel-30x60', 'LED panel 30×60, 130 W', 130, 4.5, [620, 120], '16', 4500, {
         ...domestic,
         ...packs(1, 11.5, 30),
+        ...RADIO,
       }),
       panel('led-panel-60x60', 'LED panel 60×60, 300 W', 300, 10, [640, 150], '28', 10000, {
         ...domestic,
         ...packs(2, 20, 36, { maxW: 200, hotSwap: true }),
+        ...RADIO,
       }),
       panel('led-panel-65x30-420w', 'LED soft panel 65×30, 420 W', 420, 13, [650, 300], '28', 14000),
     ],
@@ -197,7 +209,7 @@ const tables: readonly FixtureTable[] = [
     style: 'tube',
     symbol: 'led-tube',
     also: 'led,tube,batten',
-    common: { ...COLOR, ...full },
+    common: { ...COLOR, ...full, ...RADIO },
     rows: [
       row('led-tube-60', 'LED tube {2 ft|60 cm}, 22 W', 22, 0.9, [600, 40], 'clip 16', [120, 350], '', {
         ...domestic,
@@ -219,7 +231,7 @@ const tables: readonly FixtureTable[] = [
     style: 'pixel-tube',
     symbol: 'pixel-tube',
     also: 'led,tube,pixel,batten',
-    common: { ...COLOR, feed: 'chain' },
+    common: { ...COLOR, ...RADIO, feed: 'chain' },
     rows: [
       row('pixel-tube-60', 'Pixel tube {2 ft|60 cm}, 22 W', 22, 0.9, [600, 45], 'clip 16', [120, 350], '', {
         ...pixels(8, 16),
@@ -490,7 +502,7 @@ const tables: readonly FixtureTable[] = [
         'socket',
         [200, 45],
         'battery',
-        { ...COLOR, ...full, ...cells(12) },
+        { ...COLOR, ...full, ...cells(12), ...RADIO },
       ),
       row(
         'practical-candle-4w',

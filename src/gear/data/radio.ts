@@ -133,7 +133,7 @@ const rows: readonly RadioRow[] = [
     dBm: 18,
     antenna: 'whip',
     supplyW: 4,
-    backupWh: 25,
+    backupWh: 4.5,
     mains: true,
     ports: 'line',
     kg: 1,
@@ -146,7 +146,7 @@ const rows: readonly RadioRow[] = [
     dBm: 18,
     antenna: 'whip',
     supplyW: 8,
-    backupWh: 40,
+    backupWh: 9,
     mains: true,
     ports: 'line',
     kg: 1.3,
@@ -419,6 +419,12 @@ const dataPorts = (r: RadioRow) => {
   return sends ? { dataIn: wired, dataOut: [air] } : { dataIn: [air], dataOut: wired };
 };
 
+/** A cell beside a mains supply bridges an outage; one that is all a unit has must last the day. */
+const backupBasis = (r: RadioRow): string =>
+  r.mains && r.family === 'transmitter'
+    ? 'common practice, no published source: about an hour'
+    : 'planning value of the class, assumed';
+
 /** Its small supply: 1 W and up at 0.6 power factor, as plug-in supplies are. */
 const supply = (practice: Practice, r: RadioRow) => {
   if (!r.mains) return {};
@@ -469,7 +475,7 @@ export const radioKinds: Family = (practice) =>
           sensitivityDbm:
             'planning value of the class, assumed: hopping links of 2.4 GHz are said to take -90 to -97 dBm',
           supplyW: 'planning value of the class, assumed',
-          ...(r.backupWh === undefined ? {} : { backupWh: 'planning value of the class, assumed' }),
+          ...(r.backupWh === undefined ? {} : { backupWh: backupBasis(r) }),
           ...(r.family === 'repeater' ? { delayMs: 'planning value of the class, assumed' } : {}),
           ...(r.linksMax === undefined ? {} : { linksMax: 'planning value of the class, assumed' }),
           ...(r.mesh === undefined ? {} : { mesh: 'planning values of the class, assumed' }),

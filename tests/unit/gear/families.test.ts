@@ -272,6 +272,34 @@ for (const practice of ['north-america', 'europe'] as const) {
         if (k.backupWh !== undefined) expect(k.backupWh / k.supplyW, k.slug).toBeGreaterThan(1 / 3);
     });
 
+    it('bridge about an hour where a transmitter on the mains has a cell too, and say that it is the trade’s word', () => {
+      const bridged = of('transmitter').filter((k) => k.backupWh !== undefined && k.load !== undefined);
+      expect(bridged.length).toBeGreaterThan(0);
+      for (const k of bridged) {
+        const hours = (k.backupWh ?? 0) / k.supplyW;
+        expect(hours, k.slug).toBeGreaterThanOrEqual(1);
+        expect(hours, k.slug).toBeLessThanOrEqual(1.25);
+        expect(k.basis.backupWh, k.slug).toMatch(/no published source: about an hour/);
+      }
+    });
+
+    it('have a receiver built in where small battery units do, marked as assumed, on a band a transmitter has', () => {
+      const hearing = of('fixture').filter((k) => k.radioIn !== undefined);
+      const slugs = hearing.map((k) => k.slug);
+      expect(slugs).toEqual(expect.arrayContaining(['led-tube-120', 'pixel-tube-120', 'led-panel-30x30']));
+      for (const k of of('fixture'))
+        if (/tube/.test(k.style) && k.source === 'led') expect(k.radioIn, k.slug).toBeDefined();
+      const bands = of('transmitter').flatMap((k) => k.bands);
+      for (const k of hearing) {
+        expect(k.basis.radioIn, k.slug).toMatch(/assumed/);
+        const { fromMhz = 0, toMhz = 0 } = k.radioIn ?? {};
+        expect(
+          bands.some((b) => b.fromMhz >= fromMhz && b.toMhz <= toMhz),
+          k.slug,
+        ).toBe(true);
+      }
+    });
+
     it('hold for power stations what lasts half an hour and more at full power', () => {
       for (const k of of('source')) {
         if (k.what !== 'power-station') continue;
