@@ -1,11 +1,12 @@
 import { drawContext, pluggedAt } from '../drawing/context.ts';
+import { wrapText } from '../drawing/text.ts';
 import { compareNatural } from '../kernel/ids.ts';
 import { printAddress } from '../plan/address.ts';
 import { kindOf, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
 import type { LabelStock } from '../plan/records/index.ts';
 import { legsText } from './figures.ts';
 import type { Rect } from './frame.ts';
-import { type Ink, makeInk, PITCH_MM, widthOf } from './ink.ts';
+import { CAP, type Ink, makeInk, PITCH_MM, widthOf } from './ink.ts';
 import { LABEL_STOCKS } from './label-stocks.ts';
 import { runsOf } from './runs.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
@@ -88,15 +89,29 @@ const wordAndLines = (
   ink.text(r.x, r.y + r.h / 2 + cap / 2, word, { capMm: cap, weight: 'semibold', maxMm: wide });
   const x = r.x + Math.min(wide, widthOf(word, { capMm: cap, weight: 'semibold' })) + 3;
   const w = r.x + r.w - x;
-  const said = lines.filter((l) => l.text !== '');
-  const fit = Math.max(1, Math.min(said.length, Math.floor((r.h - 1.8) / PITCH_MM) + 1));
-  const top = r.y + (r.h - ((fit - 1) * PITCH_MM + 1.8)) / 2 + 1.8;
-  said.slice(0, fit).forEach((l, i) => {
-    ink.text(x, top + i * PITCH_MM, l.text, {
-      maxMm: w,
-      ...(l.strong ? { weight: 'semibold' as const } : {}),
+  const shown = lines.filter((l) => l.text !== '');
+  // The larger letters where everything has room in them.
+  for (const [cap, pitch] of [
+    [CAP.value, 4.4],
+    [CAP.note, PITCH_MM],
+  ] as const) {
+    const rows = Math.max(1, Math.floor((r.h - cap) / pitch) + 1);
+    const said = shown.flatMap((l) =>
+      wrapText(l.text, cap, l.strong ? 'semibold' : 'regular', w, 2).map((text) => ({ ...l, text })),
+    );
+    const whole = said.length <= rows && !said.some((l) => l.text.endsWith('…'));
+    if (!whole && cap !== CAP.note) continue;
+    const kept = said.slice(0, rows);
+    const top = r.y + (r.h - ((kept.length - 1) * pitch + cap)) / 2 + cap;
+    kept.forEach((l, i) => {
+      ink.text(x, top + i * pitch, l.text, {
+        capMm: cap,
+        maxMm: w,
+        ...(l.strong ? { weight: 'semibold' as const } : {}),
+      });
     });
-  });
+    return;
+  }
 };
 
 /** A label for every unit: number, what it is, use, where it takes power, address. */
