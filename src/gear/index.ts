@@ -6,6 +6,7 @@ export { type KindUpdate, kindUpdates } from './kind-updates.ts';
 export { figureOf, type OwnFigure, ownFigures, ownKindFrom } from './own-figures.ts';
 export { gearBookPage } from './page.ts';
 export { type SearchOptions, searchGear, searchKinds } from './search.ts';
+export { sheetColumns } from './sheet-more.ts';
 export {
   BOOK_FORMAT,
   bookOfKinds,

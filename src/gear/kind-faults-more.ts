@@ -2,9 +2,22 @@ import type { Kind } from '../plan/kinds/kinds.ts';
 
 type Need = (good: boolean, words: string) => void;
 
-/** Faults of packs, chargers, converters, dimmers, adapters, radio and data gear. */
+/** Faults of rigging, grip, packs, chargers, converters, dimmers, adapters, radio and data gear. */
 export const moreFaults = (kind: Kind, need: Need): void => {
   switch (kind.family) {
+    case 'rigging':
+      need(
+        (kind.heightMinMm ?? 0) <= (kind.heightMaxMm ?? Number.POSITIVE_INFINITY),
+        'its least height is above its greatest',
+      );
+      return;
+    case 'grip':
+      need((kind.areaM2 ?? 0) >= 0, `its face in the wind is ${kind.areaM2 ?? 0} m²`);
+      need(
+        (kind.windShare ?? 0) >= 0 && (kind.windShare ?? 0) <= 2,
+        `its share of the wind is ${kind.windShare ?? 0}, not 0 to 2`,
+      );
+      return;
     case 'pack':
       need(
         kind.emptyV > 0 && kind.emptyV <= kind.voltsV && kind.voltsV <= kind.fullV,

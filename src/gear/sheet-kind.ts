@@ -20,7 +20,8 @@ const ASSUMED = {
   connector: 'appliance-lock-20',
   mount: ['pin-16'],
 } as const;
-const OWN = 'entered by the user';
+/** Basis of what a row says. */
+export const OWN = 'entered by the user';
 /** Basis of a field whose cell was empty. */
 export const EMPTY = 'assumed: not in the list';
 
@@ -116,7 +117,8 @@ export const sourceOf = (text: string): keyof typeof SOURCES | undefined => {
   return Object.hasOwn(SOURCES, t) ? (t as keyof typeof SOURCES) : undefined;
 };
 
-const slugOf = (name: string): string => {
+/** A slug made from a name. */
+export const slugOf = (name: string): string => {
   const word = name
     .toLowerCase()
     .normalize('NFKD')

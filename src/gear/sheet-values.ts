@@ -51,12 +51,17 @@ const OTHER_HEADINGS: Readonly<Record<string, Column>> = {
   pf: { field: 'powerFactor' },
 };
 
-export const columnOf = (heading: string): Column | undefined => {
-  const key = heading
+/** A heading as it is looked up: without case and brackets. */
+export const headingKey = (heading: string): string =>
+  heading
     .toLowerCase()
     .replace(/[()[\]_/,]+/g, ' ')
     .replace(/\s+/g, ' ')
     .trim();
+
+/** A column of a list of lights. */
+export const columnOf = (heading: string): Column | undefined => {
+  const key = headingKey(heading);
   if (Object.hasOwn(COLUMNS, key)) return COLUMNS[key];
   return Object.hasOwn(OTHER_HEADINGS, key) ? OTHER_HEADINGS[key] : undefined;
 };
@@ -82,7 +87,8 @@ export const connectorIdOf = (cell: string): string | undefined => {
   return connector(text)?.id ?? connectors.find((c) => c.name.toLowerCase() === text)?.id;
 };
 
-const MOUNTS: Readonly<Record<string, Mount>> = {
+/** Ways of writing a mount. */
+export const MOUNTS: Readonly<Record<string, Mount>> = {
   'pin-16': 'pin-16',
   '16': 'pin-16',
   '16 mm': 'pin-16',

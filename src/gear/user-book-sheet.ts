@@ -2,6 +2,7 @@ import { fail, ok, type Problem, type Result } from '../kernel/result.ts';
 import type { FixtureKind, Kind } from '../plan/kinds/kinds.ts';
 import { kindFaults } from './kind-faults.ts';
 import { EMPTY, kindOfRow, sourceOf } from './sheet-kind.ts';
+import { moreCells, moreColumn, moreHeadings, readMoreRow, rowFamily, strayHeadings } from './sheet-more.ts';
 import { readSheet, type Sheet, writeSheet } from './sheet-text.ts';
 import {
   COLUMNS,
@@ -18,21 +19,22 @@ import {
 export interface SheetRow {
   /** Line of the file the row begins on. */
   readonly line: number;
-  readonly kind?: FixtureKind;
+  readonly kind?: Kind;
   readonly problems: readonly Problem[];
 }
 
 /** A list of kinds as read, to be looked at: nothing is in any book yet. */
 export interface SheetImport {
   readonly rows: readonly SheetRow[];
-  readonly kinds: readonly FixtureKind[];
+  readonly kinds: readonly Kind[];
   /** Columns that were not understood, and the like. */
   readonly notices: readonly string[];
 }
 
 /**
- * Reads a spreadsheet saved as CSV (RFC 4180; semicolons or tabs too) into fixture kinds. The first row names the
- * columns, in any order and case:
+ * Reads a spreadsheet saved as CSV (RFC 4180; semicolons or tabs too) into kinds. The first row names the columns, in any
+ * order and case. A column `family` says what a row is: light (when empty), stand, grip, rigging, pack or cable; the
+ * columns of those besides lights are in sheet-families.ts. Of a light:
  *
  * - `name` (needed), `slug` (made from the name when empty), `also` (other names, between semicolons), `notes`
  * - `source`: led (when empty), tungsten, discharge, fluorescent
@@ -51,7 +53,8 @@ export const readKindSheet = (text: string, name = 'the list'): Result<SheetImpo
   const { rows, separator } = read.value;
   const [head, ...body] = rows;
   const columns = (head?.cells ?? []).map(columnOf);
-  const fields = columns.flatMap((c) => c?.field ?? []);
+  const meant = (head?.cells ?? []).map((h, i) => columns[i]?.field ?? moreColumn(h));
+  const fields = meant.flatMap((f) => f ?? []);
   if (!head || !fields.includes('name'))
     return fail({
       what: `${name} has no column “name”.`,
@@ -66,12 +69,30 @@ export const readKindSheet = (text: string, name = 'the list'): Result<SheetImpo
       todo: 'Remove one of them.',
     });
   const unknown = head.cells
-    .filter((h, i) => h.trim() !== '' && !columns[i])
+    .filter((h, i) => h.trim() !== '' && meant[i] === undefined)
     .map((h) => `“${h.trim().slice(0, 40)}”`);
   const notices = unknown.length > 0 ? [`Columns not understood and left out: ${unknown.join(', ')}.`] : [];
   const lines = new Map<string, number>();
+  const familyAt = meant.indexOf('family');
   const found = body.map((row): SheetRow => {
-    const one = readRow(row, head.cells, columns, separator);
+    const family = rowFamily(familyAt < 0 ? '' : (row.cells[familyAt] ?? ''));
+    if (family === undefined) return { line: row.line, problems: [noFamily(row, head.cells, familyAt)] };
+    const stray =
+      family === 'fixture'
+        ? head.cells.filter(
+            (_, i) => !columns[i] && meant[i] !== undefined && i !== familyAt && row.cells[i]?.trim(),
+          )
+        : strayHeadings(family, head.cells, row.cells).filter(
+            (h) => meant[head.cells.indexOf(h)] !== undefined,
+          );
+    if (stray.length > 0)
+      notices.push(
+        `Line ${row.line}: ${stray.map((h) => `“${h.trim()}”`).join(', ')} says nothing of its family and was left out.`,
+      );
+    const one =
+      family === 'fixture'
+        ? readRow(row, head.cells, columns, separator)
+        : readMoreRow(family, row, head.cells, separator);
     const before = one.kind && lines.get(one.kind.slug);
     if (one.kind && before !== undefined)
       return {
@@ -89,6 +110,12 @@ export const readKindSheet = (text: string, name = 'the list'): Result<SheetImpo
   });
   return ok({ rows: found, kinds: found.flatMap((r) => r.kind ?? []), notices });
 };
+
+const noFamily = (row: Sheet['rows'][number], headings: readonly string[], at: number): Problem => ({
+  what: `“${(row.cells[at] ?? '').trim().slice(0, 40)}” is no family of gear that a list may hold.`,
+  where: `line ${row.line}, column “${headings[at]?.trim() ?? 'family'}”`,
+  todo: 'Use light, stand, grip, rigging, pack or cable.',
+});
 
 const readRow = (
   row: Sheet['rows'][number],
@@ -159,12 +186,35 @@ const readRow = (
 };
 
 /**
- * Fixture kinds as a list for a spreadsheet, one row each; kinds of other families are left out. What was assumed on
- * reading a list stays empty, so that reading the list again gives the same kinds.
+ * Kinds as a list for a spreadsheet, one row each: lights, and those of other families that a list may hold. Other kinds
+ * are left out. What was assumed on reading a list stays empty, so that reading the list again gives the same kinds.
  */
 export const writeKindSheet = (kinds: readonly Kind[]): string => {
-  const rows = kinds.flatMap((k) => (k.family === 'fixture' ? [rowOf(k)] : []));
-  return writeSheet([Object.keys(COLUMNS), ...rows]);
+  const lights = Object.keys(COLUMNS);
+  const more = [...new Set(kinds.map((k) => k.family))].flatMap((f) => moreHeadings(f));
+  if (more.length === 0)
+    return writeSheet([lights, ...kinds.flatMap((k) => (k.family === 'fixture' ? [rowOf(k)] : []))]);
+  const shared = ['name', 'slug', 'also', 'notes'] as const;
+  const withLights = kinds.some((k) => k.family === 'fixture');
+  const headings = [
+    ...new Set(['name', 'family', 'slug', ...(withLights ? lights : []), ...more, ...shared]),
+  ];
+  const rows = kinds.flatMap((k): (string | number | undefined)[][] => {
+    if (k.family === 'fixture') {
+      const row = rowOf(k);
+      return [headings.map((h) => (h === 'family' ? 'light' : row[lights.indexOf(h)]))];
+    }
+    if (moreHeadings(k.family).length === 0) return [];
+    const cells: Readonly<Record<string, string | number | undefined>> = {
+      ...moreCells(k),
+      name: k.name,
+      slug: k.slug,
+      also: k.also.join(';') || undefined,
+      notes: k.notes,
+    };
+    return [headings.map((h) => cells[h])];
+  });
+  return writeSheet([headings, ...rows]);
 };
 
 const rowOf = (k: FixtureKind): readonly (string | number | undefined)[] => {

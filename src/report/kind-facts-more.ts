@@ -24,18 +24,20 @@ export const addLoad = (kind: Kind, add: Add): void => {
       : wattsUnknown(kind)
         ? 'watts not known'
         : load && formatWatts(load.wattsW);
+  // A list's lights take these from their sort of source.
+  const behaves = kind.basis.load === undefined ? 'load.behaviour' : 'load';
   add('Input', own, 'wattsW', 'load');
   add('Power factor', load?.powerFactor.toFixed(2), 'powerFactor', 'load');
-  add('Volts', load && `${load.voltsMinV} to ${load.voltsMaxV} V`, 'load');
-  add('Standby', load && num(load.standbyW, 'W'), 'standbyW', 'load');
-  add('Third harmonic', load && num(load.thirdHarmonicPct, '%'), 'thirdHarmonicPct', 'load');
+  add('Volts', load && `${load.voltsMinV} to ${load.voltsMaxV} V`, 'voltsMinV', 'load');
+  add('Standby', load && num(load.standbyW, 'W'), 'standbyW', behaves);
+  add('Third harmonic', load && num(load.thirdHarmonicPct, '%'), 'thirdHarmonicPct', behaves);
   add(
     'Inrush',
     load?.inrushMultiple ? `${load.inrushMultiple} × for ${load.inrushMs ?? '?'} ms` : undefined,
     'inrushMultiple',
-    'load',
+    behaves,
   );
-  add('Leakage', load && num(load.leakageMa, 'mA'), 'leakageMa', 'load');
+  add('Leakage', load && num(load.leakageMa, 'mA'), 'leakageMa', behaves);
   add('As volts fall', load && (MODELS[load.model] ?? load.model), 'model', 'load.behaviour');
 };
 

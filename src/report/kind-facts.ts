@@ -25,7 +25,8 @@ export const kindFacts = (kind: Kind, units: LengthUnits): readonly Fact[] => {
   const size = [kind.sizeMm.lengthMm, kind.sizeMm.widthMm, kind.sizeMm.heightMm ?? Number.NaN].filter(
     Number.isFinite,
   );
-  add('Size', size.map((mm) => formatLength(mm, units)).join(' × '), 'sizeMm');
+  const side = kind.basis.lengthMm === undefined ? 'widthMm' : 'lengthMm';
+  add('Size', size.map((mm) => formatLength(mm, units)).join(' × '), 'sizeMm', side);
   add('Mass', kind.massKg > 0 ? formatKg(kind.massKg, units) : undefined, 'massKg');
   addLoad(kind, add);
   if (kind.family === 'fixture') {
@@ -155,6 +156,7 @@ export const kindFacts = (kind: Kind, units: LengthUnits): readonly Fact[] => {
       (kind.inlets as readonly { connector: string }[]).map((p) => connectorName(p.connector)).join('; ') ||
         undefined,
       'inlets',
+      'connector',
     );
   }
   if ('outlets' in kind && Array.isArray(kind.outlets)) {

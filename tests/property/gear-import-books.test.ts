@@ -14,6 +14,7 @@ import {
   readKindSheet,
   resolveMerge,
   serialiseBook,
+  sheetColumns,
   type UserBook,
   writeKindSheet,
 } from '../../src/gear/index.ts';
@@ -32,6 +33,13 @@ const choices = fc.dictionary(
   fc.constantFrom('a', 'b', 'c', 'd'),
   fc.constantFrom<MergeChoice>('mine', 'theirs', 'both'),
 );
+
+/** Columns of every family besides lights, each once, behind the family’s. */
+const MORE_HEADINGS = [
+  'family',
+  'name',
+  ...new Set(sheetColumns().flatMap((f) => f.columns.map((c) => c.heading))),
+].join(',');
 
 const need = <T>(r: { ok: true; value: T } | { ok: false; error: { what: string } }): T => {
   if (!r.ok) throw new Error(r.error.what);
@@ -211,6 +219,9 @@ describe('lists of gear', () => {
         fc.oneof(
           fc.string(),
           cells.map((r) => ['name,watts,modes,mount', ...r].join('\n')),
+          fc
+            .tuple(fc.constantFrom('stand', 'grip', 'rigging', 'pack', 'cable', 'tree', ''), cells)
+            .map(([family, r]) => [MORE_HEADINGS, ...r.map((c) => `${family},${c}`)].join('\n')),
         ),
         (text) => {
           const read = readKindSheet(text);
@@ -221,10 +232,46 @@ describe('lists of gear', () => {
     );
   });
 
+  test('every stand, grip, rigging, pack and cable of the gear book can be written as a list and read', () => {
+    const of = (k: Kind): boolean => ['stand', 'grip', 'rigging', 'pack', 'cable'].includes(k.family);
+    const listed = BOOK.filter((k) => of(k));
+    const { rows, kinds: read } = need(readKindSheet(writeKindSheet(listed)));
+    expect(rows.flatMap((r) => r.problems)).toEqual([]);
+    expect(read.map((k) => [k.family, k.name, k.massKg])).toEqual(
+      listed.map((k) => [k.family, k.name, k.massKg]),
+    );
+    const figures = (k: Kind): unknown =>
+      k.family === 'stand'
+        ? [k.receives, k.ratedLoadKg, k.heightMinMm, k.heightMaxMm, k.legCircleMm]
+        : k.family === 'grip'
+          ? [k.what, k.areaM2, k.windShare, k.stands, k.guys]
+          : k.family === 'rigging'
+            ? [k.what, k.ratedLoadKg, k.reachMm, k.people, k.windLimitMps, k.operator, k.fits, k.receives]
+            : k.family === 'pack'
+              ? [
+                  k.plate,
+                  k.chemistry,
+                  k.cells,
+                  k.voltsV,
+                  k.fullV,
+                  k.emptyV,
+                  k.energyWh,
+                  k.continuousA,
+                  k.peakA,
+                ]
+              : k.family === 'cable'
+                ? [k.conductor, k.ampacityA, k.plug, k.socket, k.stockLengthsMm, k.parallel, k.construction]
+                : undefined;
+    expect(read.map(figures)).toEqual(listed.map(figures));
+    // What was read once comes back whole.
+    expect(need(readKindSheet(writeKindSheet(read))).kinds).toEqual(read);
+  });
+
   test('every fixture of the gear book can be written as a list and read', () => {
     const fixtures = BOOK.flatMap((k) => (k.family === 'fixture' && !k.needsBallast ? [k] : []));
     const modes = (k: FixtureKind) => k.modes.map(({ name: n, slots, parts }) => ({ n, slots, parts }));
-    const { rows, kinds: read } = need(readKindSheet(writeKindSheet(fixtures)));
+    const { rows, kinds: all } = need(readKindSheet(writeKindSheet(fixtures)));
+    const read = all.flatMap((k) => (k.family === 'fixture' ? [k] : []));
     expect(rows.flatMap((r) => r.problems)).toEqual([]);
     expect(read.map((k) => k.load?.wattsW)).toEqual(fixtures.map((k) => k.load?.wattsW));
     expect(read.map(modes)).toEqual(fixtures.map(modes));

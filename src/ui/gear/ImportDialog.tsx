@@ -17,6 +17,7 @@ import { useServices } from '../services.ts';
 import { ConflictView } from './ConflictView.tsx';
 import { DrawingPreview } from './DrawingPreview.tsx';
 import { useOwnBook } from './own-book.ts';
+import { SheetColumns } from './SheetColumns.tsx';
 
 /** What a file holds, read but not yet kept. */
 interface Read {
@@ -75,8 +76,8 @@ export const ImportDialog = ({ onClose }: { readonly onClose: () => void }) => {
       }
     >
       <p className="soft">
-        An open fixture file (.gdtf), a spreadsheet saved as CSV, or a gear book saved by this program.
-        Nothing is kept until you say so.
+        An open fixture file (.gdtf), a spreadsheet saved as CSV (lights, stands, frames, rigging, packs,
+        cables), or a gear book saved by this program. Nothing is kept until you say so.
       </p>
       <p>
         <input
@@ -90,6 +91,7 @@ export const ImportDialog = ({ onClose }: { readonly onClose: () => void }) => {
           }}
         />
       </p>
+      {read ? null : <SheetColumns />}
       {problem ? (
         <p className="field-error" role="alert">
           {problem}

@@ -1,4 +1,4 @@
-import { serialiseBook, writeKindSheet } from '../../gear/index.ts';
+import { serialiseBook, sheetColumns, writeKindSheet } from '../../gear/index.ts';
 import { useServices } from '../services.ts';
 import { useOwnBook } from './own-book.ts';
 
@@ -12,6 +12,8 @@ export const OwnBookTools = ({
 }) => {
   const { deliver, ownBook } = useServices();
   const own = useOwnBook();
+  const listed = new Set(['fixture', ...sheetColumns().map((f) => f.family)]);
+  const unlisted = own.kinds.filter((k) => !listed.has(k.family)).length;
   const text = (s: string): Uint8Array => new TextEncoder().encode(s);
   return (
     <div className="gear-own">
@@ -19,6 +21,7 @@ export const OwnBookTools = ({
         {own.kinds.length === 0
           ? 'Own kinds are kept apart from the built-in book. None yet.'
           : `${own.kinds.length} own kinds.`}
+        {unlisted > 0 ? ` ${unlisted} of families that a list cannot hold go into the book file only.` : ''}
       </p>
       {ownBook.notices.map((n) => (
         <p key={n} className="field-error">

@@ -182,8 +182,8 @@ describe('lists from a spreadsheet', () => {
       beamDeg: 110,
       origin: { book: 'user' },
     });
-    expect(kinds[0]?.load?.unknown).toBeUndefined();
-    expect(kinds[1]?.load).toMatchObject({ wattsW: 0, unknown: true });
+    expect((kinds[0] as FixtureKind).load?.unknown).toBeUndefined();
+    expect((kinds[1] as FixtureKind).load).toMatchObject({ wattsW: 0, unknown: true });
     expect(kinds[1]?.basis.massKg).toMatch(/^assumed/);
     expect(kinds[0]?.basis.massKg).toBeUndefined();
   });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { gearBook, needKind } from '../../../src/gear/index.ts';
+import { gearBook, needKind, readKindSheet } from '../../../src/gear/index.ts';
 import type { Kind } from '../../../src/plan/kinds/kinds.ts';
 import { kindFacts } from '../../../src/report/kind-facts.ts';
 import { FAMILY_WORDS, filterKinds, noFilters, wattsOf } from '../../../src/ui/gear/filters.ts';
@@ -35,6 +35,17 @@ describe('facts of a kind', () => {
     expect(fact(pack, 'Holds')).toBe('98 Wh, 6.81 Ah');
     expect(fact(pack, 'Volts')).toBe('14.4 V, from 16.8 V full to 12 V empty');
     expect(kindFacts(pack, 'metric').find((f) => f.name === 'Gives')?.basis).toMatch(/assumed/);
+  });
+
+  it('say of a kind from a list which figures were in it, and which are assumed', () => {
+    const read = readKindSheet('name,watts,width mm,mount\nOwn panel,300,600,28\n');
+    const own = read.ok ? read.value.kinds[0] : undefined;
+    if (!own) throw new Error('no kind was read');
+    const basis = (name: string): string =>
+      kindFacts(own, 'metric').find((f) => f.name === name)?.basis ?? '';
+    for (const assumed of ['Size', 'Mass', 'Power factor', 'Volts', 'Third harmonic', 'Leakage', 'Inlet'])
+      expect(basis(assumed), assumed).toMatch(/^assumed/);
+    for (const given of ['Input', 'Mount']) expect(basis(given), given).not.toMatch(/assumed/);
   });
 
   it('tell how far a hot unit is kept from cloth and walls', () => {
