@@ -11,7 +11,8 @@ export const compareScores = (a: Score, b: Score): number => {
   if (Math.abs(a.worstLegA - b.worstLegA) > 1e-7) return a.worstLegA - b.worstLegA;
   const n = Math.round(a.neutralA / NEUTRAL_STEP_A) - Math.round(b.neutralA / NEUTRAL_STEP_A);
   if (n !== 0) return n;
-  return a.moves - b.moves || a.cableMm - b.cableMm;
+  // Whole millimetres: sums kept up plug by plug drift, and a drift that counts as a gain is found again for ever.
+  return a.moves - b.moves || Math.round(a.cableMm) - Math.round(b.cableMm);
 };
 
 /** Run of each plug to each slot in mm, NaN where it may not go there: made once for a problem. */
