@@ -32,14 +32,19 @@ const shapesOf = (
   };
 };
 
+/** Squares to each side of the middle before they get too fine. */
+const MANY = 15;
+
 /** Squares of half a metre or two feet, so that the size is seen. */
 const stepMm = (units: LengthUnits): number => (units === 'imperial' ? 304.8 : 500);
 
 /** How a kind will be drawn, to scale on squares of half a metre (or a foot), with its beam where it has one. */
 export const DrawingPreview = ({ kind, units }: { readonly kind: Kind; readonly units: LengthUnits }) => {
   const { shapes, box } = shapesOf(kind);
-  const step = stepMm(units);
-  const reach = Math.max(box[2] - box[0], box[3] - box[1], 2 * step) * 0.7;
+  const least = stepMm(units);
+  const reach = Math.max(box[2] - box[0], box[3] - box[1], 2 * least) * 0.7;
+  // What is long gets wider squares, so that they are still seen apart.
+  const step = reach > MANY * least ? 10 * least : least;
   const cx = (box[0] + box[2]) / 2;
   const cy = (box[1] + box[3]) / 2;
   const [x0, y0, size] = [cx - reach, cy - reach, 2 * reach];

@@ -110,7 +110,7 @@ export const ImportDialog = ({ onClose }: { readonly onClose: () => void }) => {
             <p className="soft">
               {kindFacts(k, units)
                 .filter((f) => f.value !== '–')
-                .map((f) => `${f.name} ${f.value}`)
+                .map((f) => `${f.name} ${f.value}${/assumed/.test(f.basis) ? ' (assumed)' : ''}`)
                 .join(' · ')}
             </p>
           </div>
@@ -164,8 +164,6 @@ const readFile = async (
   }
   const r = readKindSheet(text, name);
   if (!r.ok) return { ok: false, error: problemText(r.error) };
-  const problems = r.value.rows.flatMap((row) =>
-    row.problems.map((p) => `Row ${row.line}: ${problemText(p)}`),
-  );
+  const problems = r.value.rows.flatMap((row) => row.problems.map(problemText));
   return { ok: true, value: { file: name, kinds: r.value.kinds, notices: r.value.notices, problems } };
 };

@@ -63,7 +63,7 @@ export const SheetColumns = () => {
       {families.map((f) => (
         <section key={f.family}>
           <h4>
-            {FAMILY_WORDS[f.family] ?? f.family} <span className="soft">family {f.family}</span>
+            {FAMILY_WORDS[f.family] ?? f.family} <span className="soft">· family {f.family}</span>
           </h4>
           <dl>
             {f.columns.map((c) => (
