@@ -13,6 +13,7 @@ import {
 import { fail, ok, type Problem, problemText, type Result } from '../kernel/result.ts';
 import { formatWatts } from '../kernel/units.ts';
 import type { FixtureKind, Kind } from '../plan/kinds/kinds.ts';
+import { kindFacts } from '../report/kind-facts.ts';
 import { EXIT } from './command.ts';
 import { type GearResult, jsonText, refused } from './gear.ts';
 
@@ -131,7 +132,14 @@ const row = (name: string, text: string): string => `  ${name.padEnd(12)} ${text
 
 const kindLines = (kind: Kind, full: boolean): readonly string[] => {
   const head = `${kind.name} (${kind.slug})`;
-  if (!full || kind.family !== 'fixture') return [head];
+  if (!full) return [head];
+  if (kind.family !== 'fixture')
+    return [
+      head,
+      ...kindFacts(kind, 'metric')
+        .filter((f) => f.value !== '–' && f.name !== 'Figures from')
+        .map((f) => row(f.name.toLowerCase(), `${f.value}${/assumed/.test(f.basis) ? ' (assumed)' : ''}`)),
+    ];
   const { widthMm, lengthMm, heightMm } = kind.sizeMm;
   const mark = (field: string): string => (kind.basis[field]?.startsWith('assumed') ? ' (assumed)' : '');
   return [

@@ -113,6 +113,19 @@ describe('gear import', () => {
     expect((await lampwright('gear', 'import', file('m.csv', 'name,watts\nB,lots\n'))).status).toBe(2);
   });
 
+  test('shows what a list of one stand would bring, and puts it into a book', async () => {
+    const list =
+      'family,name,offers,rated load kg,lowest mm,highest mm,leg circle mm,mass kg\nstand,House stand,28,30,1500,3600,1250,11\n';
+    const { status, out } = await lampwright('gear', 'import', file('s.csv', list));
+    expect(status).toBe(0);
+    expect(out).toMatch(/House stand \(own-house-stand\)\n.*size .*\(assumed\)/);
+    expect(out).toMatch(/rated load +30 kg\n/);
+    const book = path('stands.json');
+    await lampwright('gear', 'import', path('s.csv'), '--out', book);
+    const shown = await lampwright('gear', 'show', 'own-house-stand', '--book', book, '--practice', 'europe');
+    expect(shown.out).toMatch(/Rated load +30 kg {2}\[/);
+  });
+
   test.each([
     ['a file that is not there', () => path('none.gdtf'), /There is no file/],
     ['a folder', () => folder, /not a file/],
