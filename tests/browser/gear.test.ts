@@ -56,6 +56,28 @@ test('kinds from a fixture file, a list and the form join the own book, are plac
   await page.getByRole('button', { name: /^Keep \d in the own book/ }).click();
   await page.getByRole('dialog').waitFor({ state: 'detached' });
 
+  // A list of other gear: the columns are told, what holds is asked for, what was left empty is marked.
+  await page.getByRole('button', { name: 'Import…' }).click();
+  await page.getByText('Columns of a list').click();
+  await page.getByText('rated load kg').first().waitFor();
+  await page.getByLabel('File with kinds').setInputFiles({
+    name: 'grip.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(
+      'family,name,offers,rated load kg,lowest mm,highest mm,leg circle mm,mass kg,sort,width mm,height mm\nstand,House stand tall,28,30,1500,3600,1250,11,,,\nstand,House stand low,28,,900,1800,1250,9,,,\nframe,Grey cloth,,,,,,4,diffusion,2000,2000\n',
+    ),
+  });
+  await page.locator('.import-kind').nth(1).waitFor();
+  const dialog = page.getByRole('dialog');
+  expect(await dialog.locator('.field-error').allTextContents()).toEqual([
+    expect.stringMatching(/needs “rated load kg”.*line 3/),
+  ]);
+  expect(await dialog.locator('.import-kind').nth(1).textContent()).toMatch(
+    /Face in the wind 4 m² \(assumed\)/,
+  );
+  await page.getByRole('button', { name: 'Keep 2 in the own book' }).click();
+  await dialog.waitFor({ state: 'detached' });
+
   // The form.
   await page.getByRole('button', { name: 'New kind…' }).click();
   await page.getByLabel('Name, a description').fill('Round mirror light, 120 W');
