@@ -34,6 +34,21 @@ export const rowFamily = (cell: string): string | undefined => {
 const fieldOf = (family: SheetFamily, key: string): SheetField | undefined =>
   family.fields.find((f) => f.heading === key || (f.number?.other && Object.hasOwn(f.number.other, key)));
 
+/** Fields of a list's columns by family, found once for all its rows. */
+const layouts = new WeakMap<readonly string[], Map<string, readonly (SheetField | undefined)[]>>();
+
+const fieldsAt = (
+  familyId: string,
+  family: SheetFamily,
+  headings: readonly string[],
+): readonly (SheetField | undefined)[] => {
+  const known = layouts.get(headings) ?? new Map<string, readonly (SheetField | undefined)[]>();
+  layouts.set(headings, known);
+  const at = known.get(familyId) ?? headings.map((h) => fieldOf(family, headingKey(h)));
+  known.set(familyId, at);
+  return at;
+};
+
 /** What a heading of some family besides lights stands for; undefined where none has it. */
 export const moreColumn = (heading: string): string | undefined => {
   const key = headingKey(heading);
@@ -48,10 +63,9 @@ export const strayHeadings = (
   cells: readonly string[],
 ): readonly string[] => {
   const family = SHEET_FAMILIES[familyId];
-  return headings.filter((h, i) => {
-    const key = headingKey(h);
-    return (cells[i]?.trim() ?? '') !== '' && !SHARED.has(key) && family && !fieldOf(family, key);
-  });
+  if (!family) return [];
+  const at = fieldsAt(familyId, family, headings);
+  return headings.filter((h, i) => !at[i] && (cells[i]?.trim() ?? '') !== '' && !SHARED.has(headingKey(h)));
 };
 
 export interface MoreRow {
@@ -71,6 +85,7 @@ export const readMoreRow = (
   if (!family) throw new Error(`no family “${familyId}” in lists`);
   const problems: Problem[] = [];
   const keys = headings.map(headingKey);
+  const at = fieldsAt(familyId, family, headings);
   const textOf = (key: string): string => row.cells[keys.indexOf(key)]?.trim() ?? '';
   const given: Record<string, unknown> = {};
   const basis: Record<string, string> = { all: OWN };
@@ -80,7 +95,7 @@ export const readMoreRow = (
   const name = textOf('name');
   if (name === '') wrong('name', 'The row has no name.', 'Give it one that describes the unit.');
   for (const f of family.fields) {
-    const i = keys.findIndex((k, at) => (row.cells[at]?.trim() ?? '') !== '' && fieldOf(family, k) === f);
+    const i = at.findIndex((column, c) => column === f && (row.cells[c]?.trim() ?? '') !== '');
     const text = row.cells[i]?.trim() ?? '';
     if (text === '') {
       if (f.need)

@@ -15,6 +15,9 @@ import {
   mountsOfCell,
 } from './sheet-values.ts';
 
+/** Lines with cells of another family that are told one by one. */
+const MOST_STRAYS = 20;
+
 /** One row of a list: the kind it gives, or why it gives none. */
 export interface SheetRow {
   /** Line of the file the row begins on. */
@@ -74,18 +77,17 @@ export const readKindSheet = (text: string, name = 'the list'): Result<SheetImpo
   const notices = unknown.length > 0 ? [`Columns not understood and left out: ${unknown.join(', ')}.`] : [];
   const lines = new Map<string, number>();
   const familyAt = meant.indexOf('family');
+  const foreign = head.cells.map((_, i) => !columns[i] && meant[i] !== undefined && i !== familyAt);
+  const known = new Set(head.cells.filter((_, i) => meant[i] !== undefined));
+  let strays = 0;
   const found = body.map((row): SheetRow => {
     const family = rowFamily(familyAt < 0 ? '' : (row.cells[familyAt] ?? ''));
     if (family === undefined) return { line: row.line, problems: [noFamily(row, head.cells, familyAt)] };
     const stray =
       family === 'fixture'
-        ? head.cells.filter(
-            (_, i) => !columns[i] && meant[i] !== undefined && i !== familyAt && row.cells[i]?.trim(),
-          )
-        : strayHeadings(family, head.cells, row.cells).filter(
-            (h) => meant[head.cells.indexOf(h)] !== undefined,
-          );
-    if (stray.length > 0)
+        ? head.cells.filter((_, i) => foreign[i] === true && (row.cells[i]?.trim() ?? '') !== '')
+        : strayHeadings(family, head.cells, row.cells).filter((h) => known.has(h));
+    if (stray.length > 0 && ++strays <= MOST_STRAYS)
       notices.push(
         `Line ${row.line}: ${stray.map((h) => `“${h.trim()}”`).join(', ')} says nothing of its family and was left out.`,
       );
@@ -108,6 +110,8 @@ export const readKindSheet = (text: string, name = 'the list'): Result<SheetImpo
     if (one.kind) lines.set(one.kind.slug, row.line);
     return one;
   });
+  if (strays > MOST_STRAYS)
+    notices.push(`${strays - MOST_STRAYS} more lines have cells that say nothing of their family.`);
   return ok({ rows: found, kinds: found.flatMap((r) => r.kind ?? []), notices });
 };
 

@@ -126,6 +126,16 @@ describe('lists of other gear than lights', () => {
     ]);
   });
 
+  test('many such lines are told up to a screenful, and counted', () => {
+    const { notices } = need(
+      readKindSheet(
+        `family,name,watts,sort\n${Array.from({ length: 50 }, (_, i) => `light,U${i},5,flag`).join('\n')}\n`,
+      ),
+    );
+    expect(notices).toHaveLength(21);
+    expect(notices.at(-1)).toBe('30 more lines have cells that say nothing of their family.');
+  });
+
   test('a list written of them reads back the same, formulas and all', () => {
     const { kinds } = need(
       readKindSheet(
