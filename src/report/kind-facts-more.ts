@@ -7,7 +7,8 @@ import { loadOf, wattsUnknown } from './kind-words.ts';
 /** Adds one line: its name, value, the field its basis stands under, and the one to look at where that has none. */
 type Add = (name: string, value: string | undefined, field?: string, of?: string) => void;
 
-const num = (n: number, unit: string): string => `${Number(n.toPrecision(4))} ${unit}`;
+/** With a true minus. */
+const num = (n: number, unit: string): string => `${Number(n.toPrecision(4))} ${unit}`.replace('-', '−');
 const counted = (texts: readonly string[]): string | undefined => {
   const counts = new Map<string, number>();
   for (const t of texts) counts.set(t, (counts.get(t) ?? 0) + 1);
@@ -98,7 +99,7 @@ export const addFixtureExtras = (kind: FixtureKind, add: Add): void => {
   add(
     'Built-in radio',
     r &&
-      `takes signals from ${r.sensitivityDbm} dBm, ${r.antennaGainDbi} dBi, ${r.fromMhz} to ${r.toMhz} MHz`,
+      `takes signals from ${num(r.sensitivityDbm, 'dBm')}, ${num(r.antennaGainDbi, 'dBi')}, ${r.fromMhz} to ${r.toMhz} MHz`,
     'radioIn',
   );
   add('Address set by', kind.addressBy, 'addressBy');
@@ -217,9 +218,13 @@ export const addMoreFacts = (kind: Kind, add: Add, units: LengthUnits): void => 
     case 'repeater':
       add('Universes', String(kind.universes), 'universes');
       add('Band', kind.bands.map((b) => `${b.fromMhz} to ${b.toMhz} MHz`).join('; '), 'bands');
-      add('Radiates', kind.bands.map((b) => `${b.eirpDbm} dBm`).join('; '), 'bands');
-      add('Aerial', `${kind.antenna.replace(/-/g, ' ')}, ${kind.antennaGainDbi} dBi`, 'antennaGainDbi');
-      add('Takes signals from', `${kind.sensitivityDbm} dBm`, 'sensitivityDbm');
+      add('Radiates', kind.bands.map((b) => num(b.eirpDbm, 'dBm')).join('; '), 'bands');
+      add(
+        'Aerial',
+        `${kind.antenna.replace(/-/g, ' ')}, ${num(kind.antennaGainDbi, 'dBi')}`,
+        'antennaGainDbi',
+      );
+      add('Takes signals from', num(kind.sensitivityDbm, 'dBm'), 'sensitivityDbm');
       if (kind.family !== 'receiver')
         add('At its aerial socket', num(kind.conductedDbm, 'dBm'), 'conductedDbm');
       if (kind.family === 'repeater') add('Delay', num(kind.delayMs, 'ms'), 'delayMs');
