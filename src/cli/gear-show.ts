@@ -1,3 +1,4 @@
+import { sheetColumns, writeKindSheet } from '../gear/index.ts';
 import type { LengthUnits } from '../kernel/units.ts';
 import type { Kind } from '../plan/kinds/kinds.ts';
 import { type Fact, kindFacts } from '../report/kind-facts.ts';
@@ -38,4 +39,25 @@ export const kindText = (kind: Kind, units: LengthUnits, where: string): string 
     'The label on the real unit comes first.',
     '',
   ].join('\n');
+};
+
+/** The columns of a list of gear, family by family, for people. */
+export const columnsText = (): string => {
+  const lines = [
+    'The first row of a list names its columns, in any order. A column “family” says what a row is (light when empty);',
+    '“name” is needed in every row; “slug”, “also” and “notes” may be given.',
+    '',
+    'light',
+    `  ${writeKindSheet([])
+      .replace(/^\uFEFF/, '')
+      .trim()
+      .split(',')
+      .join(', ')}`,
+  ];
+  for (const { family, columns } of sheetColumns()) {
+    lines.push('', family);
+    for (const c of columns)
+      lines.push(`  ${c.heading.padEnd(16)} ${c.need ? 'needed  ' : '        '}${c.words}`);
+  }
+  return `${lines.join('\n')}\n`;
 };

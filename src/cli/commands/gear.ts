@@ -7,6 +7,7 @@ import type { Practice } from '../../plan/records/index.ts';
 import { type Command, EXIT, type Output, orRefuse, Refusal, UsageError } from '../command.ts';
 import { type GearResult, gearList, gearShow } from '../gear.ts';
 import { gearImport } from '../gear-import.ts';
+import { columnsText } from '../gear-show.ts';
 
 const PRACTICES: readonly Practice[] = ['north-america', 'europe'];
 const CHOICES: readonly MergeChoice[] = ['mine', 'theirs', 'both'];
@@ -127,12 +128,13 @@ const runImport = async (
 
 export const gear: Command = {
   usage:
-    'gear (list [WORDS] | show SLUG | import FILE [--out BOOK] | page) [--practice north-america|europe] [--book BOOK] [--json]',
+    'gear (list [WORDS] | show SLUG | import FILE [--out BOOK] | columns | page) [--practice north-america|europe] [--book BOOK] [--json]',
   summary: 'look into the gear book, and bring in kinds from fixture files, lists and other books',
   details:
     '  list [WORDS]       kinds of the book, or those that fit the words\n' +
     '  show SLUG          one kind: every figure with its unit and where it is from\n' +
     '  import FILE        show what a fixture file (GDTF), a list (CSV) or a gear book would bring\n' +
+    '  columns            the columns a list (CSV) may have, and which a row needs\n' +
     '  page               the whole book as tables in Markdown\n' +
     '  --practice P       only the kinds of one practice; at import, whose plugs are assumed\n' +
     '  --book BOOK        list and show the kinds of this book too\n' +
@@ -169,8 +171,12 @@ export const gear: Command = {
       return tell(gearShow({ practices, own }, word, { json: values.json ?? false }));
     if (what === 'import' && words.length === 1)
       return tell(await runImport(word, values, practices.length === 1 ? practices[0] : undefined));
-    if (what !== 'page' || words.length > 0)
-      throw new UsageError('Say what to do: list, show SLUG, import FILE or page.');
+    if ((what !== 'page' && what !== 'columns') || words.length > 0)
+      throw new UsageError('Say what to do: list, show SLUG, import FILE, columns or page.');
+    if (what === 'columns') {
+      output.out(columnsText());
+      return EXIT.done;
+    }
     output.out(gearBookPage());
     return EXIT.done;
   },

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { gearShow } from '../../../src/cli/gear.ts';
-import { gearBook, needKind } from '../../../src/gear/index.ts';
+import { columnsText } from '../../../src/cli/gear-show.ts';
+import { gearBook, needKind, sheetColumns } from '../../../src/gear/index.ts';
 
 const show = (slug: string, practice: 'north-america' | 'europe' = 'europe') =>
   gearShow({ practices: [practice] }, slug, { json: false });
@@ -56,5 +57,17 @@ describe('a kind shown for people', () => {
   it('says what to do where there is no such kind', () => {
     expect(show('no-such')).toMatchObject({ exitCode: 2 });
     expect(show('no-such').text).toContain('gear list');
+  });
+});
+
+describe('the columns of a list', () => {
+  it('are told with every family, and what a row needs', () => {
+    const text = columnsText();
+    for (const { family, columns } of sheetColumns()) {
+      expect(text).toContain(`\n${family}\n`);
+      for (const c of columns) expect(text).toContain(`  ${c.heading} `);
+    }
+    expect(text).toMatch(/^ {2}rated load kg +needed +on its label$/m);
+    expect(text).toMatch(/^ {2}name, slug, source, watts/m);
   });
 });
