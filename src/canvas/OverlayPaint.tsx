@@ -8,6 +8,7 @@ import { OPTIONS } from '../editor/options.ts';
 import type { Overlay } from '../editor/overlay.ts';
 import type { Scene } from '../editor/scene.ts';
 import type { Session } from '../editor/session.ts';
+import { triedSpots } from '../editor/tried.ts';
 import { FONT_FAMILY } from './painter.ts';
 import type { Palette } from './palette.ts';
 import { paintTried } from './tried-paint.ts';
@@ -51,7 +52,7 @@ export const OverlayPaint = ({ session, scene, palette, coarse }: Props) => {
         const look = { selection, camera, readOnly };
         const handlePx = coarse ? OPTIONS.touchHandlePx : OPTIONS.handlePx;
         c.setLineDash([]);
-        if (tried) paintTried(c, shown, floorId, tried, palette, px);
+        if (tried) paintTried(c, triedSpots(shown, floorId, tried), palette, px);
         guides(c, overlay, palette, px);
         rubber(c, overlay, palette, px);
         measures(c, overlay, palette, px);

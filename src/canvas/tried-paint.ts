@@ -1,12 +1,7 @@
-import { point } from '../kernel/geometry.ts';
-import type { Id } from '../kernel/ids.ts';
-import { type Plan, recordOf } from '../plan/plan.ts';
-import { placeOf } from '../plan/ports.ts';
+import type { TriedState } from '../editor/tried.ts';
+import type { Point } from '../kernel/geometry.ts';
 import { FONT_FAMILY } from './painter.ts';
 import type { Palette } from './palette.ts';
-
-/** What a thing would see while something is tried. */
-export type TriedState = 'dark' | 'fewer legs' | 'wrong volts';
 
 const WORD: Readonly<Record<TriedState, string>> = {
   dark: 'dark',
@@ -17,19 +12,13 @@ const WORD: Readonly<Record<TriedState, string>> = {
 /** Marks every load that is hit: crossed out where it goes dark, ringed and named where it sees something else. */
 export const paintTried = (
   c: CanvasRenderingContext2D,
-  plan: Plan,
-  floorId: Id | undefined,
-  tried: ReadonlyMap<Id, TriedState>,
+  spots: readonly { readonly at: Point; readonly state: TriedState }[],
   p: Palette,
   px: number,
 ): void => {
-  for (const [id, state] of tried) {
-    const ballast = recordOf(plan, 'ballast', id);
-    const place = placeOf(plan, ballast ? ballast.fixtureId : id) ?? placeOf(plan, id);
-    if (!place || place.floorId !== floorId) continue;
-    const { xMm, yMm } = place.at;
+  for (const { at, state } of spots) {
+    const { xMm, yMm } = at;
     const r = 11 * px;
-    const at = point(xMm, yMm);
     c.strokeStyle = state === 'wrong volts' ? p.roles.stop : p.roles.ink;
     c.fillStyle = p.ground;
     c.lineWidth = 2 * px;

@@ -5,24 +5,9 @@ import { backupOf, computeRadio, devicePower, servedBy } from '../engines/radio/
 import { compareNatural, type Id } from '../kernel/ids.ts';
 import { formatClock } from '../kernel/units.ts';
 import { type Plan, recordOf, recordsOf } from '../plan/plan.ts';
-import type { DaySummary } from './day-types.ts';
+import type { BackUpRow, DaySummary } from './day-types.ts';
 
-/** What happens to one thing on the mains when its plug is pulled. */
-export interface BackUpRow {
-  readonly id: Id;
-  readonly label: string;
-  /** Minutes on its own cell; 0 without one. */
-  readonly minutes: number;
-  /** Minutes were measured, not reckoned. */
-  readonly measured: boolean;
-  /** Units that get their data through it. */
-  readonly feeds: readonly Id[];
-  /** When it is pulled in the example, and when it dies. */
-  readonly atMin: number;
-  readonly diesMin: number;
-  /** `If its plug is kicked out at 14:00 it dies at 14:50; it feeds 24 units.` */
-  readonly text: string;
-}
+export type { BackUpRow } from './day-types.ts';
 
 /** Fixtures that get their data through a device: over its lines, over the air, and over what hears it in turn. */
 export const fedBy = (plan: Plan, deviceId: Id): readonly Id[] => {

@@ -2,8 +2,8 @@ import { canonicalJson } from '../kernel/canonical.ts';
 import type { Box } from '../kernel/geometry.ts';
 import { compareNatural, type Id } from '../kernel/ids.ts';
 import { levelId, type Plan, planRecord, recordOf, wholeLevelPct } from '../plan/plan.ts';
+import type { Pair, PlanChange } from './change-types.ts';
 import { nameOf } from './change-words.ts';
-import type { Pair, PlanChange } from './changes.ts';
 
 type PlaceBox = (plan: Plan, id: Id) => { readonly floorId: Id; readonly box: Box } | undefined;
 

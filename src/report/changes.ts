@@ -7,19 +7,10 @@ import { placeOf } from '../plan/ports.ts';
 import type { AnyRecord, RecordType } from '../plan/records/index.ts';
 import { cableClauses, fixtureClauses, thingClauses } from './change-clauses.ts';
 import { levelChanges, moveChanges, planFieldChanges } from './change-groups.ts';
+import type { Pair, PlanChange } from './change-types.ts';
 import { addedWords, changedWords, nameOf, removedWords } from './change-words.ts';
 
-/** One thing that is not as it was. */
-export interface PlanChange {
-  readonly what: 'added' | 'removed' | 'changed';
-  /** A sentence without its stop: “Unit 14 moved 1.2 m, now on K3 way 5, was way 2”. */
-  readonly words: string;
-  /** What it is about, the main one first: ids of the later plan, of the earlier one for what was removed. */
-  readonly recordIds: readonly Id[];
-  /** Where it is drawn, floor millimetres; undefined for what has no place of its own. */
-  readonly floorId: Id | undefined;
-  readonly box: Box | undefined;
-}
+export type { PlanChange } from './change-types.ts';
 
 /** What never is a change of the design: notes of people, views, kinds (they tell by what uses them), issues themselves. */
 const SKIPPED: ReadonlySet<RecordType> = new Set([
@@ -48,11 +39,6 @@ const ORDER: readonly RecordType[] = [
   'stand',
   'grip',
 ];
-
-export interface Pair {
-  readonly before: AnyRecord | undefined;
-  readonly after: AnyRecord | undefined;
-}
 
 const pairsOf = (before: Plan, after: Plan): ReadonlyMap<Id, Pair> => {
   const out = new Map<Id, Pair>();

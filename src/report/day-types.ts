@@ -2,7 +2,23 @@ import type { SkyDay } from '../derive/sun.ts';
 import type { BaySpan, LeastPacks, Range, UnitSpan } from '../engines/battery/index.ts';
 import type { Id } from '../kernel/ids.ts';
 import type { Block } from '../plan/records/index.ts';
-import type { BackUpRow } from './back-up.ts';
+
+/** What happens to one thing on the mains when its plug is pulled. */
+export interface BackUpRow {
+  readonly id: Id;
+  readonly label: string;
+  /** Minutes on its own cell; 0 without one. */
+  readonly minutes: number;
+  /** Minutes were measured, not reckoned. */
+  readonly measured: boolean;
+  /** Units that get their data through it. */
+  readonly feeds: readonly Id[];
+  /** When it is pulled in the example, and when it dies. */
+  readonly atMin: number;
+  readonly diesMin: number;
+  /** `If its plug is kicked out at 14:00 it dies at 14:50; it feeds 24 units.` */
+  readonly text: string;
+}
 
 /** A block as a row: when, what, which setup, how many units burn. */
 export interface BlockRow {

@@ -36,6 +36,7 @@ export const arbitraryOf = (schema: Schema): fc.Arbitrary<unknown> => {
   if (Array.isArray(choices)) return fc.oneof(...choices.filter(isSchema).map(arbitraryOf));
   switch (schema.type) {
     case 'string':
+      if (schema.contentEncoding === 'base64') return fc.base64String();
       return schema.minLength ? text.filter((s) => s.length >= Number(schema.minLength)) : text;
     case 'boolean':
       return fc.boolean();

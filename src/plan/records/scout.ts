@@ -9,7 +9,7 @@ export const blobSchema = z.looseObject({
   ...shared,
   type: z.literal('blob'),
   mediaType: z.enum(['image/png', 'image/jpeg', 'application/json', 'application/gzip']),
-  base64: z.string(),
+  base64: z.string().meta({ contentEncoding: 'base64' }),
 });
 
 /**
