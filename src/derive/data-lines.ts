@@ -128,6 +128,24 @@ const rises = (plan: Plan, fromId: Id, from: Place, toId: Id, to: Place): number
   return Math.abs(from.heightMm) + Math.abs(to.heightMm) + between;
 };
 
+const madeUp = new WeakMap<readonly number[], Map<number, readonly number[]>>();
+
+/** The fewest pieces for a length, remembered per stock: most hops stay as they were from edit to edit. */
+const piecesOf = (neededMm: number, stock: readonly number[]): readonly number[] => {
+  let known = madeUp.get(stock);
+  if (!known) {
+    known = new Map();
+    madeUp.set(stock, known);
+  }
+  let pieces = known.get(neededMm);
+  if (!pieces) {
+    pieces = fewestPieces(neededMm, stock);
+    if (known.size > 4000) known.clear();
+    known.set(neededMm, pieces);
+  }
+  return pieces;
+};
+
 /**
  * Length of a data line hop by hop, as for power cables: the drawn way, the drop and rise at either end, slack, made up of
  * stock lengths. Every hop is a cable of its own, since each stop has an in and a through.
@@ -135,6 +153,8 @@ const rises = (plan: Plan, fromId: Id, from: Place, toId: Id, to: Place): number
 export const lineLength = (plan: Plan, line: DataLine): LineLength => {
   const own = line.kindId === undefined ? undefined : kindOf(plan, line.kindId, 'dataCable')?.stockLengthsMm;
   const stock = own && own.length > 0 ? own : STOCK_MM[planRecord(plan).lengthUnits];
+  const leastSlackMm = limitOf(plan, 'slack-min').value;
+  const slackPct = limitOf(plan, 'slack-pct').value;
   const hops: LineHop[] = [];
   const lost: Id[] = [];
   line.stops.forEach((toId, index) => {
@@ -151,10 +171,10 @@ export const lineLength = (plan: Plan, line: DataLine): LineLength => {
     const base = drawnMm + risesMm;
     const slackMm =
       line.slackPct === undefined
-        ? Math.max(limitOf(plan, 'slack-min').value, (base * limitOf(plan, 'slack-pct').value) / 100)
+        ? Math.max(leastSlackMm, (base * slackPct) / 100)
         : (base * Math.max(0, line.slackPct)) / 100;
     const neededMm = base + slackMm;
-    const piecesMm = fewestPieces(neededMm, stock);
+    const piecesMm = piecesOf(neededMm, stock);
     hops.push({ index, fromId, toId, ...way, drawnMm, risesMm, slackMm, neededMm, piecesMm });
   });
   const pieces = hops.flatMap((h) => h.piecesMm);
