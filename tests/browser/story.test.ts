@@ -2,7 +2,10 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import packageJson from '../../package.json' with { type: 'json' };
 import { ROOT } from '../../src/cli/bootstrap.mjs';
+import { papersCommand } from '../../src/cli/papers.ts';
+import { assess } from '../../src/report/assess.ts';
 import {
   dragTo,
   figuresSettled,
@@ -12,9 +15,11 @@ import {
   planText,
   recordsIn,
   redoTimes,
+  savedPlan,
   undoAll,
 } from '../support/app-story.ts';
 import { launchBrowser, type Served, serveApp, watchPage } from '../support/browser.ts';
+import { paperFonts } from '../support/paper-fonts.ts';
 import { pdfText } from '../support/pdf-text.ts';
 
 let site: Served;
@@ -141,6 +146,14 @@ describe('the main job, by mouse', () => {
     expect(pages.length).toBeGreaterThanOrEqual(2);
     expect(pages[0]).toContain('Saltmarsh Letters');
     expect(pages[0]).toContain('2026-03-09');
+    // The same plan by the command line: the same texts and figures on every page.
+    const { plan } = await savedPlan(again);
+    const { files } = await papersCommand(plan, assess(plan, { revision: 0 }), {
+      fonts: paperFonts(),
+      programVersion: packageJson.version,
+      formats: ['pdf'],
+    });
+    expect(await pdfText(files[0]?.bytes ?? new Uint8Array())).toEqual(pages);
     await again.getByRole('button', { name: 'Papers', exact: true }).click();
     await again.locator('.papers-sheet svg').waitFor();
     await shot(again, 'story-4-papers');

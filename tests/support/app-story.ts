@@ -3,6 +3,7 @@ import type { Download, Page } from 'playwright';
 import { expect } from 'vitest';
 import { readPlanBytes } from '../../src/plan/container.ts';
 import { serialisePlan } from '../../src/plan/file.ts';
+import type { Plan } from '../../src/plan/plan.ts';
 
 /** Steps that the stories share: what a person does, by mouse and keyboard, on the real page. */
 
@@ -38,7 +39,9 @@ export const planText = async (page: Page): Promise<string> => {
 };
 
 /** The plan as the person would save it, plain or with parts: its bytes, and its text with the parts in it. */
-export const savedPlan = async (page: Page): Promise<{ readonly bytes: Buffer; readonly text: string }> => {
+export const savedPlan = async (
+  page: Page,
+): Promise<{ readonly bytes: Buffer; readonly text: string; readonly plan: Plan }> => {
   const waiting = page.waitForEvent('download');
   await page.getByTitle('Plan menu').click();
   await page.getByRole('menuitem', { name: 'Save plan file…' }).click();
@@ -46,7 +49,7 @@ export const savedPlan = async (page: Page): Promise<{ readonly bytes: Buffer; r
   const read = readPlanBytes(bytes, 'the saved plan');
   if (!read.ok) throw new Error(read.error.what);
   expect(read.value.notices).toEqual([]);
-  return { bytes, text: serialisePlan(read.value.plan) };
+  return { bytes, text: serialisePlan(read.value.plan), plan: read.value.plan };
 };
 
 interface FileRecord {
