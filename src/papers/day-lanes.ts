@@ -64,7 +64,8 @@ export const rulerBlock = (d: DaySummary, s: DayScale): Block => ({
       const text = `${name} ${formatClock(minute)}`;
       const w = widthOf(text);
       const at = Math.min(x(minute) + 0.8, a.x + a.w - w);
-      ink.line(x(minute), a.y, x(minute), base, 0.18, 'ink-soft', [0.8, 0.6]);
+      // It ends above the hours, through whose figures it would run.
+      ink.line(x(minute), a.y, x(minute), base - 4.2, 0.18, 'ink-soft', [0.8, 0.6]);
       if (at > free) ink.text(at, a.y + 3.4, text, { role: 'ink-soft' });
       free = at + w + 1;
     }
