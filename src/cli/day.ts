@@ -1,4 +1,4 @@
-import { formatClock, formatWatts } from '../kernel/units.ts';
+import { formatClock, formatFuel, formatWatts, type LengthUnits } from '../kernel/units.ts';
 import { type Plan, planRecord } from '../plan/plan.ts';
 import { CAUTION_LINE } from '../report/cautions.ts';
 import {
@@ -36,7 +36,7 @@ const dayLines = (plan: Plan, d: DaySummary): string[] => [
   ...dayTroubles(d).map((t) => `  ${t.dark ? 'DARK' : 'LATE'}: ${t.text}`),
   ...skyLines(d),
   ...(d.blocks.length > 0 ? [`  Hours with light: ${hours(d.hoursOn)}`] : []),
-  ...d.sources.flatMap(sourceLines),
+  ...d.sources.flatMap((s) => sourceLines(s, planRecord(plan).lengthUnits)),
   ...d.circuits.map((c) => `  ${c.label}: loaded ${hours(c.totalH)}, at a stretch ${hours(c.longestH)}`),
   ...d.lanes.flatMap(laneLines),
   ...d.pools.map(poolLine),
@@ -55,11 +55,11 @@ const skyLines = (d: DaySummary): string[] => {
   ];
 };
 
-const sourceLines = (s: SourceDay): string[] =>
+const sourceLines = (s: SourceDay, units: LengthUnits): string[] =>
   s.energyWh === 0
     ? []
     : [
-        `  ${s.label}: peak ${formatWatts(s.peakW)}, average ${formatWatts(s.averageW)}, ${kWh(s.energyWh)}${s.fuelL === undefined ? '' : `, ${Math.round(s.fuelL)} L of diesel`}${sourceNote(s) ? `, ${sourceNote(s)}` : ''}`,
+        `  ${s.label}: peak ${formatWatts(s.peakW)}, average ${formatWatts(s.averageW)}, ${kWh(s.energyWh)}${s.fuelL === undefined ? '' : `, ${formatFuel(s.fuelL, units)} of diesel`}${sourceNote(s) ? `, ${sourceNote(s)}` : ''}`,
       ];
 
 const laneLines = (l: UnitLane): string[] => [

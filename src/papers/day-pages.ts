@@ -1,5 +1,5 @@
 import { dayNumbers } from '../derive/schedule.ts';
-import { formatClock, formatWatts } from '../kernel/units.ts';
+import { formatClock, formatFuel, formatWatts } from '../kernel/units.ts';
 import { type DaySummary, daySummary } from '../report/day.ts';
 import { dayTroubles, sourceNote } from '../report/day-words.ts';
 import { bayLane, blocksLane, dayScale, powerLane, rulerBlock, unitLane } from './day-lanes.ts';
@@ -109,7 +109,7 @@ export const dayPages = (info: SetInfo): readonly PageMaker[] => {
                 peak: formatWatts(s.peakW),
                 average: formatWatts(s.averageW),
                 energy: `${(s.energyWh / 1000).toFixed(1)} kWh`,
-                fuel: s.fuelL === undefined ? '–' : `${Math.round(s.fuelL)} L`,
+                fuel: s.fuelL === undefined ? '–' : formatFuel(s.fuelL, info.units),
                 note: sourceNote(s),
               }),
             ),

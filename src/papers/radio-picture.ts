@@ -124,7 +124,11 @@ export const pictureSection = (info: SetInfo, r: RadioResult, floorId: Id): Sect
     nominalScale: ratio,
     options: { beams: false, aims: false, cables: false, dimensions: false, labels: false },
   });
-  const items = [...coverageItems(grid, TOLERANCE_PAPER_MM * ratio, 'white'), ...list.items];
+  // The legend tells the tones and the tags the places; texts of the drawing would lie across walls and contours here.
+  const items = [...coverageItems(grid, TOLERANCE_PAPER_MM * ratio, 'white'), ...list.items].map((i) => ({
+    ...i,
+    primitives: i.primitives.filter((p) => p.kind !== 'text'),
+  }));
   const centreX = grid.originXMm + size.width / 2;
   const centreY = grid.originYMm + size.height / 2;
   const floor = recordOf(info.plan, 'floor', floorId)?.name ?? '';

@@ -1,7 +1,8 @@
 import { useState } from 'react';
-import { formatWatts } from '../../kernel/units.ts';
+import { formatFuel, formatWatts, type LengthUnits } from '../../kernel/units.ts';
 import { removeRecords } from '../../plan/edits/arrange.ts';
 import { copyDay } from '../../plan/edits/day.ts';
+import { planRecord } from '../../plan/plan.ts';
 import { type DaySummary, daySummary } from '../../report/day.ts';
 import { sourceNote } from '../../report/day-words.ts';
 import { useSessionSlice } from '../hooks.ts';
@@ -84,7 +85,7 @@ export const DayView = ({ day, days, onDay, onPacks }: DayViewProps) => {
       )}
       <div className="day-top">
         <BlockTable day={day} summary={summary} shiftRest={shiftRest} />
-        {summary.blocks.length > 0 ? <Totals summary={summary} /> : null}
+        {summary.blocks.length > 0 ? <Totals summary={summary} units={planRecord(plan).lengthUnits} /> : null}
       </div>
       <EventList summary={summary} />
       {placing ? <PlaceDialog day={day} onClose={() => setPlacing(false)} /> : null}
@@ -94,7 +95,7 @@ export const DayView = ({ day, days, onDay, onPacks }: DayViewProps) => {
 
 const hours = (h: number): string => `${Number(h.toFixed(1))} h`;
 
-const Totals = ({ summary }: { readonly summary: DaySummary }) => (
+const Totals = ({ summary, units }: { readonly summary: DaySummary; readonly units: LengthUnits }) => (
   <section className="day-totals" aria-label="The day in all">
     <table className="table">
       <caption className="visually-hidden">Power of each source over the day</caption>
@@ -125,7 +126,7 @@ const Totals = ({ summary }: { readonly summary: DaySummary }) => (
             <td className="num">{formatWatts(s.peakW)}</td>
             <td className="num">{formatWatts(s.averageW)}</td>
             <td className="num">{(s.energyWh / 1000).toFixed(1)} kWh</td>
-            <td className="num">{s.fuelL === undefined ? '–' : `${Math.round(s.fuelL)} L`}</td>
+            <td className="num">{s.fuelL === undefined ? '–' : formatFuel(s.fuelL, units)}</td>
             <td className={s.station?.emptyMin === undefined ? 'soft' : 'day-fault'}>{sourceNote(s)}</td>
           </tr>
         ))}
