@@ -124,11 +124,12 @@ export const pictureSection = (info: SetInfo, r: RadioResult, floorId: Id): Sect
     nominalScale: ratio,
     options: { beams: false, aims: false, cables: false, dimensions: false, labels: false },
   });
-  // The legend tells the tones and the tags the places; texts of the drawing would lie across walls and contours here.
-  const items = [...coverageItems(grid, TOLERANCE_PAPER_MM * ratio, 'white'), ...list.items].map((i) => ({
+  // The legend tells the tones and the tags the places; texts and their grounds would lie across walls and contours here.
+  const tones = coverageItems(grid, TOLERANCE_PAPER_MM * ratio, 'white').map((i) => ({
     ...i,
     primitives: i.primitives.filter((p) => p.kind !== 'text'),
   }));
+  const items = [...tones, ...list.items.filter((i) => i.primitives.every((p) => p.kind !== 'text'))];
   const centreX = grid.originXMm + size.width / 2;
   const centreY = grid.originYMm + size.height / 2;
   const floor = recordOf(info.plan, 'floor', floorId)?.name ?? '';
