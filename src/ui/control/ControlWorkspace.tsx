@@ -1,4 +1,5 @@
 import { useEffect } from 'react';
+import { TabStrip } from '../common/TabStrip.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { useUi } from '../ui-state.ts';
@@ -23,15 +24,6 @@ export const ControlWorkspace = () => {
   // What is said here is about this screen.
   useEffect(() => () => session.set({ message: '' }), [session]);
 
-  const step = (e: React.KeyboardEvent): void => {
-    const by = { ArrowRight: 1, ArrowLeft: -1 }[e.key];
-    const to =
-      by === undefined ? undefined : CONTROL_TABS[(at + by + CONTROL_TABS.length) % CONTROL_TABS.length];
-    if (!to) return;
-    setTab(to.id);
-    document.getElementById(`control-tab-${to.id}`)?.focus();
-  };
-
   return (
     <main
       className="control"
@@ -40,27 +32,14 @@ export const ControlWorkspace = () => {
         if (!isCommon(e)) e.stopPropagation();
       }}
     >
-      <div className="control-tabs">
-        <div role="tablist" aria-label="Control" onKeyDown={step} tabIndex={-1}>
-          {CONTROL_TABS.map((t, i) => (
-            <button
-              key={t.id}
-              type="button"
-              role="tab"
-              id={`control-tab-${t.id}`}
-              aria-selected={i === at}
-              aria-controls="control-panel"
-              tabIndex={i === at ? 0 : -1}
-              onClick={() => setTab(t.id)}
-            >
-              {t.name}
-            </button>
-          ))}
-        </div>
-        <span className="control-message soft" role="status">
-          {message}
-        </span>
-      </div>
+      <TabStrip
+        label="Control"
+        id="control"
+        tabs={CONTROL_TABS}
+        chosen={tab?.id ?? ''}
+        onChoose={setTab}
+        message={message}
+      />
       <div
         id="control-panel"
         className="control-panel"

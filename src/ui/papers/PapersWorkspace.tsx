@@ -5,6 +5,7 @@ import { anchorsOf, targetOf } from '../../papers/page.ts';
 import { sheetsOf } from '../../papers/paper-set.ts';
 import type { PaperOptions } from '../../papers/sheet-info.ts';
 import { assess } from '../../report/assess.ts';
+import { TabStrip } from '../common/TabStrip.tsx';
 import { useSessionSlice, useSettled } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { ExportTab } from './ExportTab.tsx';
@@ -15,11 +16,11 @@ import { usePaperSet } from './use-paper-set.ts';
 import './papers.css';
 
 const TABS = [
-  ['sheets', 'Sheets'],
-  ['issues', 'Issues'],
-  ['export', 'Export'],
+  { id: 'sheets', name: 'Sheets' },
+  { id: 'issues', name: 'Issues' },
+  { id: 'export', name: 'Export' },
 ] as const;
-type Tab = (typeof TABS)[number][0];
+type Tab = (typeof TABS)[number]['id'];
 
 /** The pages as they will print: the same page model as the PDF, drawn as SVG. */
 export const PapersWorkspace = () => {
@@ -74,37 +75,13 @@ export const PapersWorkspace = () => {
       to && targetOf({ kind: 'link', xMm: 0, yMm: 0, widthMm: 0, heightMm: 0, to: to.split('|') }, anchors);
     if (target) setChosen(target.page);
   };
-  const step = (e: React.KeyboardEvent): void => {
-    const by = { ArrowRight: 1, ArrowLeft: -1 }[e.key];
-    if (by === undefined) return;
-    const at = TABS.findIndex(([id]) => id === tab);
-    const next = TABS[(at + by + TABS.length) % TABS.length];
-    if (!next) return;
-    setTab(next[0]);
-    document.getElementById(`papers-tab-${next[0]}`)?.focus();
-  };
   const labels = sheetsOf(plan, undefined).some((s) => s.endsWith('-labels'));
 
   return (
     <div className="papers">
       <aside className="papers-side" aria-label="Papers">
         <h2 className="visually-hidden">Papers</h2>
-        <div className="papers-tabs" role="tablist" aria-label="Papers" onKeyDown={step} tabIndex={-1}>
-          {TABS.map(([id, name]) => (
-            <button
-              key={id}
-              type="button"
-              role="tab"
-              id={`papers-tab-${id}`}
-              aria-selected={tab === id}
-              aria-controls="papers-panel"
-              tabIndex={tab === id ? 0 : -1}
-              onClick={() => setTab(id)}
-            >
-              {name}
-            </button>
-          ))}
-        </div>
+        <TabStrip label="Papers" id="papers" tabs={TABS} chosen={tab} onChoose={setTab} />
         <div
           id="papers-panel"
           role="tabpanel"

@@ -1,4 +1,5 @@
 import { type ComponentType, useEffect } from 'react';
+import { TabStrip } from '../common/TabStrip.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { type PowerTab, useUi } from '../ui-state.ts';
@@ -37,14 +38,6 @@ export const PowerWorkspace = () => {
   // What is said here is about this screen.
   useEffect(() => () => session.set({ message: '' }), [session]);
 
-  const step = (e: React.KeyboardEvent): void => {
-    const by = { ArrowRight: 1, ArrowLeft: -1 }[e.key];
-    const to = by === undefined ? undefined : TABS[(at + by + TABS.length) % TABS.length];
-    if (!to) return;
-    setTab(to.id);
-    document.getElementById(`power-tab-${to.id}`)?.focus();
-  };
-
   return (
     <main
       className="power"
@@ -53,27 +46,14 @@ export const PowerWorkspace = () => {
         if (!isCommon(e)) e.stopPropagation();
       }}
     >
-      <div className="power-tabs">
-        <div role="tablist" aria-label="Power" onKeyDown={step} tabIndex={-1}>
-          {TABS.map((t, i) => (
-            <button
-              key={t.id}
-              type="button"
-              role="tab"
-              id={`power-tab-${t.id}`}
-              aria-selected={i === at}
-              aria-controls="power-panel"
-              tabIndex={i === at ? 0 : -1}
-              onClick={() => setTab(t.id)}
-            >
-              {t.name}
-            </button>
-          ))}
-        </div>
-        <span className="power-message soft" role="status">
-          {message}
-        </span>
-      </div>
+      <TabStrip
+        label="Power"
+        id="power"
+        tabs={TABS}
+        chosen={TABS[at]?.id ?? 'circuits'}
+        onChoose={setTab}
+        message={message}
+      />
       <div id="power-panel" className="power-panel" role="tabpanel" aria-label={name} tabIndex={-1}>
         {at === 0 ? null : <h2 className="visually-hidden">{name}</h2>}
         <Screen />
