@@ -1,6 +1,7 @@
 import type { Id } from '../kernel/ids.ts';
 import type { SourceKind } from '../plan/kinds/kinds.ts';
 import type { OutletPort, Way } from '../plan/kinds/ports.ts';
+import { outletSockets } from '../plan/outlet-sockets.ts';
 import { kindOf, type Plan, recordOf, recordsOf } from '../plan/plan.ts';
 import { outletsOf, waysOf } from '../plan/ports.ts';
 import type {
@@ -122,11 +123,15 @@ export class SupplyIndex {
     return undefined;
   }
 
-  /** A wall outlet may be a double one; any other outlet takes one plug. */
+  /** A wall outlet takes as many plugs as it has sockets, what others have plugged in counted; any other outlet takes one. */
   checkShared(recordId: Id, port: OutletPort, cables: readonly Cable[], straight: readonly Box[]): void {
     const r = this.#plan.records.get(recordId);
-    const plugs = cables.length + straight.length;
-    if (!r || plugs <= (r.type === 'outlet' ? 2 : 1)) return;
+    if (!r) return;
+    const others = this.othersAt(`${recordId}:${port.id}`).length;
+    const own = r.type === 'outlet' ? others + this.othersAt(recordId).length : others;
+    const plugs = cables.length + straight.length + own;
+    const sockets = r.type === 'outlet' ? outletSockets(r) : { count: 1, assumed: false };
+    if (plugs <= sockets.count || cables.length + straight.length === 0) return;
     this.defects.push(
       always(
         'power-outlet-shared',
@@ -137,6 +142,8 @@ export class SupplyIndex {
           label: recordLabel(this.#plan, r),
           port: port.label ?? port.id,
           plugs,
+          sockets: sockets.count,
+          assumed: sockets.assumed ? 1 : 0,
         },
       ),
     );

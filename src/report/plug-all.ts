@@ -11,13 +11,14 @@ import {
 } from '../engines/power/index.ts';
 import type { Id, NewId } from '../kernel/ids.ts';
 import { applyChanges, type ChangeSet, compose, noChanges } from '../plan/change-set.ts';
+import { connector } from '../plan/connectors.ts';
 import { type Bridge, bridges, plugByBridge } from '../plan/edits/adapters.ts';
 import type { AdapterKind } from '../plan/kinds/adapter.ts';
 import type { CableKind } from '../plan/kinds/kinds.ts';
 import { type Plan, recordsOf } from '../plan/plan.ts';
 import { placeOf } from '../plan/ports.ts';
 import { Groups, inGroups, type Unit, unpluggedUnits } from './plug-units.ts';
-import { freePlaces, placeLabel } from './where-to-plug.ts';
+import { freePlaces, placeLabel, plugsAt } from './where-to-plug.ts';
 
 /** One unit plugged in by the program, as a change of its own. */
 export interface PlugStep {
@@ -128,7 +129,7 @@ export const plugEverything = (plan: Plan, options: PlugAllOptions): PluggedAll 
     options.adapters ??
     recordsOf(plan, 'kind').filter((k): k is AdapterKind => k.family === 'adapter' && k.what !== 'data');
   const open = [...power.sources.keys()].flatMap((id) =>
-    freePlaces(plan, power, id).map((p) => ({ p, left: p.capacity - usedAt(plan, p) })),
+    freePlaces(plan, power, id).map((p) => ({ p, left: p.capacity - plugsAt(plan, p) })),
   );
   const groups = new Groups(plan);
   const steps: PlugStep[] = [];
@@ -192,10 +193,6 @@ export const plugEverything = (plan: Plan, options: PlugAllOptions): PluggedAll 
   return { steps, left, changes: steps.reduce((all, s) => compose(all, s.changes), noChanges) };
 };
 
-const usedAt = (plan: Plan, p: Place): number =>
-  recordsOf(plan, 'cable').filter((c) => c.from.recordId === p.ref.recordId && c.from.portId === p.ref.portId)
-    .length;
-
 const candidate = (
   plan: Plan,
   power: PowerResult,
@@ -218,6 +215,8 @@ const candidate = (
   if (volts < spec.voltsMinV || volts > spec.voltsMaxV) return undefined;
   const share = inlet.legs > 1 && inlet.neutral ? inlet.legs : 1;
   const legA = spec.wattsW / spec.powerFactor / volts / share;
+  // A plate of several sockets carries more than one plug may.
+  if (legA > (connector(p.port.connector)?.ratingA || Number.POSITIVE_INFINITY)) return undefined;
   const neededMm = newRunMm(plan, there, here);
   for (const bridge of bridges(p.port, inlet, book, adapters)) {
     const lengthMm = makeUp(neededMm, bridge.cable.stockLengthsMm).totalMm;

@@ -11,7 +11,7 @@ import {
 } from '../engines/power/index.ts';
 import type { Point } from '../kernel/geometry.ts';
 import type { Id } from '../kernel/ids.ts';
-import { mates } from '../plan/connectors.ts';
+import { connector, mates } from '../plan/connectors.ts';
 import { straightInto } from '../plan/edits/adapters.ts';
 import { cablesThatFit } from '../plan/edits/plug.ts';
 import type { CableKind } from '../plan/kinds/kinds.ts';
@@ -69,20 +69,21 @@ export const whereToPlug = (plan: Plan, a: Assessment, asked: WhereAsked): reado
     .slice(0, asked.most ?? 5);
 };
 
+/** Plugs in an outlet already: of the plan's cables and adapters, and of other people. */
+export const plugsAt = (plan: Plan, p: Place): number => {
+  const { recordId, portId } = p.ref;
+  const wall = recordOf(plan, 'outlet', recordId) !== undefined;
+  return (
+    cablesAt(plan, recordId).filter((c) => c.from.recordId === recordId && c.from.portId === portId).length +
+    recordsOf(plan, 'otherLoad').filter((o) => o.on.recordId === recordId && (o.on.portId === portId || wall))
+      .length +
+    straightInto(plan, recordId, portId).length
+  );
+};
+
 /** Outlets of a source that have room for one plug more. */
 export const freePlaces = (plan: Plan, power: PowerResult, sourceId: Id): readonly Place[] =>
-  placesOf(power, sourceId).filter((p) => {
-    const plugs = cablesAt(plan, p.ref.recordId).filter(
-      (c) => c.from.recordId === p.ref.recordId && c.from.portId === p.ref.portId,
-    ).length;
-    const others = recordsOf(plan, 'otherLoad').filter(
-      (o) =>
-        o.on.recordId === p.ref.recordId &&
-        (o.on.portId === p.ref.portId || recordOf(plan, 'outlet', p.ref.recordId) !== undefined),
-    ).length;
-    const straight = straightInto(plan, p.ref.recordId, p.ref.portId).length;
-    return plugs + straight + others < p.capacity;
-  });
+  placesOf(power, sourceId).filter((p) => plugsAt(plan, p) < p.capacity);
 
 /** What people call an outlet: a wall outlet's own label, else its way. */
 export const placeLabel = (plan: Plan, p: Place): string => {
@@ -116,6 +117,8 @@ const placeFor = (
   const own = p.chain.at(-1)?.transformer?.shape ?? shape.shape;
   const nominalV = own.nominalV * (own.ratios[p.legs[0] ?? 0] ?? 1);
   const loadA = asked.loadW / asked.powerFactor / (legs > 1 && !neutral ? nominalV * Math.sqrt(3) : nominalV);
+  // A plate of several sockets carries more than one plug may.
+  if (loadA > (connector(p.port.connector)?.ratingA || Number.POSITIVE_INFINITY)) return undefined;
   const key = p.at.key;
   const room = roomLeft(a, key);
   if (!room || room.freeA < loadA) return undefined;

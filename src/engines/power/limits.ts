@@ -5,6 +5,7 @@ import { balancedV } from '../../derive/systems.ts';
 import type { CurrentLimit } from '../../derive/types.ts';
 import { connector } from '../../plan/connectors.ts';
 import type { CableKind } from '../../plan/kinds/kinds.ts';
+import { outletSockets } from '../../plan/outlet-sockets.ts';
 import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../../plan/plan.ts';
 import type { Cable } from '../../plan/records/index.ts';
 import { type CableAmpacity, cableAmpacity } from './ampacity.ts';
@@ -66,6 +67,14 @@ export const nodeLimits = (
         return ratingA === undefined ? undefined : limit(ratingA, value(factor), setBy, factor);
       }),
     );
+  // Each plug of a plate is judged by itself, at its cable; all together carry more than one socket's rating.
+  const severalSockets = (n: SupplyNode, one: CurrentLimit | undefined): CurrentLimit | undefined => {
+    const outlet = one && recordOf(plan, 'outlet', n.recordId);
+    const total = 'outlet-sockets-total';
+    return outlet && one.limitA < value(total) && outletSockets(outlet).count > 1
+      ? limit(value(total), 1, 'outlet', total)
+      : one;
+  };
   const neutrals = loadedNeutrals(plan, tree);
   // Cables of one kind that lie alone have the same ampacity: reckoned once.
   const alone = new Map<CableKind, CableAmpacity>();
@@ -159,8 +168,8 @@ export const nodeLimits = (
         break;
       }
       case 'outlet':
-        leg = plugs(n, 'connector-load-factor', 'outlet');
-        neutral = plugs(n, 'neutral-load-factor', 'outlet');
+        leg = severalSockets(n, plugs(n, 'connector-load-factor', 'outlet'));
+        neutral = severalSockets(n, plugs(n, 'neutral-load-factor', 'outlet'));
         break;
       case 'load':
         leg = plugs(n, 'connector-load-factor', 'connector');

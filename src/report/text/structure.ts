@@ -53,8 +53,8 @@ export const structureTexts: Readonly<Record<string, Writer>> = {
   }),
   'power-outlet-shared': (c) => ({
     head: `${c.text('label')}: ${c.text('plugs')} plugs in outlet ${c.text('port')}`,
-    body: `The plan has ${c.text('plugs')} cables in one outlet. Their currents are added up.`,
-    todo: 'Use a splitter box or another outlet.',
+    body: `It has ${c.num('sockets') === 1 ? 'one socket' : `${c.text('sockets')} sockets`}${c.num('assumed') === 1 ? ', the usual number for its connector (assumed)' : ''}, and the plan has ${c.text('plugs')} plugs in it. Their currents are added up.`,
+    todo: 'Use a splitter box or another outlet, or set its number of sockets right.',
     citation: '',
   }),
   'power-outlet-way': (c) => ({

@@ -3,6 +3,7 @@ import { systemShape } from '../../../derive/systems.ts';
 import { feedAmps } from '../../../derive/transformers.ts';
 import type { Id } from '../../../kernel/ids.ts';
 import type { OutletPort } from '../../../plan/kinds/ports.ts';
+import { outletSockets } from '../../../plan/outlet-sockets.ts';
 import { kindOf, recordOf } from '../../../plan/plan.ts';
 import { outletsOf } from '../../../plan/ports.ts';
 import type { PortRef } from '../../../plan/records/index.ts';
@@ -28,6 +29,7 @@ export interface Place {
   readonly chain: readonly SupplyNode[];
   /** Nodes with a limit ahead of that transformer. */
   readonly beyond: readonly Beyond[];
+  /** Plugs it takes: sockets of a wall outlet, else one. */
   readonly capacity: number;
 }
 
@@ -140,8 +142,8 @@ export const placesOf = (c: Computed, sourceId: Id): readonly Place[] => {
     } else if (n.what === 'outlet') {
       const way = c.tree.nodes[n.parent];
       const port = outletsOf(c.plan, n.recordId)[0];
-      // A wall outlet may be a double one.
-      if (way?.what === 'way' && port) add(n.recordId, port, way, n, 2);
+      const record = recordOf(c.plan, 'outlet', n.recordId);
+      if (way?.what === 'way' && port && record) add(n.recordId, port, way, n, outletSockets(record).count);
     } else if (n.what === 'box' && passesOn(c, n)) {
       const way = wayAhead(c, n);
       if (way)
