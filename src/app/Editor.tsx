@@ -41,7 +41,11 @@ export const Editor = ({ open, notice, scheme, setScheme, newId, ownBook, onLeav
   });
   const [radio] = useState(() => startRadio(session));
   const [fit] = useState(() => !recallView(session, open.planId));
-  const practice = planRecord(open.plan).practice;
+  // The book follows the plan: its practice can be changed.
+  const practice = useSyncExternalStore(
+    session.subscribe,
+    () => planRecord(session.getState().plan).practice,
+  );
   const own = useSyncExternalStore(ownBook.subscribe, ownBook.get);
   const kinds = useMemo(() => [...gearBook(practice), ...own.kinds], [practice, own]);
   const book = useMemo(() => bookOf(kinds), [kinds]);
@@ -101,6 +105,7 @@ export const Editor = ({ open, notice, scheme, setScheme, newId, ownBook, onLeav
             ...boxFamilies,
             ...deviceFamilies,
             'charger',
+            'pack',
             'source',
             'furniture',
             'vehicle',

@@ -15,6 +15,7 @@ export const recordLabel = (plan: Plan, r: AnyRecord | undefined): string => {
     case 'box':
     case 'outlet':
     case 'charger':
+    case 'pack':
     case 'device':
       return r.label || (r.type === 'outlet' ? 'wall outlet' : (kindOf(plan, r.kindId)?.name ?? r.type));
     case 'cable':

@@ -1,6 +1,9 @@
 import type { Reach } from './supply-reach.ts';
 import type { SupplyNode } from './supply-types.ts';
 
+/** Key of a power station as a load of the circuit it is charged from. */
+export const chargeKey = (sourceId: string): string => `${sourceId}/charge`;
+
 /** What a walk says of a node; the rest follows from what reaches it. */
 export type NewNode = Pick<SupplyNode, 'key' | 'what' | 'recordId' | 'label'> & Partial<SupplyNode>;
 

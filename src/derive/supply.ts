@@ -11,7 +11,7 @@ import { otherLoadBranches } from './other-loads.ts';
 import { SupplyIndex } from './supply-checks.ts';
 import { circuitInto, circuitKey, circuitLabel, dimmerWay, outputNode } from './supply-circuits.ts';
 import { cableFault, loadFault, straightFault } from './supply-faults.ts';
-import { type NewNode, nodeFrom, reachFrom } from './supply-node.ts';
+import { chargeKey, type NewNode, nodeFrom, reachFrom } from './supply-node.ts';
 import { linesOf, nowhere, type Reach, startAt } from './supply-reach.ts';
 import { noteReads, type Segment, touchedBetween } from './supply-reuse.ts';
 import type { SupplyNode, SupplyTree } from './supply-types.ts';
@@ -262,6 +262,7 @@ class Walk {
 
   #into(recordId: Id, inlet: InletPort | undefined, reach: Reach, circuit?: number): void {
     const r = this.#plan.records.get(recordId);
+    if (r?.type === 'source') return this.#charging(r, inlet, reach);
     const own = r?.type === 'box' ? circuitInto(this.#plan, r, inlet, circuit) : undefined;
     if (this.#seen.has(circuitKey(recordId, own))) return;
     if (r?.type === 'box') this.#box(r, inlet, reach, own);
@@ -355,6 +356,27 @@ class Walk {
         typeof branches === 'string' ? branches : load ? undefined : 'its kind does not say what it draws',
     });
     if (r.type !== 'box') for (const p of outletsOf(this.#plan, r.id)) this.#port(r.id, p, through);
+  }
+
+  /** A power station at whose outlet it is charged: a load there, whatever it gives on its own side. */
+  #charging(s: Source, inlet: InletPort | undefined, reach: Reach): void {
+    const load = kindOf(this.#plan, s.kindId, 'source')?.load;
+    const branches =
+      load && inlet && reach.shape && reach.notComputed === undefined
+        ? loadBranches(reach.shape, inlet, reach.legs, reach.neutral, load)
+        : [];
+    this.#push(reach, {
+      key: chargeKey(s.id),
+      what: 'load',
+      recordId: s.id,
+      label: `${recordLabel(this.#plan, s)}, charging`,
+      connectors: inlet ? [inlet.connector] : [],
+      steady: true,
+      load,
+      branches: typeof branches === 'string' ? [] : branches,
+      notComputed:
+        typeof branches === 'string' ? branches : load ? undefined : 'its kind does not say what it draws',
+    });
   }
 
   /** Whether a box is plugged straight into an outlet that is there. */

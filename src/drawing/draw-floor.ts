@@ -16,6 +16,7 @@ import {
   fixtureItem,
   headCableItem,
   outletItem,
+  packLeadItem,
   placedItem,
   standItem,
 } from './gear.ts';
@@ -68,6 +69,7 @@ const geometryItems = (ctx: DrawContext): DisplayItem[] => {
     ...(options.beams ? fixtures.map((f) => beamItem(ctx, f)) : []),
     ...(options.aims ? fixtures.map((f) => aimItem(ctx, f)) : []),
     ...(options.cables ? [...cableItems(ctx), ...ballasts.map((b) => headCableItem(ctx, b))] : []),
+    ...(options.cables ? fixtures.map((f) => packLeadItem(ctx, f)) : []),
     ...(options.cables ? dataLineItems(ctx) : []),
     ...(options.stands ? onFloor(ctx, 'stand').map((s) => standItem(ctx, s)) : []),
     ...(options.stands ? fixtures.map((f) => armItem(ctx, f)) : []),
@@ -76,6 +78,7 @@ const geometryItems = (ctx: DrawContext): DisplayItem[] => {
     ...onFloor(ctx, 'source').map((s) => placedItem(ctx, s)),
     ...onFloor(ctx, 'box').map((b) => placedItem(ctx, b)),
     ...onFloor(ctx, 'charger').map((c) => placedItem(ctx, c)),
+    ...onFloor(ctx, 'pack').map((p) => placedItem(ctx, p)),
     ...onFloor(ctx, 'device').map((d) => deviceItem(ctx, d)),
     ...onFloor(ctx, 'outlet').map((o) => outletItem(ctx, o)),
     ...fixtures.map((f) => fixtureItem(ctx, f)),

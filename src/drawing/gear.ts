@@ -4,7 +4,17 @@ import { outletSockets, outletSymbol } from '../plan/outlet-sockets.ts';
 import { partsOf } from '../plan/part-levels.ts';
 import { armDirectionDeg, armOf, fixturePlace, kindOf, recordOf } from '../plan/plan.ts';
 import { placeOf } from '../plan/ports.ts';
-import type { Ballast, Box, Charger, Device, Fixture, Outlet, Source, Stand } from '../plan/records/index.ts';
+import type {
+  Ballast,
+  Box,
+  Charger,
+  Device,
+  Fixture,
+  FloorPack,
+  Outlet,
+  Source,
+  Stand,
+} from '../plan/records/index.ts';
 import { burns } from './beams.ts';
 import { type DrawContext, kindLook, memoItem } from './context.ts';
 import type { ColorRole, DisplayItem, Primitive } from './display-list.ts';
@@ -157,8 +167,23 @@ export const headCableItem = (ctx: DrawContext, b: Ballast): DisplayItem | undef
   );
 };
 
-/** A distribution box or a source at true size. */
-export const placedItem = (ctx: DrawContext, r: Box | Charger | Source): DisplayItem | undefined => {
+/** The lead from a pack on the floor to a unit it feeds: direct current, so dashed. */
+export const packLeadItem = (ctx: DrawContext, f: Fixture): DisplayItem | undefined => {
+  const pack = f.packFrom && recordOf(ctx.plan, 'pack', f.packFrom.packId);
+  if (!f.onPacks || !pack || pack.floorId !== ctx.floorId || f.floorId !== ctx.floorId) return undefined;
+  const to = fixturePlace(ctx.plan, f).at;
+  return memoItem(f, `pack-lead|${ctx.nominalScale}`, [pack.at.xMm, pack.at.yMm, to.xMm, to.yMm], () =>
+    itemOf(`pack-lead:${f.id}`, f.id, 'cables', ctx.nominalScale, [
+      linePrim(pack.at, to, pen('cable', WEIGHT.cable, [1.6, 0.8])),
+    ]),
+  );
+};
+
+/** A distribution box, a charger, a pack or a source at true size. */
+export const placedItem = (
+  ctx: DrawContext,
+  r: Box | Charger | FloorPack | Source,
+): DisplayItem | undefined => {
   const kind = kindOf(ctx.plan, r.kindId);
   return memoItem(r, `placed|${ctx.nominalScale}`, [kind], () =>
     itemOf(`${r.type}:${r.id}`, r.id, 'gear', ctx.nominalScale, [

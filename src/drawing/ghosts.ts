@@ -24,6 +24,7 @@ const itemOfRecord = (ctx: DrawContext, id: Id): DisplayItem | undefined => {
       return deviceItem(ctx, r);
     case 'box':
     case 'charger':
+    case 'pack':
     case 'source':
       return placedItem(ctx, r);
     case 'mark':

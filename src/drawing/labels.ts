@@ -121,7 +121,7 @@ const THROW_PLACES: readonly (readonly [number, boolean])[] = [0.5, 0.4, 0.6, 0.
 
 function* placeNames(p: Placer): Steps<void> {
   const { plan, floorId } = p.ctx;
-  for (const type of ['box', 'charger', 'device', 'source'] as const) {
+  for (const type of ['box', 'charger', 'pack', 'device', 'source'] as const) {
     for (const r of recordsOf(plan, type)) {
       if (r.floorId !== floorId || r.hidden || !itsTurn(p, r.id)) continue;
       yield;

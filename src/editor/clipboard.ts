@@ -22,6 +22,7 @@ const COPIED: readonly AnyRecord['type'][] = [
   'ballast',
   'box',
   'charger',
+  'pack',
   'device',
   'source',
   'outlet',
@@ -150,13 +151,15 @@ type Find = (id: Id | undefined) => Id | undefined;
 const rebound = (r: AnyRecord, plan: Plan, here: Find, inClip: Find): AnyRecord | undefined => {
   switch (r.type) {
     case 'fixture': {
-      const { patch: _patch, ...bare } = r;
+      const { patch: _patch, packFrom, ...bare } = r;
+      const packId = here(packFrom?.packId);
       const taken = recordsOf(plan, 'fixture').some((f) => f.unit === r.unit);
       const stand = r.support.on === 'stand' ? inClip(r.support.standId) : undefined;
       const rigging = r.support.on === 'rigged' ? here(r.support.riggingId) : undefined;
       const mark = r.aim.at === 'mark' ? here(r.aim.markId) : undefined;
       return {
         ...bare,
+        ...(packFrom && packId ? { packFrom: { ...packFrom, packId } } : {}),
         unit: taken ? nextUnit(plan) : r.unit,
         support:
           r.support.on === 'stand'
@@ -216,6 +219,7 @@ const rebound = (r: AnyRecord, plan: Plan, here: Find, inClip: Find): AnyRecord 
     }
     case 'box':
     case 'charger':
+    case 'pack':
     case 'source':
     case 'rigging':
       return { ...r, label: freeLabel(plan, r.label) };

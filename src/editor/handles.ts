@@ -46,6 +46,7 @@ export const poseOf = (
     case 'ballast':
     case 'box':
     case 'charger':
+    case 'pack':
     case 'source':
     case 'stand':
     case 'grip':

@@ -3,6 +3,7 @@ import type { Id, NewId } from '../kernel/ids.ts';
 import { fail, ok, type Result } from '../kernel/result.ts';
 import { type ChangeSet, compose, peekChanges } from '../plan/change-set.ts';
 import { addCharger } from '../plan/edits/day.ts';
+import { addFloorPack } from '../plan/edits/floor-packs.ts';
 import { placeGrip, placeRigging } from '../plan/edits/grip.ts';
 import { hangOn, lineUnder } from '../plan/edits/hang.ts';
 import {
@@ -90,6 +91,10 @@ export const placeThere = (plan: Plan, book: Book, what: PlaceThere, newId: NewI
       const made = changes.added.find((r) => r.type === 'charger');
       return ok({ ...turned(changes, what.facingDeg), id: made?.id ?? '', name: 'a charger' });
     }
+    case 'pack': {
+      const { changes, pack } = addFloorPack(plan, kind, what.floorId, what.at, newId);
+      return ok({ ...turned(changes, what.facingDeg), id: pack.id, name: `pack ${pack.label}` });
+    }
     case 'source': {
       const { changes, source } = placeSource(plan, kind, what.floorId, what.at, newId);
       return ok({ ...turned(changes, what.facingDeg), id: source.id, name: `source ${source.label}` });
@@ -135,11 +140,6 @@ export const placeThere = (plan: Plan, book: Book, what: PlaceThere, newId: NewI
       return fail({
         what: 'A ballast comes with its head.',
         todo: 'Place the head; its ballast comes along.',
-      });
-    case 'pack':
-      return fail({
-        what: 'A pack goes on a unit, or into the stock.',
-        todo: 'Give it to the unit, or count it in the stock.',
       });
     case 'transmitter':
     case 'receiver':

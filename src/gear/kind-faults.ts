@@ -65,7 +65,7 @@ export const kindFaults = (kind: Kind): readonly string[] => {
 
 interface Parts {
   readonly load?: LoadSpec | undefined;
-  readonly inlets?: readonly { readonly id: string }[];
+  readonly inlets?: readonly { readonly id: string }[] | undefined;
   readonly outlets?: readonly { readonly id: string }[];
   readonly ways?: readonly { readonly id: string }[];
   readonly dataIn?: readonly { readonly id: string }[];

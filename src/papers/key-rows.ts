@@ -33,6 +33,7 @@ const ORDER: readonly AnyRecord['type'][] = [
   'outlet',
   'device',
   'charger',
+  'pack',
   'stand',
   'grip',
   'rigging',

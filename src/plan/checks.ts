@@ -85,6 +85,10 @@ const problemsOf = (plan: Plan, r: AnyRecord): ReferenceProblem[] => {
       if (!kindOf(plan, r.kindId, 'charger'))
         report('kindId', 'its kind is not in the plan', 'Choose a charger from the gear book.');
       break;
+    case 'pack':
+      if (!kindOf(plan, r.kindId, 'pack'))
+        report('kindId', 'its kind is not in the plan', 'Choose a pack from the gear book.');
+      break;
     case 'stock':
       if (!kindOf(plan, r.kindId, 'pack', 'fixture'))
         report('kindId', 'its kind of pack is not in the plan', 'Choose a pack from the gear book.');
@@ -149,6 +153,7 @@ const problemsOf = (plan: Plan, r: AnyRecord): ReferenceProblem[] => {
       }
     }
   }
+  if (r.type === 'fixture' && r.packFrom) needs('packFrom.packId', 'pack', r.packFrom.packId, 'pack');
   if (r.type === 'grip') {
     for (const id of r.supports) needs('supports', 'stand', id, 'stand');
     if (r.riggingId !== undefined) needs('riggingId', 'rigging', r.riggingId, 'support');

@@ -62,6 +62,8 @@ export const recordName = (plan: Plan, record: AnyRecord | Id): string => {
       return `stock of ${recordOf(plan, 'kind', r.kindId)?.name ?? 'packs'}`;
     case 'charger':
       return `charger ${r.label}`;
+    case 'pack':
+      return `pack ${r.label}`;
     case 'device':
       return `${recordOf(plan, 'kind', r.kindId)?.name ?? 'control gear'} ${r.label}`.trim();
     case 'line':

@@ -26,10 +26,20 @@ export const inletsOf = (plan: Plan, recordId: Id): readonly InletPort[] => {
     r?.type !== 'ballast' &&
     r?.type !== 'box' &&
     r?.type !== 'charger' &&
+    r?.type !== 'source' &&
     r?.type !== 'device'
   )
     return [];
-  const kind = kindOf(plan, r.kindId, 'fixture', 'ballast', 'charger', ...boxFamilies, ...deviceFamilies);
+  const kind = kindOf(
+    plan,
+    r.kindId,
+    'fixture',
+    'ballast',
+    'charger',
+    'source',
+    ...boxFamilies,
+    ...deviceFamilies,
+  );
   return kind?.inlets ?? [];
 };
 
@@ -82,6 +92,7 @@ export const placeOf = (plan: Plan, recordId: Id): Place | undefined => {
     case 'ballast':
     case 'box':
     case 'charger':
+    case 'pack':
     case 'source':
       return { at: r.at, heightMm: 0, floorId: r.floorId };
     default:

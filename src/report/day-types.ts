@@ -64,7 +64,9 @@ export interface StationSpan {
   readonly outW: number;
   readonly fromShare: number;
   readonly toShare: number;
-  readonly state: 'gives' | 'rests' | 'empty';
+  /** Watts it draws at its inlet while it is charged. */
+  readonly chargeW: number;
+  readonly state: 'gives' | 'rests' | 'charges' | 'empty';
 }
 
 /** A power station over the day. */
@@ -72,7 +74,11 @@ export interface StationDay {
   readonly storedWh: number;
   readonly usableWh: number;
   readonly leftWh: number;
+  /** The first minute at which it is empty with something on. */
   readonly emptyMin: number | undefined;
+  /** Whether its inlet is plugged in, and where: the label of the source. */
+  readonly chargesFrom: string | undefined;
+  readonly chargedWh: number;
   readonly spans: readonly StationSpan[];
 }
 
@@ -94,6 +100,51 @@ export interface RuntimeCell {
   readonly key: string;
 }
 
+/** A pack on the floor that feeds units by leads of their own, as a lane of its own. It is changed for all of them at once. */
+export interface SharedPackLane {
+  /** The pack's record. */
+  readonly id: Id;
+  /** `P1`. */
+  readonly label: string;
+  /** What it is: `Pack, block, 750 Wh, 46.8 V`, with how many of them. */
+  readonly on: string;
+  readonly units: readonly {
+    readonly fixtureId: Id;
+    readonly label: string;
+    readonly leadMm: number;
+    readonly leadAssumed: boolean;
+    /** Fall in volts in its lead at full level with the pack nearly empty, in per cent; undefined where it cannot start. */
+    readonly dropPct: number | undefined;
+  }[];
+  readonly spans: readonly UnitSpan[];
+  readonly swaps: readonly SwapRow[];
+  /** Runtime by setup with all its units at their levels. */
+  readonly runtimes: readonly Omit<RuntimeCell, 'levelPct' | 'key'>[];
+  /** Current of one of its packs with all units at full and the pack nearly empty, and what it may give for long. */
+  readonly fullA: number;
+  readonly continuousA: number;
+  readonly burnsMin: number;
+  readonly darkMin: number;
+}
+
+/** A unit that hangs on a power station: burning, or dark because the station is empty. */
+export interface StationLoadLane {
+  readonly fixtureId: Id;
+  readonly label: string;
+  readonly kindName: string;
+  readonly sourceId: Id;
+  readonly sourceLabel: string;
+  readonly spans: readonly {
+    readonly startMin: number;
+    readonly endMin: number;
+    readonly state: 'burning' | 'dark';
+    readonly levelPct: number;
+    readonly setupId: Id;
+  }[];
+  readonly burnsMin: number;
+  readonly darkMin: number;
+}
+
 /** A unit's lane on the time line. */
 export interface UnitLane {
   readonly fixtureId: Id;
@@ -101,6 +152,8 @@ export interface UnitLane {
   readonly kindName: string;
   /** What it runs on: `2 × brick 98 Wh`, `own cells 40 Wh`. */
   readonly on: string;
+  /** The pack on the floor it hangs on; its changes are in that pack's lane, those that find the unit burning here too. */
+  readonly sharedPackId: Id | undefined;
   readonly problem: string | undefined;
   readonly spans: readonly UnitSpan[];
   readonly swaps: readonly SwapRow[];
@@ -164,6 +217,10 @@ export interface DaySummary {
   readonly sources: readonly SourceDay[];
   readonly circuits: readonly CircuitHours[];
   readonly lanes: readonly UnitLane[];
+  /** Packs on the floor that feed units by leads. */
+  readonly sharedPacks: readonly SharedPackLane[];
+  /** Units on the mains that hang on power stations. */
+  readonly stationLoads: readonly StationLoadLane[];
   readonly bays: readonly BayLane[];
   readonly pools: readonly PoolRow[];
   /** What a pulled plug does to control gear and to units with cells of their own. */

@@ -1,30 +1,19 @@
 import { limitOf } from '../derive/limits.ts';
 import { loadedHoursOfDay } from '../derive/loaded-hours.ts';
-import {
-  blockFault,
-  blocksOfDay,
-  type Day,
-  dayNumbers,
-  shootingDays,
-  stretchesOf,
-} from '../derive/schedule.ts';
+import { blockFault, blocksOfDay, type Day, dayNumbers, shootingDays } from '../derive/schedule.ts';
 import { skyOf } from '../derive/sun.ts';
 import { supplyTree } from '../derive/supply.ts';
 import {
   airClass,
-  type BatteryUnit,
   batteryUnits,
   dayOf,
-  formatRuntime,
   leastBays,
   leastPacks,
-  ownCellsDay,
   packsByRule,
   type Rotation,
   type RotationResult,
   rotationOf,
-  runtimeAt,
-  runtimeKey,
+  sharedPacks,
   stockOf,
   supplyOf,
 } from '../engines/battery/index.ts';
@@ -32,17 +21,11 @@ import { formatClock } from '../kernel/units.ts';
 import { kindOf, type Plan, planRecord, recordOf } from '../plan/plan.ts';
 import type { Block } from '../plan/records/index.ts';
 import { backUps } from './back-up.ts';
+import { sharedLane, unitLane } from './day-lanes.ts';
 import { dayPower } from './day-power.ts';
-import type {
-  BayLane,
-  BlockRow,
-  CircuitHours,
-  DaySummary,
-  LeastRow,
-  PoolRow,
-  RuntimeCell,
-  UnitLane,
-} from './day-types.ts';
+import type { BayLane, BlockRow, CircuitHours, DaySummary, LeastRow, PoolRow } from './day-types.ts';
+
+import { stationLoads } from './station-loads.ts';
 
 export { formatMinutes } from '../engines/battery/index.ts';
 export type * from './day-types.ts';
@@ -107,6 +90,7 @@ const summarise = (plan: Plan, number: number): DaySummary => {
   const r = rotationOf(plan, day);
   const result = named(r, dayOf(r, supplyOf(r)));
   const { place } = planRecord(plan);
+  const sources = dayPower(plan, day, r, result);
   const on = day.segments.filter((s) => s.burning.size > 0);
   return {
     day: number,
@@ -116,9 +100,11 @@ const summarise = (plan: Plan, number: number): DaySummary => {
     hoursOn: on.reduce((sum, s) => sum + s.endMin - s.startMin, 0) / 60,
     blocks: blockRows(plan, number, day),
     sky: place && day.date ? skyOf(place, day.date) : undefined,
-    sources: dayPower(plan, day, r, result),
+    sources,
     circuits: circuitHours(plan, day),
-    lanes: batteryUnits(plan).map((u) => lane(plan, day, u, r, result)),
+    lanes: batteryUnits(plan).map((u) => unitLane(plan, day, u, r, result)),
+    sharedPacks: sharedPacks(plan).map((p) => sharedLane(plan, day, p, r, result)),
+    stationLoads: stationLoads(plan, day, sources),
     bays: bayLanes(r, result),
     pools: poolRows(plan, r, result),
     backUps: backUps(plan, day),
@@ -162,61 +148,6 @@ const circuitHours = (plan: Plan, day: Day): readonly CircuitHours[] =>
       const h = loadedHoursOfDay(plan, day, n.key);
       return h && h.totalH > 0 ? [{ key: n.key, label: n.label, ...h }] : [];
     });
-
-const packName = (pack: string, count: number): string => (count === 1 ? pack : `${count} × ${pack}`);
-
-const runtimesOf = (plan: Plan, day: Day, u: BatteryUnit): readonly RuntimeCell[] => {
-  const seen = new Map<string, RuntimeCell>();
-  for (const s of stretchesOf(day, u.fixture.id)) {
-    if (seen.has(s.setupId)) continue;
-    const { minutes } = runtimeAt(u, s.levelPct);
-    seen.set(s.setupId, {
-      setupId: s.setupId,
-      setupName: recordOf(plan, 'setup', s.setupId)?.name ?? '',
-      levelPct: s.levelPct,
-      minutes,
-      text: formatRuntime(minutes),
-      key: runtimeKey(u.fixture.id, s.setupId),
-    });
-  }
-  return [...seen.values()];
-};
-
-const packList = (packs: readonly string[]): string => packs.map((p) => `#${p}`).join(' ');
-
-const lane = (plan: Plan, day: Day, u: BatteryUnit, r: Rotation, result: RotationResult): UnitLane => {
-  const at = r.units.findIndex((x) => x.id === u.fixture.id);
-  const own = at < 0 && u.problem === undefined ? ownCellsDay(plan, day, u) : undefined;
-  const spans = own ? own.spans.map((s) => ({ ...s, unit: -1 })) : result.spans.filter((s) => s.unit === at);
-  const minutes = (state: 'burning' | 'dark'): number =>
-    spans.filter((s) => s.state === state).reduce((sum, s) => sum + s.endMin - s.startMin, 0);
-  return {
-    fixtureId: u.fixture.id,
-    label: u.label,
-    kindName: u.kindName,
-    on:
-      u.mode === 'own-cells'
-        ? `own cells ${Math.round(u.ratedWh)} Wh`
-        : packName(u.pack?.name ?? 'no packs', u.count),
-    problem: u.problem,
-    spans,
-    swaps: result.swaps
-      .filter((s) => s.unit === at)
-      .map((s, i) => ({
-        first: i === 0,
-        atMin: s.atMin,
-        label: u.label,
-        out: packList(s.out),
-        into: packList(s.into),
-        outPct: 100 * s.outSoc,
-        darkMin: s.darkMin,
-      })),
-    charges: own?.charges ?? [],
-    runtimes: u.problem === undefined ? runtimesOf(plan, day, u) : [],
-    burnsMin: minutes('burning'),
-    darkMin: minutes('dark'),
-  };
-};
 
 const bayLanes = (r: Rotation, result: RotationResult): readonly BayLane[] =>
   r.bays.map((b, i) => ({

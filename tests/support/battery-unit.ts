@@ -64,6 +64,8 @@ export const batteryUnit = (u: {
   temperature: all(u.temperature ?? 1),
   efficiency: u.efficiency ?? 1,
   idleW: 0,
+  floorPack: undefined,
+  lead: undefined,
   loopOhm: 0,
   ratedW: u.watts,
   standbyW: 0,

@@ -16,6 +16,7 @@ export const rotation = (
     (stretches, i): RotationUnit => ({
       id: `unit-${i + 1}`,
       label: `Unit ${i + 1}`,
+      feeds: [`unit-${i + 1}`],
       pool: 'brick',
       count: more.counts?.[i] ?? 1,
       hotSwap: false,

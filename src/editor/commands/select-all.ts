@@ -9,6 +9,7 @@ const GEAR: readonly RecordType[] = [
   'rigging',
   'box',
   'charger',
+  'pack',
   'device',
   'source',
   'outlet',

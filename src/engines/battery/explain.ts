@@ -1,7 +1,8 @@
 import { limitCitation, limitOf } from '../../derive/limits.ts';
 import { formatAmps, formatWatts } from '../../kernel/units.ts';
 import { levelOf, type Plan, planRecord, recordOf } from '../../plan/plan.ts';
-import { batteryUnits, cellC, OWN_CELLS, runtimeAt } from './model.ts';
+import { batteryUnits, cellC, drawAt, OWN_CELLS, runtimeAt } from './model.ts';
+import { besideW } from './shared.ts';
 import { chemistryOf, type Range, temperatureSource } from './tables.ts';
 import type { BatteryUnit, Runtime } from './types.ts';
 
@@ -55,13 +56,14 @@ export const explainRuntime = (plan: Plan, key: string): BatteryWorking | { read
   if (!setup) return { why: `There is no setup ${setupId} in this plan.` };
   if (u.problem !== undefined) return { why: `${u.label} is not computed: ${u.problem}.` };
   const level = levelOf(plan, setupId, fixtureId);
-  const r = runtimeAt(u, level.levelPct);
+  const othersW = besideW(plan, u, setupId);
+  const r = runtimeAt(u, level.levelPct, othersW);
   return {
     key,
     title: `Runtime of ${u.label}, ${setup.name}`,
     formula: 'energy × usable × health × temperature × rate ÷ watts drawn from the packs',
     inputs: inputsOf(plan, u, r, level),
-    steps: stepsOf(u, r),
+    steps: stepsOf(u, r, othersW),
     result: formatRuntime(r.minutes),
     rule: 'battery-runtime',
     source:
@@ -123,17 +125,31 @@ const inputsOf = (
         ]
       : []),
     ...(u.loopOhm > 0
-      ? [line('lead, out and back', `${u.loopOhm.toFixed(3)} Ω`, 'conductor table at 40 °C')]
+      ? [
+          line(
+            `lead, out and back${u.lead ? `, ${(u.lead.lengthMm / 1000).toFixed(1)} m one way` : ''}`,
+            `${u.loopOhm.toFixed(3)} Ω`,
+            u.lead?.assumed
+              ? 'conductor table at 40 °C; as long as the way on the floor and up to the unit, 2.5 mm²'
+              : 'conductor table at 40 °C',
+            u.lead?.assumed ?? false,
+          ),
+        ]
       : []),
   ];
 };
 
-const stepsOf = (u: BatteryUnit, r: Runtime): readonly string[] => {
+const stepsOf = (u: BatteryUnit, r: Runtime, othersW: number): readonly string[] => {
   const w = (x: number): string => x.toFixed(1);
   return [
     `unit: ${u.standbyW} W + (${u.ratedW} W − ${u.standbyW} W) × ${r.levelPct} % = ${w(r.unitW)} W${r.unitW === u.maxW ? ', all it takes from packs' : ''}`,
     ...(u.efficiency < 1 || u.idleW > 0 || u.loopOhm > 0
-      ? [`from the packs, with what converter and lead lose: ${w(r.packW)} W`]
+      ? [`from the packs, with what converter and lead lose: ${w(drawAt(u, r.levelPct).packW)} W`]
+      : []),
+    ...(othersW > 0
+      ? [
+          `with the other units on ${u.floorPack?.label ?? 'the pack'}, ${w(othersW)} W: ${w(r.packW)} W in all`,
+        ]
       : []),
     ...(u.pack
       ? [`current of one pack: ${w(r.packW)} W ÷ ${u.count} ÷ ${u.pack.voltsV} V = ${formatAmps(r.packA)}`]

@@ -13,7 +13,7 @@ export {
   runtimeKey,
 } from './explain.ts';
 export { dayOf, type LeastPacks, leastBays, leastPacks, packsByRule } from './least.ts';
-export { batteryUnits, runtimeAt, unitOnCells } from './model.ts';
+export { batteryUnits, drawAt, leadDrop, runtimeAt, unitOnCells } from './model.ts';
 export { type OwnCellsDay, ownCellsDay } from './own-cells.ts';
 export { baysOf, bayWatts, rotationOf, stockOf, supplyOf, takesPack } from './rotation.ts';
 export type {
@@ -27,6 +27,7 @@ export type {
   Swap,
   UnitSpan,
 } from './rotation-types.ts';
+export { besideW, fullLoad, type SharedPack, sharedPacks, sharedRuntime } from './shared.ts';
 export { type Range, travel } from './tables.ts';
 export type { BatteryUnit, Runtime } from './types.ts';
 

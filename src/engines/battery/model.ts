@@ -3,9 +3,10 @@ import { recordLabel } from '../../derive/labels.ts';
 import { limitOf } from '../../derive/limits.ts';
 import { compareNatural } from '../../kernel/ids.ts';
 import type { ConverterKind, FixtureKind, PackKind } from '../../plan/kinds/kinds.ts';
-import { kindOf, type Plan, planRecord, recordsOf } from '../../plan/plan.ts';
-import type { Fixture, PackLead } from '../../plan/records/index.ts';
-import { leadEnd, rateFactor, runtimeMinutes, temperatureFactor } from './calc.ts';
+import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../../plan/plan.ts';
+import { placeOf } from '../../plan/ports.ts';
+import type { Fixture, FloorPack, PackLead } from '../../plan/records/index.ts';
+import { type LeadEnd, leadEnd, rateFactor, runtimeMinutes, temperatureFactor } from './calc.ts';
 import { type Chemistry, chemistryOf, type Range } from './tables.ts';
 import type { BatteryUnit, Draw, Runtime } from './types.ts';
 
@@ -56,31 +57,74 @@ export const packsV = (u: BatteryUnit, one: (p: PackKind) => number): number =>
   u.pack ? one(u.pack) * (u.joined === 'series' ? u.count : 1) : OWN_CELLS_V;
 
 /** Whether a converter changes what packs give: an inverter makes mains of it, the others other volts. */
-const converterOf = (plan: Plan, f: Fixture): ConverterKind | undefined =>
-  f.packs?.converterId === undefined ? undefined : kindOf(plan, f.packs.converterId, 'converter');
+const converterOf = (plan: Plan, f: Fixture): ConverterKind | undefined => {
+  const id = converterIdOf(f);
+  return id === undefined ? undefined : kindOf(plan, id, 'converter');
+};
 
-const problemOf = (plan: Plan, f: Fixture, kind: FixtureKind | undefined): string | undefined => {
+/** The kind of converter between packs and a unit, by id; undefined where there is none. */
+export const converterIdOf = (f: Fixture): string | undefined =>
+  f.packFrom ? f.packFrom.converterId : f.packs?.converterId;
+
+/** Conductor of a lead from a pack on the floor where the plan does not say. */
+const LEAD_CONDUCTOR = 'mm2:2.5';
+
+/** The lead of a unit: its own; from a pack on the floor without one, as long as the way there and up to the unit. */
+const leadOf = (plan: Plan, f: Fixture): (PackLead & { readonly assumed: boolean }) | undefined => {
+  if (!f.packFrom) return f.packs?.lead && { ...f.packs.lead, assumed: false };
+  if (f.packFrom.lead) return { ...f.packFrom.lead, assumed: false };
+  const [from, to] = [placeOf(plan, f.packFrom.packId), placeOf(plan, f.id)];
+  if (!from || !to) return undefined;
+  const way = Math.abs(from.at.xMm - to.at.xMm) + Math.abs(from.at.yMm - to.at.yMm);
+  return { lengthMm: way + Math.abs(to.heightMm), conductor: LEAD_CONDUCTOR, assumed: true };
+};
+
+const problemOf = (f: Fixture, kind: FixtureKind | undefined, on: Packs): string | undefined => {
   if (!kind) return 'its kind is not in the plan';
   if (!kind.load) return 'its kind draws its power through a ballast';
   if (kind.load.unknown === true || !(kind.load.wattsW >= 0)) return 'its watts are not known';
-  if (!f.packs) return kind.ownCellsWh ? undefined : 'the plan does not say which packs it runs on';
-  const pack = kindOf(plan, f.packs.kindId, 'pack');
-  if (!pack) return 'its kind of pack is not in the plan';
-  if (!(pack.energyWh > 0 && pack.voltsV > 0 && pack.capacityAh > 0))
+  if (f.packFrom && !on.floor) return 'the pack on the floor it is fed from is not in the plan';
+  if (!f.packFrom && !f.packs)
+    return kind.ownCellsWh ? undefined : 'the plan does not say which packs it runs on';
+  if (!on.pack) return 'its kind of pack is not in the plan';
+  if (!(on.pack.energyWh > 0 && on.pack.voltsV > 0 && on.pack.capacityAh > 0))
     return 'the figures of its pack make no sense';
   return undefined;
 };
 
+/** Packs a fixture runs on, on itself or on the floor. */
+interface Packs {
+  readonly floor: FloorPack | undefined;
+  readonly pack: PackKind | undefined;
+  readonly count: number;
+  readonly joined: 'parallel' | 'series';
+  readonly hotSwap: boolean | undefined;
+}
+
+const packsOf = (plan: Plan, f: Fixture): Packs => {
+  const floor = f.packFrom && recordOf(plan, 'pack', f.packFrom.packId);
+  const use = f.packFrom ? floor : f.packs;
+  return {
+    floor,
+    pack: use && kindOf(plan, use.kindId, 'pack'),
+    count: Math.max(1, use?.count ?? 1),
+    joined: use?.joined ?? 'parallel',
+    hotSwap: use?.hotSwap,
+  };
+};
+
 const unitOf = (plan: Plan, f: Fixture): BatteryUnit => {
   const kind = kindOf(plan, f.kindId, 'fixture');
-  const pack = f.packs && kindOf(plan, f.packs.kindId, 'pack');
+  const on = packsOf(plan, f);
+  const { pack } = on;
   const converter = converterOf(plan, f);
   const chemistry = pack?.chemistry ?? OWN_CELLS;
-  const mode = f.packs === undefined && kind?.ownCellsWh ? 'own-cells' : 'packs';
-  const count = mode === 'packs' ? Math.max(1, f.packs?.count ?? 1) : 1;
-  const soh = sohOf(plan, mode === 'packs' ? (f.packs?.kindId ?? '') : f.kindId);
+  const mode = f.packs === undefined && !f.packFrom && kind?.ownCellsWh ? 'own-cells' : 'packs';
+  const count = mode === 'packs' ? on.count : 1;
+  const soh = sohOf(plan, mode === 'packs' ? (pack?.id ?? '') : f.kindId);
   const temperature = temperatureFactor(chemistry, cellC(plan));
   const given = planRecord(plan).batteries?.swapMin;
+  const lead = leadOf(plan, f);
   return {
     fixture: f,
     label: recordLabel(plan, f),
@@ -88,27 +132,29 @@ const unitOf = (plan: Plan, f: Fixture): BatteryUnit => {
     mode,
     pack,
     count,
-    joined: f.packs?.joined ?? 'parallel',
+    joined: on.joined,
     ratedWh: mode === 'packs' ? count * (pack?.energyWh ?? Number.NaN) : (kind?.ownCellsWh ?? Number.NaN),
     usable: times(chemistryOf(chemistry).usable, soh, temperature),
     soh,
     temperature,
     efficiency: converter && converter.efficiencyPct > 0 ? Math.min(100, converter.efficiencyPct) / 100 : 1,
     idleW: converter?.what === 'inverter' ? limitOf(plan, 'battery-inverter-idle').value : 0,
-    loopOhm: leadOhm(f.packs?.lead),
+    floorPack: on.floor,
+    lead,
+    loopOhm: leadOhm(lead),
     ratedW: kind?.load?.wattsW ?? Number.NaN,
     standbyW: kind?.load?.standbyW ?? 0,
     maxW: (mode === 'packs' ? kind?.packIn?.maxW : undefined) ?? Number.POSITIVE_INFINITY,
-    hotSwap: f.packs?.hotSwap ?? kind?.packIn?.hotSwap ?? false,
+    hotSwap: on.hotSwap ?? (f.packFrom ? false : (kind?.packIn?.hotSwap ?? false)),
     swapMin: given ?? limitOf(plan, mode === 'packs' ? 'battery-swap-min' : 'battery-own-exchange').value,
-    problem: problemOf(plan, f, kind),
+    problem: problemOf(f, kind, on),
   };
 };
 
 /** A fixture on the mains that has cells of its own, as it would run on them at full; undefined for any other. */
 export const unitOnCells = (plan: Plan, f: Fixture): BatteryUnit | undefined => {
   if (f.onPacks || !kindOf(plan, f.kindId, 'fixture')?.ownCellsWh) return undefined;
-  const { packs: _packs, ...alone } = f;
+  const { packs: _packs, packFrom: _from, ...alone } = f;
   const u = unitOf(plan, { ...alone, onPacks: true });
   return u.problem === undefined ? u : undefined;
 };
@@ -138,25 +184,38 @@ export const drawAt = (u: BatteryUnit, levelPct: number): Draw => {
   const nominalV = packsV(u, (p) => p.voltsV);
   const end = u.loopOhm > 0 ? leadEnd(nominalV, intoConverterW, u.loopOhm) : undefined;
   const packW = u.loopOhm === 0 ? intoConverterW : end === undefined ? Number.NaN : nominalV * end.amps;
+  return { levelPct, unitW, ...burdened(u, packW) };
+};
+
+/** Current of one of a unit's packs and the share they give where so many watts are drawn from them in all. */
+export const burdened = (u: BatteryUnit, packW: number): Pick<Draw, 'packW' | 'packA' | 'rate'> => {
+  const nominalV = packsV(u, (p) => p.voltsV);
   const packA = u.pack ? packW / u.count / u.pack.voltsV : packW / nominalV;
   const c = chemistryOf(u.pack?.chemistry ?? OWN_CELLS);
   const ah = u.pack?.capacityAh ?? u.ratedWh / nominalV;
   const rate = (k: number): number => rateFactor(c.ratedHours, ah, packA, k);
   return {
-    levelPct,
-    unitW,
     packW,
     packA,
     rate: { low: rate(c.peukert.low), plan: rate(c.peukert.plan), high: rate(c.peukert.high) },
   };
 };
 
+/** The end of a unit's lead at full level with its packs nearly empty; undefined where it cannot start. */
+export const leadDrop = (u: BatteryUnit): LeadEnd | undefined =>
+  leadEnd(
+    packsV(u, (p) => p.emptyV),
+    drawAt({ ...u, loopOhm: 0 }, 100).packW,
+    u.loopOhm,
+  );
+
 /**
  * Runtime of a unit at a level: E × usable × health × temperature × rate ÷ watts drawn from the packs, with the low ends
- * together, the planning values together and the high ends together.
+ * together, the planning values together and the high ends together. `othersW` is what other units draw from the same packs.
  */
-export const runtimeAt = (u: BatteryUnit, levelPct: number): Runtime => {
-  const draw = drawAt(u, levelPct);
+export const runtimeAt = (u: BatteryUnit, levelPct: number, othersW = 0): Runtime => {
+  const own = drawAt(u, levelPct);
+  const draw = othersW > 0 ? { ...own, ...burdened(u, own.packW + othersW) } : own;
   const share = times(u.usable, draw.rate);
   const wh = (k: keyof Range): number => (u.problem === undefined ? u.ratedWh * share[k] : Number.NaN);
   const usableWh = { low: wh('low'), plan: wh('plan'), high: wh('high') };

@@ -14,6 +14,8 @@ export interface DrainStretch {
 export interface RotationUnit {
   readonly id: Id;
   readonly label: string;
+  /** Fixtures it keeps alight: itself, or all that a pack on the floor feeds. */
+  readonly feeds: readonly Id[];
   readonly pool: PoolId;
   readonly count: number;
   readonly hotSwap: boolean;

@@ -7,6 +7,7 @@ import type { Charger } from '../../plan/records/index.ts';
 import { chargeTimes } from './calc.ts';
 import { batteryUnits, runtimeAt, swapAt } from './model.ts';
 import type { DrainStretch, Rotation, RotationBay, RotationPool, RotationUnit } from './rotation-types.ts';
+import { type SharedPack, sharedDrain, sharedPacks } from './shared.ts';
 import type { BatteryUnit } from './types.ts';
 
 /** Runtimes shorter than this are not played through: the packs are no match for the unit. */
@@ -122,6 +123,18 @@ const chargeShape = (plan: Plan): Pick<Rotation, 'changeOver' | 'changeOverTime'
   return { changeOver, changeOverTime: t.toChangeOverMin / t.fullMin, taper: CHARGE_C / endC };
 };
 
+/** A pack on the floor as one unit of the rotation: it is changed for all it feeds at once. */
+const sharedUnit = (day: Day, s: SharedPack): RotationUnit => ({
+  id: s.record.id,
+  label: s.label,
+  feeds: s.units.map((u) => u.fixture.id),
+  pool: s.record.kindId,
+  count: Math.max(1, s.record.count),
+  hotSwap: s.record.hotSwap,
+  swapMin: s.units[0]?.swapMin ?? 0,
+  stretches: sharedDrain(day, s, LEAST_RUN_MIN),
+});
+
 const memo = new WeakMap<Day, Rotation>();
 
 /** The rotation of one day as numbers: what every unit drains when, the packs at hand, the bays. */
@@ -131,17 +144,23 @@ export const rotationOf = (plan: Plan, day: Day): Rotation => {
   const units = batteryUnits(plan).filter(rotating);
   const packs = [...new Map(units.flatMap((u) => (u.pack ? [[u.pack.id, u.pack] as const] : []))).values()];
   const rotation: Rotation = {
-    units: units.map(
-      (u): RotationUnit => ({
-        id: u.fixture.id,
-        label: u.label,
-        pool: u.mode === 'packs' ? (u.pack?.id ?? '') : u.fixture.kindId,
-        count: u.count,
-        hotSwap: u.hotSwap,
-        swapMin: u.swapMin,
-        stretches: drainOf(day, u),
-      }),
-    ),
+    units: [
+      ...units
+        .filter((u) => !u.floorPack)
+        .map(
+          (u): RotationUnit => ({
+            id: u.fixture.id,
+            label: u.label,
+            feeds: [u.fixture.id],
+            pool: u.mode === 'packs' ? (u.pack?.id ?? '') : u.fixture.kindId,
+            count: u.count,
+            hotSwap: u.hotSwap,
+            swapMin: u.swapMin,
+            stretches: drainOf(day, u),
+          }),
+        ),
+      ...sharedPacks(plan).map((s) => sharedUnit(day, s)),
+    ],
     pools: poolsOf(plan, units),
     bays: baysFor(plan, packs),
     swapAt: swapAt(plan),

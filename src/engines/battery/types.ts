@@ -1,6 +1,6 @@
 import type { Id } from '../../kernel/ids.ts';
 import type { PackKind } from '../../plan/kinds/kinds.ts';
-import type { Fixture } from '../../plan/records/index.ts';
+import type { Fixture, FloorPack, PackLead } from '../../plan/records/index.ts';
 import type { Range } from './tables.ts';
 
 /** How a fixture without mains gets its power. */
@@ -25,6 +25,10 @@ export interface BatteryUnit {
   /** Share that reaches the unit through its converter; 1 without one. */
   readonly efficiency: number;
   readonly idleW: number;
+  /** The pack on the floor it is fed from, which may feed others too. */
+  readonly floorPack: FloorPack | undefined;
+  /** Its lead from the packs; `assumed` where the plan does not give it. */
+  readonly lead: (PackLead & { readonly assumed: boolean }) | undefined;
   /** Resistance of the lead there and back. */
   readonly loopOhm: number;
   readonly ratedW: number;

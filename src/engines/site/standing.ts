@@ -93,6 +93,7 @@ export const standingOf = (plan: Plan): readonly Standing[] => {
     ...recordsOf(plan, 'source'),
     ...recordsOf(plan, 'ballast'),
     ...recordsOf(plan, 'charger'),
+    ...recordsOf(plan, 'pack'),
   ].map((b): Standing => {
     const kind = kindOf(plan, b.kindId);
     // A house panel and a wall circuit are on the wall.

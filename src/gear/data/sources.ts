@@ -1,5 +1,6 @@
 import type { System } from '../../plan/kinds/kinds.ts';
 import type { Practice } from '../../plan/records/index.ts';
+import { mains } from '../mains.ts';
 import { COMMON, type Entry, type Family } from '../shape.ts';
 import { group, type WayGroup, waysAndOutlets } from '../ways.ts';
 
@@ -28,6 +29,9 @@ interface SourceRow {
   readonly also?: string;
   /** Of a power station: what its cells hold. */
   readonly storedWh?: number;
+  /** What it draws at its inlet while it is charged, and the share its inverter gives of what it takes from the cells. */
+  readonly chargeW?: number;
+  readonly inverterPct?: number;
 }
 
 const SYMBOLS = {
@@ -271,6 +275,8 @@ const northAmerica: readonly SourceRow[] = [
     size: [200, 290],
     ratedKw: 0.6,
     storedWh: 550,
+    chargeW: 200,
+    inverterPct: 85,
     groups: [group(1, 15, 'nema-5-15', 'na', { outlets: 2 })],
     also: 'battery',
   },
@@ -283,6 +289,8 @@ const northAmerica: readonly SourceRow[] = [
     size: [280, 420],
     ratedKw: 1.8,
     storedWh: 1500,
+    chargeW: 800,
+    inverterPct: 88,
     groups: [group(1, 20, 'nema-5-20', 'na', { outlets: 4 })],
     also: 'battery',
   },
@@ -295,6 +303,8 @@ const northAmerica: readonly SourceRow[] = [
     size: [320, 650],
     ratedKw: 3.6,
     storedWh: 3600,
+    chargeW: 1400,
+    inverterPct: 90,
     mainA: 30,
     groups: [group(2, 20, 'nema-5-20', 'na', { outlets: 2 })],
     also: 'battery',
@@ -470,6 +480,8 @@ const europe: readonly SourceRow[] = [
     size: [200, 290],
     ratedKw: 0.6,
     storedWh: 550,
+    chargeW: 200,
+    inverterPct: 85,
     groups: [group(1, 6, 'schuko-16', 'B', { outlets: 2 })],
     also: 'battery',
   },
@@ -482,6 +494,8 @@ const europe: readonly SourceRow[] = [
     size: [280, 420],
     ratedKw: 2,
     storedWh: 2000,
+    chargeW: 1000,
+    inverterPct: 88,
     groups: [group(1, 10, 'schuko-16', 'C', { outlets: 4 })],
     also: 'battery',
   },
@@ -494,6 +508,8 @@ const europe: readonly SourceRow[] = [
     size: [320, 650],
     ratedKw: 3.6,
     storedWh: 3600,
+    chargeW: 2000,
+    inverterPct: 90,
     groups: [group(1, 16, 'schuko-16', 'C', { outlets: 4 })],
     also: 'battery',
   },
@@ -505,6 +521,24 @@ const tankLitres = (kw: number): number =>
 
 /** Generators carry a kVA rating at 0.8 power factor, as they are sold. */
 const GENERATOR_PF = 0.8;
+
+/** For a moment, at switching on, a station gives so many times its rating. */
+const SURGE = 2;
+const STATION_BASIS = {
+  surgeW: 'twice its rating, assumed: its maker’s figure comes first',
+  inverterPct: 'within the published 80 to 90 %, better for larger ones; assumed',
+  load: 'what stations of its size draw while they are charged, assumed',
+};
+
+const stationOf = (practice: Practice, r: SourceRow) => {
+  const { load, inlets } = mains(practice, 'domestic', 'led', r.chargeW ?? 0, { standbyW: 2 });
+  return {
+    storedWh: r.storedWh,
+    surgeW: SURGE * 1000 * (r.ratedKw ?? 0),
+    inverterPct: r.inverterPct,
+    ...(r.chargeW === undefined ? {} : { inlets, load }),
+  };
+};
 
 export const sourceKinds: Family = (practice: Practice) =>
   (practice === 'north-america' ? northAmerica : europe).map(
@@ -522,9 +556,13 @@ export const sourceKinds: Family = (practice: Practice) =>
       ...(r.what === 'generator' && r.ratedKw !== undefined
         ? { ratedKva: r.ratedKw / GENERATOR_PF, tankL: tankLitres(r.ratedKw) }
         : {}),
-      ...(r.storedWh === undefined ? {} : { storedWh: r.storedWh }),
+      ...(r.storedWh === undefined ? {} : stationOf(practice, r)),
       ...(r.mainA === undefined ? {} : { mainBreakerA: r.mainA }),
       ...waysAndOutlets(r.groups ?? [], LEGS[r.system]),
-      basis: { all: COMMON, ...(r.what === 'generator' ? { tankL: 'assumed' } : {}) },
+      basis: {
+        all: COMMON,
+        ...(r.what === 'generator' ? { tankL: 'assumed' } : {}),
+        ...(r.storedWh === undefined ? {} : STATION_BASIS),
+      },
     }),
   );

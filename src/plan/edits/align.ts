@@ -35,6 +35,7 @@ const spotOf = (plan: Plan, id: Id): Spot | undefined => {
     case 'ballast':
     case 'box':
     case 'charger':
+    case 'pack':
     case 'source':
     case 'stand':
     case 'grip':

@@ -233,6 +233,10 @@ export const removeRecords = (plan: Plan, ids: ReadonlySet<Id>): ChangeSet => {
     if (r.type !== 'fixture' || gone.has(r.id)) continue;
     const place = fixturePlace(plan, r);
     let next = r;
+    if (r.packFrom && gone.has(r.packFrom.packId)) {
+      const { packFrom: _, ...rest } = r;
+      next = rest as typeof r;
+    }
     if (r.support.on === 'stand' && gone.has(r.support.standId))
       next = { ...next, at: place.at, heightMm: place.heightMm, support: { on: 'floor' } };
     if (r.aim.at === 'mark' && gone.has(r.aim.markId))

@@ -219,7 +219,7 @@ export const duplicateSetup = (plan: Plan, setupId: Id, name: string, newId: New
   return draft.changes();
 };
 
-/** Puts fixtures on packs of a kind, or with `undefined` on no packs of the plan's. They take no mains then. */
+/** Puts fixtures on packs of a kind, off a pack on the floor, or with `undefined` on no packs of the plan's. They take no mains then. */
 export const setPacks = (
   plan: Plan,
   fixtureIds: Iterable<Id>,
@@ -231,7 +231,7 @@ export const setPacks = (
   for (const id of fixtureIds) {
     const f = recordOf(plan, 'fixture', id);
     if (!f || f.locked) continue;
-    const { packs: _packs, ...rest } = f;
+    const { packs: _packs, packFrom: _from, ...rest } = f;
     draft.put(use ? { ...rest, packs: use, onPacks: true } : rest);
   }
   return draft.changes();

@@ -14,6 +14,7 @@ const COPIED: readonly AnyRecord['type'][] = [
   'ballast',
   'box',
   'charger',
+  'pack',
   'device',
   'source',
   'mark',
@@ -43,6 +44,7 @@ export const duplicateRecords = (
       const { patch: _patch, ...rest } = copy;
       draft.put({
         ...rest,
+        ...(rest.packFrom ? { packFrom: { ...rest.packFrom, packId: moved(rest.packFrom.packId) } } : {}),
         unit: nextUnit(now),
         support:
           copy.support.on === 'stand'
@@ -54,6 +56,7 @@ export const duplicateRecords = (
       });
       copyLevels(plan, draft, r.id, copy.id);
     } else if (copy.type === 'charger') draft.put({ ...copy, label: nextLabel(now, 'C') });
+    else if (copy.type === 'pack') draft.put({ ...copy, label: nextLabel(now, 'P') });
     else if (copy.type === 'grip') draft.put({ ...copy, supports: copy.supports.map(moved) });
     else if (copy.type === 'ballast') draft.put({ ...copy, fixtureId: moved(copy.fixtureId) });
     else if (

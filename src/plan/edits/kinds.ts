@@ -38,7 +38,7 @@ const portsOf = (kind: Kind, side: 'inlets' | 'outlets'): readonly Ports[] => {
     case 'dataSplitter':
       return kind[side];
     case 'source':
-      return side === 'outlets' ? kind.outlets : [];
+      return side === 'outlets' ? kind.outlets : (kind.inlets ?? []);
     default:
       return [];
   }

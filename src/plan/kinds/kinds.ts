@@ -124,6 +124,9 @@ export const sourceKindSchema = z.looseObject({
   /** What it gives for a moment at switching on, and what its inverter gives of what it takes from the cells. */
   surgeW: z.number().optional(),
   inverterPct: z.number().optional(),
+  /** Where a power station is plugged in to be charged, and what it then draws there. */
+  inlets: z.array(inletSchema).optional(),
+  load: loadSchema.optional(),
   ways: z.array(waySchema).default([]),
   outlets: z.array(outletPortSchema).default([]),
 });

@@ -63,6 +63,35 @@ export const packsSchema = z.looseObject({
   hotSwap: z.boolean().optional(),
 });
 
+/** What a unit is fed from by a lead of its own: a pack on the floor that feeds several. */
+export const packFromSchema = z.looseObject({
+  packId: z.string(),
+  /** Outlet of the pack its lead is in; absent: the next free one. */
+  outletId: z.string().optional(),
+  /** Its lead; absent: as long as the way on the floor, of the table's conductor, both assumed. */
+  lead: packLeadSchema.optional(),
+  /** A converter's kind at the end of the lead. */
+  converterId: z.string().optional(),
+});
+
+/**
+ * A block, belt or other pack that stands on the floor and feeds units by leads of direct current: one, or several of a kind
+ * joined. It is changed for all its units at once.
+ */
+export const floorPackSchema = z.looseObject({
+  ...shared,
+  type: z.literal('pack'),
+  floorId: z.string(),
+  kindId: z.string(),
+  at: pointSchema,
+  rotationDeg: z.number().default(0),
+  label: z.string(),
+  count: z.int().min(1).default(1),
+  joined: z.enum(['parallel', 'series']).default('parallel'),
+  /** A second one takes over while it is changed. */
+  hotSwap: z.boolean().default(false),
+});
+
 /** What is done with a unit that runs on its own cells when they are empty. */
 export const ownCellsSchema = z.looseObject({
   /** `exchange`: a charged unit takes its place. `recharge`: it is plugged in whenever it is off. `none`: neither. */
@@ -94,6 +123,8 @@ export type Stock = z.infer<typeof stockSchema>;
 export type Charger = z.infer<typeof chargerSchema>;
 export type PackLead = z.infer<typeof packLeadSchema>;
 export type PackUse = z.infer<typeof packsSchema>;
+export type PackFrom = z.infer<typeof packFromSchema>;
+export type FloorPack = z.infer<typeof floorPackSchema>;
 export type OwnCellsUse = z.infer<typeof ownCellsSchema>;
 export type BatterySettings = z.infer<typeof batterySettingsSchema>;
 export type GeoPlace = z.infer<typeof geoPlaceSchema>;

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { waySchema } from '../kinds/ports.ts';
 import { pointSchema, portRefSchema, shared } from './common.ts';
-import { ownCellsSchema, packsSchema } from './day.ts';
+import { ownCellsSchema, packFromSchema, packsSchema } from './day.ts';
 import { armSchema } from './grip.ts';
 
 const placed = {
@@ -77,6 +77,8 @@ export const fixtureSchema = z.looseObject({
   /** Runs on its own cells or packs and takes no mains. */
   onPacks: z.boolean().default(false),
   packs: packsSchema.optional(),
+  /** Fed by a lead from a pack on the floor; in place of `packs`. */
+  packFrom: packFromSchema.optional(),
   ownCells: ownCellsSchema.optional(),
 });
 

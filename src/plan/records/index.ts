@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import { kindSchema } from '../kinds/kinds.ts';
 import { deviceSchema, lineSchema, tickSchema } from './control.ts';
-import { blockSchema, chargerSchema, stockSchema } from './day.ts';
+import { blockSchema, chargerSchema, floorPackSchema, stockSchema } from './day.ts';
 import { dimensionSchema } from './dimension.ts';
 import {
   acknowledgementSchema,
@@ -64,6 +64,7 @@ export const recordSchemas = {
   block: blockSchema,
   stock: stockSchema,
   charger: chargerSchema,
+  pack: floorPackSchema,
   acknowledgement: acknowledgementSchema,
   issue: issueSchema,
   kind: kindSchema,

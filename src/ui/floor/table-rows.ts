@@ -54,6 +54,7 @@ const GEAR: readonly RecordType[] = [
   'rigging',
   'outlet',
   'charger',
+  'pack',
   'device',
   'mark',
   'setPiece',
@@ -84,6 +85,7 @@ const WORDS: Partial<Record<RecordType, string>> = {
   opening: 'opening',
   dimension: 'dimension',
   charger: 'charger',
+  pack: 'pack',
   underlay: 'underlay',
   photo: 'photo',
   feature: 'outdoors',
@@ -124,7 +126,7 @@ export const COLUMNS: readonly Column[] = [
   { name: 'Type', for: [], text: (r) => (r.type === 'opening' ? r.what : (WORDS[r.type] ?? r.type)) },
   {
     name: 'Name',
-    for: ['fixture', 'box', 'source', 'outlet', 'mark', 'setPiece', 'rigging', 'charger', 'device'],
+    for: ['fixture', 'box', 'source', 'outlet', 'mark', 'setPiece', 'rigging', 'charger', 'pack', 'device'],
     text: (r, { plan }) =>
       r.type === 'fixture'
         ? r.unit
@@ -161,7 +163,19 @@ export const COLUMNS: readonly Column[] = [
   },
   {
     name: 'Facing',
-    for: ['fixture', 'box', 'source', 'outlet', 'device', 'charger', 'mark', 'setPiece', 'grip', 'rigging'],
+    for: [
+      'fixture',
+      'box',
+      'source',
+      'outlet',
+      'device',
+      'charger',
+      'pack',
+      'mark',
+      'setPiece',
+      'grip',
+      'rigging',
+    ],
     text: (r, { plan }) => {
       const deg = poseOf(plan, r.id)?.facingDeg;
       return deg === undefined ? '' : `${Math.round(deg)}°`;

@@ -20,7 +20,7 @@ export const unitFindings = (plan: Plan, u: BatteryUnit): readonly EngineFinding
     ...always(rule, severity, about, [about], { label: u.label, kind: u.kindName, ...params }),
     ...(figure === undefined ? {} : { figure }),
   });
-  if (!u.fixture.packs && kind.ownCellsWh) return [];
+  if (u.mode === 'own-cells') return [];
   if (u.problem !== undefined) return [say('battery-no-pack', 'warn', { why: u.problem })];
   if (!u.pack) return [];
   return [

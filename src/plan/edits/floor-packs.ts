@@ -1,0 +1,56 @@
+import type { Point } from '../../kernel/geometry.ts';
+import type { Id, NewId } from '../../kernel/ids.ts';
+import { type ChangeSet, Draft } from '../change-set.ts';
+import type { PackKind } from '../kinds/kinds.ts';
+import { type Plan, recordOf } from '../plan.ts';
+import type { FloorPack, PackFrom } from '../records/index.ts';
+import { nextLabel } from './place.ts';
+import { ensureKind } from './shared.ts';
+
+/** Puts a pack on the floor with the next free label. */
+export const addFloorPack = (
+  plan: Plan,
+  kind: PackKind,
+  floorId: Id,
+  at: Point,
+  newId: NewId,
+): { readonly changes: ChangeSet; readonly pack: FloorPack } => {
+  const draft = new Draft(plan);
+  ensureKind(draft, kind);
+  const pack: FloorPack = {
+    id: newId('pk'),
+    type: 'pack',
+    floorId,
+    kindId: kind.id,
+    at,
+    rotationDeg: 0,
+    label: nextLabel(plan, 'P'),
+    count: 1,
+    joined: 'parallel',
+    hotSwap: false,
+  };
+  return { changes: draft.put(pack).changes(), pack };
+};
+
+/** Changes how many packs stand there, how they are joined, whether a second one takes over, or the label. */
+export const changeFloorPack = (
+  plan: Plan,
+  packId: Id,
+  patch: Partial<Pick<FloorPack, 'count' | 'joined' | 'hotSwap' | 'label'>>,
+): ChangeSet => {
+  const p = recordOf(plan, 'pack', packId);
+  if (!p) throw new Error(`no pack ${packId}`);
+  return new Draft(plan).put({ ...p, ...patch }).changes();
+};
+
+/** Feeds fixtures from a pack on the floor, or with `undefined` from none. They take no mains then. */
+export const setPackFrom = (plan: Plan, fixtureIds: Iterable<Id>, use: PackFrom | undefined): ChangeSet => {
+  const draft = new Draft(plan);
+  for (const id of fixtureIds) {
+    const f = recordOf(plan, 'fixture', id);
+    if (!f || f.locked) continue;
+    const { packFrom: _from, ...rest } = f;
+    draft.put(use ? { ...rest, packFrom: use, onPacks: true } : rest);
+  }
+  return draft.changes();
+};
