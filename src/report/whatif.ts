@@ -1,14 +1,19 @@
 import { loadSpecOf } from '../derive/loads.ts';
 import type { SupplyNode } from '../derive/supply-types.ts';
 import { legName } from '../derive/systems.ts';
-import type { Quantity } from '../derive/types.ts';
-import { computePower, floatingNeutral, onNeutral, type PowerResult } from '../engines/power/index.ts';
+import { QUANTITIES, type Quantity } from '../derive/types.ts';
+import {
+  computePower,
+  floatingNeutral,
+  lostLeg,
+  onNeutral,
+  type PowerResult,
+} from '../engines/power/index.ts';
 import type { Id } from '../kernel/ids.ts';
 import { fail, ok, type Problem, type Result } from '../kernel/result.ts';
 import { applyChanges, Draft } from '../plan/change-set.ts';
 import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
 import type { Fault, FaultLoad, FaultMeter, WhatIf } from './whatif-types.ts';
-import { type Wire, wiresWithout, worse } from './whatif-wires.ts';
 
 export type { Fault, FaultLoad, FaultMeter, WhatIf } from './whatif-types.ts';
 
@@ -52,7 +57,7 @@ class Case {
     const loads = this.#loads(way.sourceId).map((n) =>
       this.#row(n, below.has(n.index) ? 'dark' : 'as before', Number.NaN, Number.NaN),
     );
-    return this.#done(`${way.label} trips`, way.sourceId, loads, true, []);
+    return this.#done(`${way.label} trips`, way.sourceId, loads, [], this.#without(way.sourceId, loads));
   }
 
   loseLeg(sourceId: Id, leg: number): Result<WhatIf> {
@@ -61,21 +66,53 @@ class Case {
     if (source.notComputed !== undefined) return notComputed(source);
     if (!source.legs.includes(leg)) return missing(`leg ${leg} of ${source.label}`);
     const name = legName(planRecord(this.#plan).practice, source.system, leg);
-    const loads = this.#loads(sourceId).map((n) => {
-      const wires = wiresWithout(this.#power.tree, n, leg);
-      const of = (b: { from: number; to: number }): Wire => worse(wires[b.from], wires[b.to]);
-      const dark = n.branches.filter((b) => of(b) === 'dead').length;
-      const half = n.branches.filter((b) => of(b) === 'half').length;
-      if (dark > 0)
-        return this.#row(n, dark === n.branches.length ? 'dark' : 'fewer legs', Number.NaN, Number.NaN);
-      if (half === 0) return this.#row(n, 'as before', Number.NaN, Number.NaN);
-      const volts = this.#power.figures.get(n.key, 'voltsV', this.#setup);
-      return this.#row(n, 'wrong volts', volts / 2, Number.NaN);
+    const solved = this.#power.sources.get(sourceId);
+    const before = solved?.setups[this.#setup];
+    const after = solved && before && lostLeg(solved.model, before, leg);
+    if (!solved || !after)
+      return fail({
+        what: `${source.label} without leg ${name} has no answer.`,
+        todo: 'Settle first what its findings say.',
+      });
+    const { model } = solved;
+    const seen = new Map<number, { volts: number[]; nominal: number[]; legs: boolean[]; wattsW: number }>();
+    model.branchLoad.forEach((index, b) => {
+      const at = seen.get(index) ?? { volts: [], nominal: [], legs: [], wattsW: 0 };
+      at.volts.push(after.voltsV[b] ?? Number.NaN);
+      at.nominal.push(model.branches.nominalV[b] ?? Number.NaN);
+      at.legs.push(
+        model.zoneOf[model.branches.node[b] ?? 0] === 0 &&
+          (model.branches.from[b] === leg || model.branches.to[b] === leg),
+      );
+      at.wattsW += after.wattsW[b] ?? 0;
+      seen.set(index, at);
     });
-    const motors = loads.some((l) => l.state === 'fewer legs')
-      ? ['Three-leg loads that stay on two legs can be destroyed: switch them off.']
-      : [];
-    return this.#done(`${source.label} loses leg ${name}`, sourceId, loads, true, motors);
+    const loads = this.#loads(sourceId).map((n) => {
+      const s = seen.get(n.index);
+      if (!s) return this.#row(n, 'as before', Number.NaN, Number.NaN);
+      // Of several windings or elements the one furthest from its volts.
+      const off = (i: number): number => Math.abs((s.volts[i] ?? 0) / (s.nominal[i] ?? 1) - 1);
+      const worst = s.volts.reduce((x, _, i) => (off(i) > off(x) ? i : x), 0);
+      const volts = s.volts[worst] ?? Number.NaN;
+      // Less than a volt comes only of rounding and of drops in the neutral.
+      if (s.volts.every((v) => v < 1)) return this.#row(n, 'dark', Number.NaN, Number.NaN);
+      if (s.volts.length > 1 && s.legs.includes(true)) return this.#row(n, 'fewer legs', volts, s.wattsW);
+      const wrong = n.load !== undefined && (volts > n.load.voltsMaxV || volts < n.load.voltsMinV);
+      const changed = wrong && off(worst) > 0.01;
+      return this.#row(n, changed ? 'wrong volts' : 'as before', volts, changed ? s.wattsW : Number.NaN);
+    });
+    const uneven = [...seen.values()].some(
+      (s) => s.volts.length > 2 && Math.max(...s.volts) - Math.min(...s.volts) > 0.1 * (s.nominal[0] ?? 1),
+    );
+    const notes = [
+      'The open line is solved with each load as the impedance it has as it runs. What lies between the lost leg and another feeds back into it: a leg that is lost is not dead.',
+      ...(uneven
+        ? ['Three-leg loads that stay on two legs or on uneven volts can be destroyed: switch them off.']
+        : []),
+    ];
+    return this.#done(`${source.label} loses leg ${name}`, sourceId, loads, notes, (q, l) =>
+      l === leg ? 0 : (after.solved.figures[QUANTITIES.indexOf(q)] ?? Number.NaN),
+    );
   }
 
   loseNeutral(recordId: Id): Result<WhatIf> {
@@ -128,10 +165,11 @@ class Case {
       // Less than a volt comes only of rounding: one leg alone drives nothing.
       return this.#row(n, s.voltsV < 1 ? 'dark' : wrong ? 'wrong volts' : 'as before', s.voltsV, s.wattsW);
     });
-    return this.#done(`The neutral comes off at ${node.label}`, node.sourceId, loads, false, [
+    const notes = [
       'Each load is taken as the impedance it has at its rated volts; the smaller load gets the higher volts. No breaker need open.',
       'Open the legs before the neutral is touched.',
-    ]);
+    ];
+    return this.#done(`The neutral comes off at ${node.label}`, node.sourceId, loads, notes, undefined);
   }
 
   #below(top: SupplyNode, sameNeutral = false): ReadonlySet<number> {
@@ -177,8 +215,8 @@ class Case {
     title: string,
     sourceId: Id | undefined,
     loads: readonly FaultLoad[],
-    metered: boolean,
     notes: readonly string[],
+    afterA: AfterA | undefined,
   ): Result<WhatIf> {
     const order = { 'wrong volts': 0, dark: 1, 'fewer legs': 2, 'as before': 3 } as const;
     const sorted = loads
@@ -192,13 +230,13 @@ class Case {
       setup: this.#power.setups[this.#setup]?.name ?? '',
       loads: sorted,
       voltsKnown: model !== undefined && model.basis !== 'unknown',
-      meter: metered && sourceId !== undefined ? this.#meter(sourceId, loads) : undefined,
+      meter: afterA && sourceId !== undefined ? this.#meter(sourceId, afterA) : undefined,
       notes: [...notes, GENERAL],
     });
   }
 
-  /** Amps at the source with the dark loads gone. */
-  #meter(sourceId: Id, loads: readonly FaultLoad[]): FaultMeter {
+  /** Amps at a source with the dark loads gone. */
+  #without(sourceId: Id | undefined, loads: readonly FaultLoad[]): AfterA {
     const draft = new Draft(this.#plan);
     for (const l of loads) {
       if (l.state !== 'dark') continue;
@@ -211,23 +249,30 @@ class Case {
       if (r?.type === 'otherLoad') draft.remove(r.id);
     }
     const after = computePower(applyChanges(this.#plan, draft.changes()));
+    return (q) => after.figures.get(sourceId ?? '', q, this.#setup);
+  }
+
+  #meter(sourceId: Id, afterA: AfterA): FaultMeter {
     const source = this.#power.tree.byKey.get(sourceId);
     const practice = planRecord(this.#plan).practice;
-    const wires = [
-      ...(source?.legs ?? []).map((l) => [legName(practice, source?.system, l), LEGS[l] ?? 'leg0A'] as const),
-      ...(source?.neutral ? [['N', 'neutralA'] as const] : []),
-    ];
+    const legs = source?.legs ?? [];
     return {
       sourceId,
       label: source?.label ?? '',
-      wires: wires.map(([name, q]) => ({
-        name,
-        beforeA: this.#power.figures.get(sourceId, q, this.#setup),
-        afterA: after.figures.get(sourceId, q, this.#setup),
-      })),
+      wires: [...legs, ...(source?.neutral ? [undefined] : [])].map((l) => {
+        const q: Quantity = l === undefined ? 'neutralA' : (LEGS[l] ?? 'leg0A');
+        return {
+          name: l === undefined ? 'N' : legName(practice, source?.system, l),
+          beforeA: this.#power.figures.get(sourceId, q, this.#setup),
+          afterA: afterA(q, l),
+        };
+      }),
     };
   }
 }
+
+/** Amps on a wire of the source after the fault; without a leg it is the neutral. */
+type AfterA = (quantity: Quantity, leg: number | undefined) => number;
 
 const missing = (what: string): { readonly ok: false; readonly error: Problem } =>
   fail({

@@ -1,6 +1,7 @@
 import { expect } from 'vitest';
 import { NEUTRAL } from '../../src/derive/supply-types.ts';
 import type { PowerResult } from '../../src/engines/power/index.ts';
+import type { SolvedSource } from '../../src/engines/power/types.ts';
 import { abs, at, type C } from './circuit.ts';
 
 const add = (a: C, b: C): C => [a[0] + b[0], a[1] + b[1]];
@@ -24,7 +25,13 @@ const near = (a: number, b: number, share: number, what: string): void => {
  * run, legs and neutral sum to nothing, the source's power is the loads' power plus the losses.
  */
 export const checkLaws = (r: PowerResult): void => {
-  for (const { model, setups } of r.sources.values()) {
+  checkNetworks([...r.sources.values()]);
+  checkFigures(r);
+};
+
+/** The same of networks alone. */
+export const checkNetworks = (sources: readonly SolvedSource[]): void => {
+  for (const { model, setups } of sources) {
     for (const s of setups) {
       if (!s.sweep.settled) continue;
       const { volts, amps } = s.sweep;
@@ -40,7 +47,7 @@ export const checkLaws = (r: PowerResult): void => {
           (s.wattsW[b] ?? 0) * u ** (model.branches.expP[b] ?? 0),
           (s.varsVar[b] ?? 0) * u ** (model.branches.expQ[b] ?? 0),
         ];
-        const current = conj(over(power, v));
+        const current: C = abs(v) === 0 ? [0, 0] : conj(over(power, v));
         const row = own[k];
         if (row) {
           row[i] = add(row[i] ?? [0, 0], current);
@@ -75,7 +82,6 @@ export const checkLaws = (r: PowerResult): void => {
       near(sourceW, loadsW + lossW, 1e-8, 'source power is loads plus losses');
     }
   }
-  checkFigures(r);
 };
 
 /** The figure table agrees with the tree: children's watts make the parent's, limits make the use, the worst is one of all. */

@@ -34,6 +34,7 @@ export {
 } from './feeder.ts';
 export { foldNeutral, transformerRatio } from './feeder-parts.ts';
 export { wireImpedance } from './impedance.ts';
+export { type LostLeg, lostLeg } from './lost-leg.ts';
 export { type FloatingNeutral, floatingNeutral, type NeutralLoad, onNeutral } from './lost-neutral.ts';
 export { sourceVolts, type VoltsBasis } from './model.ts';
 export { deratingShare, type Rating, sourceRating } from './rating.ts';

@@ -118,14 +118,19 @@ describe('a three-phase transformer', () => {
     expect(behind?.breakerLabel).toBeUndefined();
   });
 
-  it('power-what-if: a lost leg of the feed halves the volts of two legs behind, a lost neutral floats only its own side', () => {
+  it('power-what-if: a lost leg of the feed leaves two windings in series over the other two, a lost neutral floats only its own side', () => {
     const { plan, source, box, units } = studio('75', [2000, 1000, 500]);
     const lost = whatIf(plan(), { loseLeg: { sourceId: source.id, leg: 0 } });
     if (!lost.ok) throw new Error(lost.error.what);
     const state = (id: string | undefined) => lost.value.loads.find((l) => l.key === id);
     expect(units.map((u) => state(u.id)?.state)).toEqual(['wrong volts', 'wrong volts', 'as before']);
-    expect(state(units[0]?.id)?.voltsV).toBeGreaterThan(55);
-    expect(state(units[0]?.id)?.voltsV).toBeLessThan(61);
+    // 120 V over 2000 W and 1000 W in series, with the windings' own 250 W and 795 var each: 46.2 and 74.4 V, of which
+    // the runs take about 3 %.
+    for (const [i, byHand] of [46.2, 74.4].entries()) {
+      const share = (state(units[i]?.id)?.voltsV ?? 0) / byHand;
+      expect(share).toBeLessThan(1);
+      expect(share).toBeGreaterThan(0.96);
+    }
     const neutral = whatIf(plan(), { loseNeutral: { recordId: box.id } });
     if (!neutral.ok) throw new Error(neutral.error.what);
     // The least load gets the most volts.
