@@ -4,11 +4,12 @@ import { withLayer } from '../editor/floor-view.ts';
 import { recalled } from '../editor/views.ts';
 import { viewsOf } from '../plan/edits/views.ts';
 import { setupsOf } from '../plan/plan.ts';
+import { SETTINGS_SECTIONS } from './dialogs/settings/sections.ts';
 import { LAYER_WORDS } from './floor/layer-words.ts';
 import { useSessionSlice } from './hooks.ts';
 import { useServices } from './services.ts';
 import { WORKSPACES } from './shell/workspaces.tsx';
-import { useUi } from './ui-state.ts';
+import { POWER_TABS, useUi } from './ui-state.ts';
 
 /** One thing the screens do beside the editor's commands. */
 export interface Action {
@@ -22,6 +23,8 @@ export interface Action {
 export const useActions = (): readonly Action[] => {
   const { session, saveFile, scheme, setScheme, leave } = useServices();
   const open = useUi((u) => u.open);
+  const openSettings = useUi((u) => u.openSettings);
+  const setPowerTab = useUi((u) => u.setPowerTab);
   const { plan, layers } = useSessionSlice((s) => ({ plan: s.plan, layers: s.floorView.layers }));
   return useMemo(() => {
     const action = (
@@ -39,6 +42,15 @@ export const useActions = (): readonly Action[] => {
       action('issue', 'Issue papers…', () => open('issue')),
       action('title', 'Title and crew…', () => open('title')),
       action('setups', 'Setups…', () => open('setups')),
+      ...SETTINGS_SECTIONS.map((x) =>
+        action(`settings-${x.id}`, `Plan settings: ${x.name.toLowerCase()}…`, () => openSettings(x.id)),
+      ),
+      ...POWER_TABS.map((t) =>
+        action(`power-${t.id}`, `Power: ${t.name.toLowerCase()}`, () => {
+          setPowerTab(t.id);
+          session.set({ workspace: 'power' });
+        }),
+      ),
       action('save-file', 'Save plan file…', () => void saveFile()),
       action('keys', 'Keys…', () => open('shortcuts'), ['Shift+?']),
       action('scheme', scheme === 'bench' ? 'Dark scheme (truck)' : 'Light scheme (bench)', () =>
@@ -69,5 +81,5 @@ export const useActions = (): readonly Action[] => {
         ];
       }),
     ];
-  }, [session, saveFile, scheme, setScheme, leave, open, plan, layers]);
+  }, [session, saveFile, scheme, setScheme, leave, open, openSettings, setPowerTab, plan, layers]);
 };

@@ -1,7 +1,19 @@
 import { create } from 'zustand';
 import type { Fault } from '../report/whatif.ts';
+import type { SettingsSection } from './dialogs/settings/sections.ts';
 
-export type PowerTab = 'circuits' | 'one-line' | 'what-if' | 'where' | 'plug' | 'measured';
+/** Screens of the Power workspace, in the order of their tabs. */
+export const POWER_TABS = [
+  { id: 'circuits', name: 'Circuits' },
+  { id: 'one-line', name: 'One-line' },
+  { id: 'what-if', name: 'What if' },
+  { id: 'where', name: 'Where can I plug in' },
+  { id: 'plug', name: 'Plug and balance' },
+  { id: 'size', name: 'Size it' },
+  { id: 'measured', name: 'Measured' },
+] as const;
+
+export type PowerTab = (typeof POWER_TABS)[number]['id'];
 
 /** A fault, or another kind of source, that is being tried over the plan. */
 export type Trying =
@@ -11,7 +23,9 @@ export type Trying =
 /** What is open on top of the workspaces. Nothing here is part of the plan. */
 interface UiState {
   readonly workingKey: string | undefined;
-  readonly dialog: 'issue' | 'commands' | 'shortcuts' | 'title' | 'setups' | undefined;
+  readonly dialog: 'issue' | 'commands' | 'shortcuts' | 'title' | 'setups' | 'settings' | undefined;
+  /** Part of the plan's settings that is shown. */
+  readonly settingsAt: SettingsSection;
   readonly findingsOpen: boolean;
   readonly powerTab: PowerTab;
   /** Id of the screen of the Control workspace that is shown. */
@@ -23,6 +37,7 @@ interface UiState {
   readonly openWorking: (key: string) => void;
   readonly closeWorking: () => void;
   readonly open: (dialog: UiState['dialog']) => void;
+  readonly openSettings: (at: SettingsSection) => void;
   readonly setFindings: (open: boolean) => void;
   readonly setPowerTab: (powerTab: PowerTab) => void;
   readonly setControlTab: (controlTab: string) => void;
@@ -32,6 +47,7 @@ interface UiState {
 export const useUi = create<UiState>((set) => ({
   workingKey: undefined,
   dialog: undefined,
+  settingsAt: 'practice',
   findingsOpen: false,
   powerTab: 'circuits',
   controlTab: 'patch',
@@ -41,6 +57,8 @@ export const useUi = create<UiState>((set) => ({
   openWorking: (workingKey) => set({ workingKey }),
   closeWorking: () => set({ workingKey: undefined }),
   open: (dialog) => set({ dialog }),
+  openSettings: (settingsAt) =>
+    set({ dialog: 'settings', settingsAt, workingKey: undefined, findingsOpen: false }),
   setFindings: (findingsOpen) => set({ findingsOpen }),
   setPowerTab: (powerTab) => set({ powerTab }),
   setControlTab: (controlTab) => set({ controlTab }),

@@ -2,6 +2,8 @@ import { useState } from 'react';
 import { useActions } from '../actions.ts';
 import { keyWords, useCommands } from '../commands.ts';
 import { Modal } from '../common/Modal.tsx';
+import { useSessionSlice } from '../hooks.ts';
+import { useServices } from '../services.ts';
 import { useUi } from '../ui-state.ts';
 import './dialogs.css';
 
@@ -14,9 +16,13 @@ interface Entry {
   readonly act: () => void;
 }
 
-/** Every action by name, with its keys. Typing narrows, arrows choose, Enter does it. */
+const GEAR_SHOWN = 6;
+
+/** Gear and every action by name, with its keys. Typing narrows, arrows choose, Enter does it. */
 export const CommandDialog = () => {
   const { all, run, enabled } = useCommands();
+  const { session, searchGear } = useServices();
+  const readOnly = useSessionSlice((x) => x.readOnly);
   const open = useUi((u) => u.open);
   const [query, setQuery] = useState('');
   const [active, setActive] = useState(0);
@@ -32,7 +38,23 @@ export const CommandDialog = () => {
     })),
     ...more.map((a) => ({ ...a, ready: true, act: a.perform })),
   ];
-  const found = entries.filter((e) => words.every((w) => e.label.toLowerCase().includes(w)));
+  const gear: readonly Entry[] =
+    words.length === 0
+      ? []
+      : searchGear(query, GEAR_SHOWN).map((k) => ({
+          id: `gear-${k.slug}`,
+          label: k.name,
+          keys: ['place it'],
+          ready: !readOnly,
+          act: () =>
+            session.set({
+              workspace: 'floor',
+              placing: { kindSlug: k.slug },
+              tool: 'place',
+              message: `${k.name}: press on the floor to place it. Escape ends.`,
+            }),
+        }));
+  const found = [...entries.filter((e) => words.every((w) => e.label.toLowerCase().includes(w))), ...gear];
   const close = (): void => open(undefined);
   const act = (entry: Entry): void => {
     if (!entry.ready) return;
@@ -40,11 +62,11 @@ export const CommandDialog = () => {
     entry.act();
   };
   return (
-    <Modal title="Commands" open onClose={close}>
+    <Modal title="Gear and commands" open onClose={close}>
       <input
         className="input"
-        aria-label="Find a command"
-        placeholder="Find a command"
+        aria-label="Find gear or a command"
+        placeholder="Find gear or a command"
         value={query}
         onChange={(e) => {
           setQuery(e.target.value);
@@ -74,7 +96,7 @@ export const CommandDialog = () => {
             </button>
           </li>
         ))}
-        {found.length === 0 ? <li className="soft">No command has these words.</li> : null}
+        {found.length === 0 ? <li className="soft">Neither gear nor a command has these words.</li> : null}
       </ul>
     </Modal>
   );

@@ -3,6 +3,8 @@ import { Modal } from '../common/Modal.tsx';
 import { FindingCard } from '../floor/FindingList.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useUi } from '../ui-state.ts';
+import { AssumedLead } from './settings/AssumedLead.tsx';
+import { leadOfAssumption } from './settings/lead.ts';
 
 const LEVELS: readonly Level[] = ['stop', 'warn', 'note'];
 
@@ -25,7 +27,9 @@ export const FindingsDrawer = () => {
           <h3 className="inspector-head">Assumed, because the plan does not say</h3>
           <ul className="assumptions">
             {assessment.assumptions.map((a) => (
-              <li key={a.id}>{a.text}</li>
+              <li key={a.id}>
+                {a.text} <AssumedLead lead={leadOfAssumption(a.id)} />
+              </li>
             ))}
           </ul>
         </>

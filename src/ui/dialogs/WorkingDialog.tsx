@@ -3,6 +3,8 @@ import { explain } from '../../report/explain.ts';
 import { Modal } from '../common/Modal.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useUi } from '../ui-state.ts';
+import { AssumedLead } from './settings/AssumedLead.tsx';
+import { leadOfInput } from './settings/lead.ts';
 import './dialogs.css';
 
 /** The arithmetic behind one figure: formula, inputs and where each is from, steps, rule and source. */
@@ -34,7 +36,7 @@ export const WorkingDialog = () => {
                   <td className="num">{i.value}</td>
                   <td>
                     {i.from}
-                    {i.assumed ? <span className="assumed"> assumed</span> : null}
+                    {i.assumed ? <AssumedLead lead={leadOfInput(i)} word="assumed" /> : null}
                   </td>
                 </tr>
               ))}

@@ -5,6 +5,7 @@ import { CommandDialog } from '../dialogs/CommandDialog.tsx';
 import { FindingsDrawer } from '../dialogs/FindingsDrawer.tsx';
 import { SetupsDialog } from '../dialogs/SetupsDialog.tsx';
 import { ShortcutsDialog } from '../dialogs/ShortcutsDialog.tsx';
+import { SettingsDialog } from '../dialogs/settings/SettingsDialog.tsx';
 import { TitleDialog } from '../dialogs/TitleDialog.tsx';
 import { WorkingDialog } from '../dialogs/WorkingDialog.tsx';
 import { FloorWorkspace } from '../floor/FloorWorkspace.tsx';
@@ -24,6 +25,7 @@ export const PlanScreen = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => 
   const workspace = useSessionSlice((s) => s.workspace);
   const dialog = useUi((u) => u.dialog);
   const open = useUi((u) => u.open);
+  const openSettings = useUi((u) => u.openSettings);
   const trying = useUi((u) => u.trying !== undefined);
   const Screen = WORKSPACES.find((w) => w.id === workspace)?.Screen;
   useKeys();
@@ -41,6 +43,7 @@ export const PlanScreen = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => 
         onShortcuts={() => open('shortcuts')}
         onTitle={() => open('title')}
         onSetups={() => open('setups')}
+        onSettings={() => openSettings('practice')}
         onSaveFile={() => void save()}
       />
       <SaveBanner onSaveFile={() => void save()} />
@@ -74,6 +77,7 @@ export const PlanScreen = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => 
       <WorkingDialog />
       <FindingsDrawer />
       {dialog === 'title' ? <TitleDialog /> : null}
+      {dialog === 'settings' ? <SettingsDialog /> : null}
       {dialog === 'setups' ? <SetupsDialog /> : null}
       {dialog === 'commands' ? <CommandDialog /> : null}
       {dialog === 'shortcuts' ? <ShortcutsDialog /> : null}

@@ -19,6 +19,7 @@ interface TopBarProps {
   readonly onShortcuts: () => void;
   readonly onTitle: () => void;
   readonly onSetups: () => void;
+  readonly onSettings: () => void;
   readonly onSaveFile: () => void;
 }
 
@@ -49,6 +50,7 @@ export const TopBar = (p: TopBarProps) => {
             <Menu.Popup className="menu">
               <Item onClick={p.onTitle}>Title and crew…</Item>
               <Item onClick={p.onSetups}>Setups…</Item>
+              <Item onClick={p.onSettings}>Plan settings…</Item>
               <Item onClick={p.onSaveFile}>Save plan file…</Item>
               <div className="menu-line" />
               <Item onClick={p.onCommands} keys="/">

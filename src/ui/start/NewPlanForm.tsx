@@ -2,20 +2,7 @@ import { useState } from 'react';
 import { problemText } from '../../kernel/result.ts';
 import { type LengthUnits, parseLengthMm } from '../../kernel/units.ts';
 import type { NewPlan } from '../../plan/edits/new-plan.ts';
-
-const COUNTRIES: Readonly<
-  Record<NewPlan['practice'], readonly (readonly [NonNullable<NewPlan['country']>, string])[]>
-> = {
-  'north-america': [
-    ['us', 'United States'],
-    ['canada', 'Canada'],
-  ],
-  europe: [
-    ['eu', 'European Union'],
-    ['uk', 'United Kingdom'],
-    ['australia', 'Australia'],
-  ],
-};
+import { COUNTRIES } from '../common/practices.ts';
 
 /** One small form: what it is called, whose rules, which units, how large the room. */
 export const NewPlanForm = ({
