@@ -15,6 +15,8 @@ export interface SkyDay {
   readonly nightMin: number | undefined;
   readonly moonriseMin: number | undefined;
   readonly moonsetMin: number | undefined;
+  /** When the moon is up, to noon of the next day, as pairs of minutes. */
+  readonly moonUp: readonly (readonly [fromMin: number, toMin: number])[];
   /** Lit share of the moon at noon, 0 to 1, and the name of its phase. */
   readonly moonShare: number;
   readonly moonPhase: string;
@@ -44,6 +46,20 @@ const noonMs = (date: string): number | undefined => {
   return Number.isNaN(at.getTime()) || !at.toJSON().startsWith(date) ? undefined : at.getTime();
 };
 
+const LAST_MIN = 2160;
+
+/** Stretches between risings and the settings that follow them, as far as they touch the shooting day. */
+const upBetween = (
+  rises: readonly (number | undefined)[],
+  sets: readonly (number | undefined)[],
+): readonly (readonly [number, number])[] =>
+  rises.flatMap((rise) => {
+    if (rise === undefined) return [];
+    const set = sets.filter((m) => m !== undefined && m > rise).sort((a, b) => (a ?? 0) - (b ?? 0))[0];
+    const [from, to] = [Math.max(0, rise), Math.min(LAST_MIN, set ?? LAST_MIN)];
+    return to > from ? [[from, to] as const] : [];
+  });
+
 /**
  * When sun and moon rise and set on a date (`2027-03-04`), with the twilights. Computed by suncalc after Meeus,
  * Astronomical Algorithms; good to a minute or two on a flat horizon. Undefined for what is no date.
@@ -57,7 +73,7 @@ export const skyOf = (place: GeoPlace, date: string): SkyDay | undefined => {
   const middle = new Date(localMidnightMs + (DAY_MIN / 2) * MINUTE_MS);
   const sun = getTimes(middle, place.latDeg, place.lonDeg);
   // The moon's times come by days of UTC: the neighbours are looked at for those of the local day.
-  const moons = [-1, 0, 1].map((d) =>
+  const moons = [-1, 0, 1, 2].map((d) =>
     getMoonTimes(new Date(noon + d * DAY_MIN * MINUTE_MS), place.latDeg, place.lonDeg),
   );
   const today = (times: readonly (Date | undefined)[]): number | undefined =>
@@ -74,6 +90,10 @@ export const skyOf = (place: GeoPlace, date: string): SkyDay | undefined => {
     nightMin: clock(sun.night),
     moonriseMin: today(moons.map((m) => m.rise)),
     moonsetMin: today(moons.map((m) => m.set)),
+    moonUp: upBetween(
+      moons.map((m) => clock(m.rise)),
+      moons.map((m) => clock(m.set)),
+    ),
     moonShare: moon.fraction,
     moonPhase: phaseName(moon.phase),
   };

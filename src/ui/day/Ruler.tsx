@@ -1,17 +1,18 @@
 import { formatClock } from '../../kernel/units.ts';
 import type { DaySummary } from '../../report/day.ts';
 import type { Scale } from './scale.ts';
+import { skyMarks } from './sky.ts';
 
-const HEIGHT = 42;
+const HEIGHT = 44;
 const SKY_Y = 2;
-const SKY_H = 16;
-/** Room for the words beside a mark. */
-const MARK_PX = 86;
+const SKY_H = 14;
+const MOON_H = 3;
 
 /** Hours, and over them night, twilight and day with sun and moon, where place and date are known. */
 export const Ruler = ({ scale, sky }: { readonly scale: Scale; readonly sky: DaySummary['sky'] }) => {
   const hours: number[] = [];
   for (let m = scale.fromMin; m <= scale.toMin; m += 60) hours.push(m);
+  const halves = scale.pxPerMin > 1.6;
   return (
     <svg
       width={scale.widthPx}
@@ -22,7 +23,10 @@ export const Ruler = ({ scale, sky }: { readonly scale: Scale; readonly sky: Day
       {sky ? <SkyBands scale={scale} sky={sky} /> : null}
       {hours.map((m) => (
         <g key={m}>
-          <line className="tick" x1={scale.x(m)} x2={scale.x(m)} y1={34} y2={HEIGHT} />
+          <line className="tick" x1={scale.x(m)} x2={scale.x(m)} y1={35} y2={HEIGHT} />
+          {halves && m < scale.toMin ? (
+            <line className="tick" x1={scale.x(m + 30)} x2={scale.x(m + 30)} y1={40} y2={HEIGHT} />
+          ) : null}
           {scale.x(m) > scale.widthPx - 30 ? null : (
             <text className="tick-text" x={scale.x(m) + 3} y={HEIGHT - 3}>
               {formatClock(m)}
@@ -39,10 +43,12 @@ const at = (name: string, m: number | undefined): string =>
 
 export const skyWords = (s: NonNullable<DaySummary['sky']>): string =>
   [
+    at('nautical dawn', s.nauticalDawnMin),
     at('first light', s.dawnMin),
     at('sunrise', s.sunriseMin),
     at('sunset', s.sunsetMin),
     at('last light', s.duskMin),
+    at('nautical dusk', s.nauticalDuskMin),
     at('moonrise', s.moonriseMin),
     at('moonset', s.moonsetMin),
     `${s.moonPhase}, ${Math.round(100 * s.moonShare)} % lit`,
@@ -59,24 +65,6 @@ const SkyBands = ({
   const days = [0, 1440];
   const band = (name: string, from: number | undefined, to: number | undefined, by: number) =>
     from === undefined || to === undefined ? null : clipped(scale, from + by, to + by, name);
-  const later = (m: number | undefined): number | undefined => (m === undefined ? undefined : m + 1440);
-  const marks = [
-    { name: 'sunrise', min: sky.sunriseMin },
-    { name: 'sunset', min: sky.sunsetMin },
-    { name: 'moonrise', min: sky.moonriseMin },
-    { name: 'moonset', min: sky.moonsetMin },
-    { name: 'sunrise', min: later(sky.sunriseMin) },
-  ].flatMap(({ name, min }) =>
-    min === undefined || min < scale.fromMin || min > scale.toMin - MARK_PX / scale.pxPerMin
-      ? []
-      : [{ name, min }],
-  );
-  // Words that would run into one another: the sun's stay.
-  const shown = marks.filter(
-    (m) =>
-      m.name.startsWith('sun') ||
-      !marks.some((x) => x !== m && Math.abs(scale.x(x.min) - scale.x(m.min)) < MARK_PX),
-  );
   return (
     <g>
       <rect className="sky-night" x={0} y={SKY_Y} width={scale.widthPx} height={SKY_H} />
@@ -87,31 +75,39 @@ const SkyBands = ({
           {band('sky-day', sky.sunriseMin, sky.sunsetMin, by)}
         </g>
       ))}
-      {shown.map(({ name, min }) => (
-        <g key={`${name}${min}`}>
-          <line className="sky-mark" x1={scale.x(min)} x2={scale.x(min)} y1={SKY_Y} y2={29} />
-          <text className="sky-text" x={scale.x(min) + 3} y={28}>
-            {name} {formatClock(min)}
+      {sky.moonUp.map(([from, to]) => clipped(scale, from, to, 'sky-moon-up', SKY_Y + SKY_H + 1, MOON_H))}
+      {skyMarks(sky, scale).map((m) => (
+        <g key={`${m.name}${m.minute}`}>
+          <line className="sky-mark" x1={scale.x(m.minute)} x2={scale.x(m.minute)} y1={SKY_Y} y2={31} />
+          <text className="sky-text" x={scale.x(m.minute) + 3} y={30}>
+            {m.text}
           </text>
         </g>
       ))}
-      <rect className="sky-words" x={0} y={SKY_Y} width={scale.widthPx} height={SKY_H}>
+      <rect className="sky-words" x={0} y={SKY_Y} width={scale.widthPx} height={SKY_H + MOON_H + 2}>
         <title>{skyWords(sky)}</title>
       </rect>
     </g>
   );
 };
 
-const clipped = (scale: Scale, from: number, to: number, name: string) => {
+const clipped = (
+  scale: Scale,
+  from: number,
+  to: number,
+  name: string,
+  y: number = SKY_Y,
+  height: number = SKY_H,
+) => {
   const [a, b] = [Math.max(scale.fromMin, from), Math.min(scale.toMin, to)];
   return b > a ? (
     <rect
-      key={name}
+      key={`${name}${a}`}
       className={name}
       x={scale.x(a)}
-      y={SKY_Y}
+      y={y}
       width={(b - a) * scale.pxPerMin}
-      height={SKY_H}
+      height={height}
     />
   ) : null;
 };

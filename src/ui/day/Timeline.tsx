@@ -1,17 +1,25 @@
 import { ZoomIn, ZoomOut } from 'lucide-react';
-import { type RefObject, useLayoutEffect, useRef, useState } from 'react';
-import { formatWatts } from '../../kernel/units.ts';
-import type { DaySummary, UnitLane } from '../../report/day.ts';
-import { Figure } from '../common/Figure.tsx';
+import { type RefObject, useCallback, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import type { DaySummary, SourceDay } from '../../report/day.ts';
+import { powerParts } from '../../report/power-parts.ts';
+import { stationLanes } from '../../report/station-lanes.ts';
+import { useSessionSlice } from '../hooks.ts';
 import { BlockLane } from './BlockLane.tsx';
 import { ChargerStrip, chargersOf } from './charger-lane.tsx';
-import { PowerStrip, UnitStrip } from './lanes.tsx';
+import { ChargerName, Lane, SourceName, StationUnitName, UnitName } from './Lane.tsx';
+import { PowerStrip, StationUnitStrip, UnitStrip } from './lanes.tsx';
 import { Ruler, skyWords } from './Ruler.tsx';
 import { type Scale, timeScale } from './scale.ts';
+import { TimeLine, TipBox } from './TipLayer.tsx';
+import { makeTips, TipsContext } from './tips.ts';
+import { useZoom } from './use-zoom.ts';
+import './lanes.css';
 
-const ZOOMS = [1, 1.5, 2.2, 3.3, 5, 7.5] as const;
+const NAMES_PX = 212;
 /** Width of the names and the frame, and of a bar to scroll by. */
-const BESIDE_PX = 230;
+const BESIDE_PX = NAMES_PX + 18;
+/** From so many units on their lanes are low. */
+const MANY_UNITS = 14;
 
 /** The day from left to right: sky and hours, blocks, a lane for each unit on packs, the charger bays, watts of each source. */
 export const Timeline = ({
@@ -24,130 +32,163 @@ export const Timeline = ({
   /** Asks for the date and the place, where sun and moon are not known. */
   readonly onPlace: () => void;
 }) => {
-  const [zoom, setZoom] = useState(0);
+  const plan = useSessionSlice((s) => s.plan);
   const box = useRef<HTMLElement>(null);
   const widthPx = useWidth(box);
   const scroll = useRef<HTMLElement>(null);
-  const zoomTo = (to: number): void => setZoom(Math.max(0, Math.min(ZOOMS.length - 1, to)));
-  useWheelZoom(scroll, (by) => setZoom((z) => Math.max(0, Math.min(ZOOMS.length - 1, z + by))));
-  const scale: Scale = timeScale(summary, ZOOMS[zoom] ?? 1, Math.max(300, widthPx - BESIDE_PX));
+  const zoom = useZoom(scroll, NAMES_PX);
+  const [onlyDark, setOnlyDark] = useState(false);
+  const [tips] = useState(makeTips);
+  const scale: Scale = useMemo(
+    () => timeScale(summary, zoom.factor, Math.max(300, widthPx - BESIDE_PX)),
+    [summary, zoom.factor, widthPx],
+  );
   const crews = [...new Set(summary.blocks.map((b) => b.block.crew))].sort().reverse();
+  const onStations = useMemo(() => stationLanes(plan, summary), [plan, summary]);
+  const darkUnits =
+    summary.lanes.filter((l) => l.darkMin > 0 || l.problem).length +
+    onStations.filter((l) => l.spans.some((s) => s.state === 'dark')).length;
+  const only = onlyDark && darkUnits > 0;
+  const lanes = only ? summary.lanes.filter((l) => l.darkMin > 0 || l.problem) : summary.lanes;
+  const low = lanes.length + onStations.length > MANY_UNITS;
+  // The Tab key comes to one of the lanes, arrow keys go on from it.
+  useLayoutEffect(() => {
+    const all = [...(scroll.current?.querySelectorAll<SVGElement>('.track') ?? [])];
+    if (!all.some((x) => x.tabIndex === 0)) all[0]?.setAttribute('tabindex', '0');
+  });
   return (
-    <section ref={box} className="timeline" aria-label="Time line">
-      <div className="timeline-head">
-        <h3>Time line</h3>
-        <button
-          type="button"
-          className="button icon"
-          aria-label="Zoom out"
-          title="Zoom out"
-          disabled={zoom === 0}
-          onClick={() => zoomTo(zoom - 1)}
-        >
-          <ZoomOut size={16} aria-hidden="true" />
-        </button>
-        <button
-          type="button"
-          className="button icon"
-          aria-label="Zoom in"
-          title="Zoom in"
-          disabled={zoom === ZOOMS.length - 1}
-          onClick={() => zoomTo(zoom + 1)}
-        >
-          <ZoomIn size={16} aria-hidden="true" />
-        </button>
-        <span className="soft">
-          Height of a lane is the charge of its packs; ▲ a change, hatched: dark. Drag a block or its edges,
-          or move them with the arrow keys. Rest on anything for its figures.
-        </span>
-      </div>
-      <section
-        ref={scroll}
-        className="timeline-scroll"
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide time line has to scroll and zoom by keyboard too
-        tabIndex={0}
-        aria-label="Lanes; plus and minus zoom"
-        onKeyDown={(e) => {
-          if (e.ctrlKey || e.metaKey || e.altKey) return;
-          if (e.key === '+' || e.key === '=') zoomTo(zoom + 1);
-          else if (e.key === '-') zoomTo(zoom - 1);
-          else if (e.key === '0') zoomTo(0);
-        }}
-      >
-        <Lane
-          name={
-            summary.sky ? (
-              <span className="soft sky-moon" title={skyWords(summary.sky)}>
-                {summary.sky.moonPhase}, {Math.round(100 * summary.sky.moonShare)} % lit
-              </span>
-            ) : (
-              <button type="button" className="link soft" onClick={onPlace}>
-                sun and moon: date and place…
-              </button>
-            )
-          }
-          className="lane-ruler"
-        >
-          <Ruler scale={scale} sky={summary.sky} />
-        </Lane>
-        {crews.map((crew) => (
-          <Lane
-            key={crew}
-            name={crew === 'shooting' ? 'Blocks' : 'Rigging crew'}
-            {...(crews.length === 1 ? { className: 'lane-blocks' } : {})}
+    <TipsContext.Provider value={tips}>
+      <section ref={box} className="timeline" aria-label="Time line">
+        <div className="timeline-head">
+          <h3>Time line</h3>
+          <button
+            type="button"
+            className="button icon"
+            aria-label="Zoom out"
+            title="Zoom out (−, Ctrl and wheel); 0 shows all of the day"
+            disabled={zoom.atLeast}
+            onClick={() => zoom.by(-1)}
           >
-            <BlockLane
-              rows={summary.blocks.filter((b) => b.block.crew === crew)}
-              scale={scale}
-              shiftRest={shiftRest}
-            />
-          </Lane>
-        ))}
-        {summary.lanes.map((l) => (
-          <Lane key={l.fixtureId} name={<UnitName lane={l} />}>
-            <UnitStrip lane={l} scale={scale} />
-          </Lane>
-        ))}
-        {chargersOf(summary.bays).map((c) => (
-          <Lane key={c.label} name={<ChargerName charger={c} />}>
-            <ChargerStrip bays={c.bays} scale={scale} />
-          </Lane>
-        ))}
-        {summary.sources.map((s) => (
-          <Lane
-            key={s.id}
-            name={
-              <>
-                <b>{s.label}</b>{' '}
-                <span className="soft">
-                  peak {formatWatts(s.peakW)}
-                  {s.station ? `, ${Math.round(s.station.usableWh)} Wh` : ''}
-                </span>
-              </>
-            }
+            <ZoomOut size={16} aria-hidden="true" />
+          </button>
+          <button
+            type="button"
+            className="button icon"
+            aria-label="Zoom in"
+            title="Zoom in (+, Ctrl and wheel)"
+            disabled={zoom.atMost}
+            onClick={() => zoom.by(1)}
           >
-            <PowerStrip source={s} scale={scale} />
-          </Lane>
-        ))}
+            <ZoomIn size={16} aria-hidden="true" />
+          </button>
+          {darkUnits > 0 ? (
+            <label className="day-check">
+              <input type="checkbox" checked={onlyDark} onChange={(e) => setOnlyDark(e.target.checked)} />{' '}
+              only units with gaps ({darkUnits})
+            </label>
+          ) : null}
+          <span className="soft timeline-hint">
+            Height of a lane is the charge of its packs; ▲ a change, hatched: dark. Point at anything, or step
+            along a lane with the arrow keys, for its figures.
+          </span>
+        </div>
+        <section
+          ref={scroll}
+          className="timeline-scroll"
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide time line has to scroll and zoom by keyboard too
+          tabIndex={0}
+          aria-label="Lanes; plus and minus zoom"
+          onKeyDown={(e) => {
+            if (e.ctrlKey || e.metaKey || e.altKey) return;
+            if (e.key === '+' || e.key === '=') zoom.by(1);
+            else if (e.key === '-') zoom.by(-1);
+            else if (e.key === '0') zoom.fit();
+          }}
+        >
+          <div className="lanes">
+            <div className="lanes-head">
+              <Lane
+                name={
+                  summary.sky ? (
+                    <span className="soft sky-moon" title={skyWords(summary.sky)}>
+                      {summary.sky.moonPhase}, {Math.round(100 * summary.sky.moonShare)} % lit
+                    </span>
+                  ) : (
+                    <button type="button" className="link soft" onClick={onPlace}>
+                      sun and moon: date and place…
+                    </button>
+                  )
+                }
+              >
+                <Ruler scale={scale} sky={summary.sky} />
+              </Lane>
+              {crews.map((crew) => (
+                <Lane key={crew} name={crew === 'shooting' ? 'Blocks' : 'Rigging crew'}>
+                  <BlockLane
+                    rows={summary.blocks.filter((b) => b.block.crew === crew)}
+                    scale={scale}
+                    shiftRest={shiftRest}
+                  />
+                </Lane>
+              ))}
+            </div>
+            {lanes.map((l) => (
+              <Lane key={l.fixtureId} name={<UnitName lane={l} />}>
+                <UnitStrip lane={l} scale={scale} low={low} />
+              </Lane>
+            ))}
+            {chargersOf(summary.bays).map((c) => (
+              <Lane key={c.label} name={<ChargerName charger={c} />}>
+                <ChargerStrip bays={c.bays} scale={scale} />
+              </Lane>
+            ))}
+            {summary.sources.map((s) => (
+              <SourceLanes key={s.id} source={s} day={summary.day} scale={scale}>
+                {onStations
+                  .filter((l) => l.sourceId === s.id)
+                  .filter((l) => !only || l.spans.some((x) => x.state === 'dark'))
+                  .map((l) => (
+                    <Lane key={l.fixtureId} name={<StationUnitName lane={l} />}>
+                      <StationUnitStrip lane={l} scale={scale} low={low} />
+                    </Lane>
+                  ))}
+              </SourceLanes>
+            ))}
+            <TimeLine scale={scale} leftPx={NAMES_PX} />
+          </div>
+        </section>
+        <TipBox />
       </section>
-    </section>
+    </TipsContext.Provider>
   );
 };
 
-const Lane = ({
-  name,
-  className,
+/** The lane of a source, and under a power station those of its units. */
+const SourceLanes = ({
+  source,
+  day,
+  scale,
   children,
 }: {
-  readonly name: React.ReactNode;
-  readonly className?: string;
+  readonly source: SourceDay;
+  readonly day: number;
+  readonly scale: Scale;
   readonly children: React.ReactNode;
-}) => (
-  <div className={className ? `lane ${className}` : 'lane'}>
-    <div className="lane-name">{name}</div>
-    {children}
-  </div>
-);
+}) => {
+  const plan = useSessionSlice((s) => s.plan);
+  const partsAt = useCallback(
+    (atMin: number) => powerParts(plan, day, source.id, atMin),
+    [plan, day, source.id],
+  );
+  return (
+    <>
+      <Lane name={<SourceName source={source} />}>
+        <PowerStrip source={source} scale={scale} partsAt={partsAt} />
+      </Lane>
+      {children}
+    </>
+  );
+};
 
 /** How wide an element is on the screen, as it changes. */
 const useWidth = (of: RefObject<HTMLElement | null>): number => {
@@ -162,49 +203,4 @@ const useWidth = (of: RefObject<HTMLElement | null>): number => {
     return () => watch.disconnect();
   }, [of]);
   return px;
-};
-
-/** Ctrl and the wheel zoom. A listener of its own: React's cannot keep the page from zooming. */
-const useWheelZoom = (of: RefObject<HTMLElement | null>, zoomBy: (by: number) => void): void => {
-  const act = useRef(zoomBy);
-  act.current = zoomBy;
-  useLayoutEffect(() => {
-    const el = of.current;
-    if (!el) return;
-    const onWheel = (e: WheelEvent): void => {
-      if (!e.ctrlKey || e.deltaY === 0) return;
-      e.preventDefault();
-      act.current(e.deltaY < 0 ? 1 : -1);
-    };
-    el.addEventListener('wheel', onWheel, { passive: false });
-    return () => el.removeEventListener('wheel', onWheel);
-  }, [of]);
-};
-
-const ChargerName = ({ charger }: { readonly charger: { label: string; bays: readonly unknown[] } }) => (
-  <>
-    <b>{charger.label}</b>{' '}
-    <span className="soft">
-      {charger.bays.length} {charger.bays.length === 1 ? 'bay' : 'bays'}
-    </span>
-  </>
-);
-
-/** A unit's name with its shortest runtime of the day; choosing it opens the arithmetic. */
-const UnitName = ({ lane }: { readonly lane: UnitLane }) => {
-  const least = [...lane.runtimes].sort((a, b) => a.minutes.low - b.minutes.low)[0];
-  return (
-    <>
-      <b>{lane.label}</b>{' '}
-      {lane.problem ? (
-        <span className="day-fault">not computed</span>
-      ) : least ? (
-        <span className="soft" title={`${lane.on}; the shortest of the day, in ${least.setupName}`}>
-          <Figure figureKey={least.key}>{least.text}</Figure>
-        </span>
-      ) : (
-        <span className="soft">off</span>
-      )}
-    </>
-  );
 };

@@ -1,12 +1,13 @@
-import { formatClock } from '../../kernel/units.ts';
+import { useMemo } from 'react';
 import type { BayLane } from '../../report/day.ts';
-import { pct } from './lanes.tsx';
+import { LaneTrack } from './LaneTrack.tsx';
 import type { Scale } from './scale.ts';
+import { bayStops } from './stops.ts';
 
 /** From so many bays on, a charger's rows are low and carry no words. */
 const MANY_BAYS = 5;
 const ROW_H = 18;
-const LOW_H = 7;
+const LOW_ROW_H = 7;
 
 export interface ChargerLane {
   readonly label: string;
@@ -33,17 +34,19 @@ export const ChargerStrip = ({
   readonly scale: Scale;
 }) => {
   const low = bays.length >= MANY_BAYS;
-  const rowH = low ? LOW_H : ROW_H;
+  const rowH = low ? LOW_ROW_H : ROW_H;
   const height = Math.max(26, bays.length * rowH + 4);
   const top = (height - bays.length * rowH) / 2;
   const charged = bays.reduce((sum, b) => sum + b.spans.length, 0);
+  const stops = useMemo(() => bayStops(bays), [bays]);
+  const rows = useMemo(() => ({ topPx: top, heightPx: rowH }), [top, rowH]);
   return (
-    <svg
-      width={scale.widthPx}
-      height={height}
-      className="lane-svg"
-      role="img"
-      aria-label={`${bays.length} bays: ${charged} packs charged`}
+    <LaneTrack
+      label={`${bays.length} bays: ${charged} packs charged`}
+      stops={stops}
+      scale={scale}
+      heightPx={height}
+      rows={rows}
     >
       {bays.map((bay, i) =>
         bay.spans.map((s) => {
@@ -58,11 +61,10 @@ export const ChargerStrip = ({
                   #{s.pack}
                 </text>
               ) : null}
-              <title>{`${bay.label}: #${s.pack} from ${pct(s.fromSoc)}, ${formatClock(s.startMin)} to ${formatClock(s.endMin)}`}</title>
             </g>
           );
         }),
       )}
-    </svg>
+    </LaneTrack>
   );
 };

@@ -1,102 +1,162 @@
-import { formatClock, formatWatts } from '../../kernel/units.ts';
-import { formatMinutes, type SourceDay, type UnitLane } from '../../report/day.ts';
+import { memo, useMemo } from 'react';
+import { formatWatts } from '../../kernel/units.ts';
+import type { SourceDay, UnitLane } from '../../report/day.ts';
+import type { PowerPart } from '../../report/power-parts.ts';
+import type { StationUnitLane } from '../../report/station-lanes.ts';
+import { LaneTrack } from './LaneTrack.tsx';
 import type { Scale } from './scale.ts';
+import { powerStops, stationUnitStops, unitStops } from './stops.ts';
 
-const UNIT_H = 34;
+/** Height of a unit's lane; lower where there are many. */
+export const UNIT_H = 34;
+export const LOW_H = 20;
 const POWER_H = 46;
 const PAD = 3;
+const LOW_PAD = 2;
 
-export const pct = (share: number): string => `${Math.round(100 * share)} %`;
+const Dark = ({
+  x,
+  width,
+  top,
+  height,
+}: {
+  readonly x: number;
+  readonly width: number;
+  readonly top: number;
+  readonly height: number;
+}) => (
+  <>
+    <rect className="lane-dark" x={x} y={top} width={width} height={height} />
+    <rect className="lane-dark-hatch" x={x} y={top} width={width} height={height} fill="url(#over-hatch)" />
+    {width > 34 ? (
+      <text className="lane-dark-text" x={x + width / 2} y={top + height / 2 + 4} textAnchor="middle">
+        dark
+      </text>
+    ) : null}
+  </>
+);
 
 /** One unit over the day: charge of what it runs on, changes, dark gaps. */
-export const UnitStrip = ({ lane, scale }: { readonly lane: UnitLane; readonly scale: Scale }) => {
-  const room = UNIT_H - 2 * PAD;
-  const y = (soc: number): number => PAD + room * (1 - soc);
-  return (
-    <svg width={scale.widthPx} height={UNIT_H} className="lane-svg" role="img" aria-label={laneWords(lane)}>
-      <line className="lane-base" x1={0} x2={scale.widthPx} y1={UNIT_H - PAD} y2={UNIT_H - PAD} />
-      {lane.charges.map((c) => (
-        <polygon
-          key={`c${c.startMin}`}
-          className="soc-charge"
-          points={`${scale.x(c.startMin)},${UNIT_H - PAD} ${scale.x(c.startMin)},${y(c.fromSoc)} ${scale.x(c.endMin)},${y(c.toSoc)} ${scale.x(c.endMin)},${UNIT_H - PAD}`}
-        >
-          <title>{`${formatClock(c.startMin)} to ${formatClock(c.endMin)}: charging on its lead, ${pct(c.fromSoc)} to ${pct(c.toSoc)}`}</title>
-        </polygon>
-      ))}
-      {lane.spans.map((s) => {
-        const [a, b] = [scale.x(s.startMin), scale.x(s.endMin)];
-        if (s.state === 'dark')
+export const UnitStrip = memo(
+  ({ lane, scale, low }: { readonly lane: UnitLane; readonly scale: Scale; readonly low: boolean }) => {
+    const stops = useMemo(() => unitStops(lane), [lane]);
+    const [h, pad] = low ? [LOW_H, LOW_PAD] : [UNIT_H, PAD];
+    const room = h - 2 * pad;
+    const y = (soc: number): number => pad + room * (1 - soc);
+    const slope = (from: number, to: number, a: number, b: number): string =>
+      `${from},${h - pad} ${from},${y(a)} ${to},${y(b)} ${to},${h - pad}`;
+    return (
+      <LaneTrack label={laneWords(lane)} stops={stops} scale={scale} heightPx={h}>
+        <line className="lane-base" x1={0} x2={scale.widthPx} y1={h - pad} y2={h - pad} />
+        {lane.charges.map((c) => (
+          <polygon
+            key={`c${c.startMin}`}
+            className="soc-charge"
+            points={slope(scale.x(c.startMin), scale.x(c.endMin), c.fromSoc, c.toSoc)}
+          />
+        ))}
+        {lane.spans.map((s) => {
+          const [a, b] = [scale.x(s.startMin), scale.x(s.endMin)];
+          if (s.state === 'dark')
+            return <Dark key={s.startMin} x={a} width={b - a} top={pad} height={room} />;
+          const packs = s.packs.map((p) => `#${p}`).join(' ');
           return (
             <g key={s.startMin}>
-              <rect className="lane-dark" x={a} y={PAD} width={b - a} height={room} />
-              <rect
-                className="lane-dark-hatch"
-                x={a}
-                y={PAD}
-                width={b - a}
-                height={room}
-                fill="url(#over-hatch)"
-              />
-              {b - a > 34 ? (
-                <text className="lane-dark-text" x={(a + b) / 2} y={UNIT_H / 2 + 4} textAnchor="middle">
-                  dark
+              <polygon className="soc" points={slope(a, b, s.fromSoc, s.toSoc)} />
+              {packs && b - a > Math.max(40, 7 * packs.length + 8) ? (
+                <text
+                  className="soc-text"
+                  x={a + 5}
+                  y={low ? h - pad - 3 : s.fromSoc > 0.55 ? h - pad - 4 : pad + 10}
+                >
+                  {packs}
                 </text>
               ) : null}
-              <title>{`dark ${formatClock(s.startMin)} to ${formatClock(s.endMin)}`}</title>
             </g>
           );
-        const packs = s.packs.length > 0 ? ` on ${s.packs.map((p) => `#${p}`).join(' ')}` : '';
-        return (
-          <g key={s.startMin}>
-            <polygon
-              className="soc"
-              points={`${a},${UNIT_H - PAD} ${a},${y(s.fromSoc)} ${b},${y(s.toSoc)} ${b},${UNIT_H - PAD}`}
+        })}
+        {lane.swaps
+          .filter((s) => !s.first)
+          .map((s) => (
+            <path
+              key={`s${s.atMin}`}
+              className="swap"
+              d={`M ${scale.x(s.atMin) - 4} ${low ? 8 : 10} h 8 l -4 -7 z`}
             />
-            {b - a > 40 && s.packs.length > 0 ? (
-              <text className="soc-text" x={a + 5} y={s.fromSoc > 0.55 ? UNIT_H - PAD - 4 : PAD + 10}>
-                {s.packs.map((p) => `#${p}`).join(' ')}
-              </text>
-            ) : null}
-            <title>{`${formatClock(s.startMin)} to ${formatClock(s.endMin)}${packs} at ${s.levelPct} %: charge ${pct(s.fromSoc)} to ${pct(s.toSoc)}${lastsWords(lane, s.setupId)}`}</title>
-          </g>
-        );
-      })}
-      {lane.swaps
-        .filter((s) => !s.first)
-        .map((s) => (
-          <path key={`s${s.atMin}`} className="swap" d={`M ${scale.x(s.atMin) - 4} 10 h 8 l -4 -7 z`}>
-            <title>{`${formatClock(s.atMin)}: ${s.out ? `${s.out} off, ` : ''}${s.into} on${s.darkMin > 0 ? `, ${s.darkMin} min dark` : ', without a gap'}`}</title>
-          </path>
-        ))}
-    </svg>
-  );
-};
-
-/** How long a full loading lasts in a setup: what the slope of the lane follows from. */
-const lastsWords = (l: UnitLane, setupId: string): string => {
-  const r = l.runtimes.find((x) => x.setupId === setupId);
-  return r
-    ? `. ${l.on}: a full one lasts ${r.text}, planned with ${formatMinutes(r.minutes.plan)}; the working opens from the name`
-    : '';
-};
+          ))}
+      </LaneTrack>
+    );
+  },
+);
 
 const laneWords = (l: UnitLane): string =>
   l.problem
     ? `${l.label}: not computed, ${l.problem}`
     : `${l.label} on ${l.on}: burns ${Math.round(l.burnsMin)} minutes, ${l.swaps.filter((s) => !s.first).length} changes, ${l.darkMin > 0 ? `${Math.round(l.darkMin)} minutes dark` : 'never dark'}`;
 
+/** A unit that hangs on a power station: the station's charge while it burns, dark when that is empty. */
+export const StationUnitStrip = memo(
+  ({
+    lane,
+    scale,
+    low,
+  }: {
+    readonly lane: StationUnitLane;
+    readonly scale: Scale;
+    readonly low: boolean;
+  }) => {
+    const stops = useMemo(() => stationUnitStops(lane), [lane]);
+    const [h, pad] = low ? [LOW_H, LOW_PAD] : [UNIT_H - 8, PAD];
+    const room = h - 2 * pad;
+    const y = (share: number): number => pad + room * (1 - share);
+    const dark = lane.spans.filter((s) => s.state === 'dark');
+    const minutes = Math.round(dark.reduce((n, s) => n + s.endMin - s.startMin, 0));
+    return (
+      <LaneTrack
+        label={`${lane.label} on ${lane.sourceLabel}: ${minutes > 0 ? `${minutes} minutes dark` : 'never dark'}`}
+        stops={stops}
+        scale={scale}
+        heightPx={h}
+      >
+        <line className="lane-base" x1={0} x2={scale.widthPx} y1={h - pad} y2={h - pad} />
+        {lane.spans.map((s) => {
+          const [a, b] = [scale.x(s.startMin), scale.x(s.endMin)];
+          return s.state === 'dark' ? (
+            <Dark key={s.startMin} x={a} width={b - a} top={pad} height={room} />
+          ) : (
+            <polygon
+              key={s.startMin}
+              className="soc"
+              points={`${a},${h - pad} ${a},${y(s.fromShare)} ${b},${y(s.toShare)} ${b},${h - pad}`}
+            />
+          );
+        })}
+      </LaneTrack>
+    );
+  },
+);
+
 /** Watts of a source in steps; chargers lie on top of the light. */
-export const PowerStrip = ({ source, scale }: { readonly source: SourceDay; readonly scale: Scale }) => {
+export const PowerStrip = ({
+  source,
+  scale,
+  partsAt,
+}: {
+  readonly source: SourceDay;
+  readonly scale: Scale;
+  /** What draws from it at a minute. */
+  readonly partsAt: (atMin: number) => readonly PowerPart[];
+}) => {
   const top = Math.max(1, source.peakW, source.ratedW ?? 0);
+  const stops = useMemo(() => powerStops(source, partsAt), [source, partsAt]);
   const h = (w: number): number => ((POWER_H - 2 * PAD) * w) / top;
+  const share = (x: number): number => PAD + (POWER_H - 2 * PAD) * (1 - x);
   return (
-    <svg
-      width={scale.widthPx}
-      height={POWER_H}
-      className="lane-svg"
-      role="img"
-      aria-label={`${source.label}: peak ${formatWatts(source.peakW)}, average ${formatWatts(source.averageW)}`}
+    <LaneTrack
+      label={`${source.label}: peak ${formatWatts(source.peakW)}, average ${formatWatts(source.averageW)}`}
+      stops={stops}
+      scale={scale}
+      heightPx={POWER_H}
     >
       <line className="lane-base" x1={0} x2={scale.widthPx} y1={POWER_H - PAD} y2={POWER_H - PAD} />
       {source.ratedW === undefined ? null : (
@@ -108,22 +168,6 @@ export const PowerStrip = ({ source, scale }: { readonly source: SourceDay; read
           y2={POWER_H - PAD - h(source.ratedW)}
         />
       )}
-      {source.station?.spans.map((s) => {
-        const [a, b] = [scale.x(s.startMin), scale.x(s.endMin)];
-        const y = (share: number): number => PAD + (POWER_H - 2 * PAD) * (1 - share);
-        return s.state === 'empty' ? (
-          <g key={`e${s.startMin}`}>
-            <rect className="lane-dark" x={a} y={PAD} width={b - a} height={POWER_H - 2 * PAD} />
-            <title>{`${source.label} empty ${formatClock(s.startMin)} to ${formatClock(s.endMin)}`}</title>
-          </g>
-        ) : (
-          <polyline
-            key={`s${s.startMin}`}
-            className="station-left"
-            points={`${a},${y(s.fromShare)} ${b},${y(s.toShare)}`}
-          />
-        );
-      })}
       {source.steps.map((s) => {
         const a = scale.x(s.startMin);
         const w = scale.x(s.endMin) - a;
@@ -149,16 +193,28 @@ export const PowerStrip = ({ source, scale }: { readonly source: SourceDay; read
                 {formatWatts(total)}
               </text>
             ) : null}
-            <title>{`${formatClock(s.startMin)} to ${formatClock(s.endMin)}: ${formatWatts(total)}${s.chargerW > 0 ? `, of which chargers ${formatWatts(s.chargerW)}` : ''}${leftWords(source, s.endMin)}`}</title>
           </g>
         );
       })}
-    </svg>
+      {source.station?.spans.map((s) => {
+        const [a, b] = [scale.x(s.startMin), scale.x(s.endMin)];
+        return s.state === 'empty' ? (
+          <g key={`e${s.startMin}`}>
+            <rect className="lane-dark" x={a} y={PAD} width={b - a} height={POWER_H - 2 * PAD} />
+            {b - a > 60 ? (
+              <text className="lane-dark-text" x={(a + b) / 2} y={POWER_H / 2 + 4} textAnchor="middle">
+                empty
+              </text>
+            ) : null}
+          </g>
+        ) : (
+          <polyline
+            key={`s${s.startMin}`}
+            className="station-left"
+            points={`${a},${share(s.fromShare)} ${b},${share(s.toShare)}`}
+          />
+        );
+      })}
+    </LaneTrack>
   );
-};
-
-/** What a power station has left at a moment. */
-const leftWords = (source: SourceDay, atMin: number): string => {
-  const span = source.station?.spans.find((x) => x.startMin < atMin && x.endMin >= atMin);
-  return span ? `; ${pct(span.toShare)} left in its cells at ${formatClock(atMin)}` : '';
 };
