@@ -39,5 +39,6 @@ export { type FloatingNeutral, floatingNeutral, type NeutralLoad, onNeutral } fr
 export { sourceVolts, type VoltsBasis } from './model.ts';
 export { deratingShare, type Rating, sourceRating } from './rating.ts';
 export { type LoadStep, largestStep } from './steps.ts';
+export { type TripBand, tripBand, tripWords } from './thermal.ts';
 export type { PowerResult, SetupName } from './types.ts';
 export type { PowerWorking } from './working-types.ts';

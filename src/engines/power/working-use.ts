@@ -4,6 +4,7 @@ import { legName } from '../../derive/systems.ts';
 import { formatAmps, formatPct } from '../../kernel/units.ts';
 import { kindOf, planRecord, recordOf } from '../../plan/plan.ts';
 import { cableAmpacity } from './ampacity.ts';
+import { tripWords } from './thermal.ts';
 import { figure, setupName } from './working-shared.ts';
 import type { PowerWorking, Subject, WorkingLine } from './working-types.ts';
 
@@ -72,6 +73,11 @@ export const usageWorking = (s: Subject, key: string): PowerWorking | { readonly
       );
     }
     sources.push(l.text);
+    const most = Math.max(
+      ...node.legs.map((leg) => figure(s, (['leg0A', 'leg1A', 'leg2A'] as const)[leg] ?? 'leg0A')),
+    );
+    const bears = node.way && tripWords(s.plan, node.way.curve, node.way.breakerA, most);
+    if (bears) steps.push(bears);
   }
   if (limits.neutral) {
     const a = figure(s, 'neutralA');

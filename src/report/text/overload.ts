@@ -1,6 +1,8 @@
 import { limitOf } from '../../derive/limits.ts';
 import { shootingDays } from '../../derive/schedule.ts';
+import { tripWords } from '../../engines/power/index.ts';
 import { formatVoltAmps, formatWatts } from '../../kernel/units.ts';
+import { curveSchema } from '../../plan/kinds/ports.ts';
 import { DEAD_FIRST, DEFER, type Writer, type WriterContext } from './context.ts';
 
 /** ` on leg B` where there is more than one. */
@@ -32,11 +34,18 @@ const continuous = (c: WriterContext): string =>
       : ' Every load counts as running three hours or more, since no shooting day is given (assumed).'
     : '';
 
+/** How long the breaker bears it, where its curve is known: a band of its standard. */
+const bears = (c: WriterContext): string => {
+  const curve = curveSchema.safeParse(c.f.params.curve);
+  const words = curve.success ? tripWords(c.plan, curve.data, c.num('ratingA'), c.num('amps')) : '';
+  return words && ` ${words}`;
+};
+
 const over =
   (thing: string, todo: string): Writer =>
   (c) => ({
     head: `${c.text('label')}: ${c.amps('amps')} on a limit of ${c.amps('limitA')}`,
-    body: `${arithmetic(c, thing)}${continuous(c)} ${DEFER}`,
+    body: `${arithmetic(c, thing)}${continuous(c)}${bears(c)} ${DEFER}`,
     todo: `${todo} ${DEAD_FIRST}`,
     citation: c.cite('limitRow'),
   });
@@ -112,6 +121,12 @@ export const overloadTexts: Readonly<Record<string, Writer>> = {
     citation: c.northAmerica
       ? 'NEC 240.5, 210.21(B) (from memory: verify)'
       : 'In ≤ Iz: IEC 60364-4-43 clause 433.1; BS 7671 433.1.1 (from memory: verify)',
+  }),
+  'power-breaker-size': (c) => ({
+    head: `${c.text('label')}: a breaker of ${c.amps('breakerA')} is no standard size`,
+    body: `Standard sizes about it: ${c.text('sizes')}. Figures are reckoned with the ${c.amps('breakerA')} of the plan.`,
+    todo: 'Read the breaker again, and set it right.',
+    citation: c.text('source'),
   }),
   'power-unguarded': (c) => ({
     head: `${c.text('label')}: no breaker is known ahead of it`,

@@ -1,5 +1,6 @@
 import type { EngineFinding } from '../../../derive/findings.ts';
 import type { Computed } from '../types.ts';
+import { breakerSizesOdd } from './breaker-size.ts';
 import { connectorVolts } from './connector-volts.ts';
 import { dimmedLamps, dimmedTooLittle, dimmerNeutrals } from './dimmers.ts';
 import { sourceRatings } from './generator.ts';
@@ -34,4 +35,5 @@ export const powerFindings = (c: Computed): readonly EngineFinding[] => [
   ...inrush(c),
   ...voltsUnbalance(c),
   ...dimmedTooLittle(c),
+  ...breakerSizesOdd(c),
 ];

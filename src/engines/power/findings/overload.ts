@@ -115,6 +115,7 @@ export const overloads = (c: Computed): readonly EngineFinding[] => {
               leg: legName(practice, n.system, leg),
               legs: n.legs.length,
               pct: (100 * hit.value) / limitA,
+              ...(setBy === 'breaker' ? { curve: n.way?.curve ?? '' } : {}),
             },
           ),
         );
