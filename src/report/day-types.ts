@@ -79,6 +79,8 @@ export interface StationDay {
   /** Whether its inlet is plugged in, and where: the label of the source. */
   readonly chargesFrom: string | undefined;
   readonly chargedWh: number;
+  /** Asked for at its outlets over the day, while it is not charged. */
+  readonly wantedWh: number;
   readonly spans: readonly StationSpan[];
 }
 

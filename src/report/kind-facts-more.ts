@@ -93,7 +93,7 @@ export const addFixtureExtras = (kind: FixtureKind, add: Add): void => {
   add(
     'On packs',
     p &&
-      `${many}, ${p.plates.map((x) => PLATES[x] ?? x).join(' or ')}, ${p.minV} to ${p.maxV} V${p.maxW === undefined ? '' : `, at most ${formatWatts(p.maxW)}`}${p.hotSwap ? ', changed while it runs' : ''}`,
+      `${many}, ${p.plates.map((x) => PLATES[x] ?? x).join(' or ')}, ${p.minV} to ${p.maxV} V${p.maxW === undefined ? '' : `, at most ${formatWatts(p.maxW)}`}${p.maxA === undefined ? '' : `, ${num(p.maxA, 'A')} through each`}${p.inrushMultiple === undefined ? '' : `, for a moment ${p.inrushMultiple} times as much when switched on`}${p.hotSwap ? ', changed while it runs' : ''}`,
     'packIn',
   );
   add(

@@ -14,6 +14,8 @@ export const stationOf = (
       readonly efficiency: number;
       readonly idleW: number;
       readonly surgeW: number | undefined;
+      /** Its kind does not say what it gives for a moment: the table’s multiple is used. */
+      readonly surgeAssumed: boolean;
       /** How it is charged where its kind has an inlet, and what of the watts there reaches its cells. */
       readonly charger: StationCharger | undefined;
       readonly chargeEfficiency: number;
@@ -43,6 +45,7 @@ export const stationOf = (
     efficiency: (kind.inverterPct ?? limitOf(plan, 'station-inverter').value) / 100,
     idleW: limitOf(plan, 'battery-inverter-idle').value,
     surgeW: Number.isFinite(surgeW) ? surgeW : undefined,
+    surgeAssumed: kind.surgeW === undefined,
   };
 };
 
@@ -54,7 +57,7 @@ export interface StationStep extends PowerStep {
 /**
  * A power station over a day: it begins full and gives what hangs on it over its inverter, with the inverter's own draw
  * while anything is on, until what it can give is used up. E = Σ (P ÷ η + idle) × t. Where its inlet is plugged in
- * (`from` names the source) it is charged while none of its units burns; what else hangs on it is then fed from there.
+ * (`from` names the source) it is charged while none of its units burns.
  */
 export const stationDay = (
   plan: Plan,
@@ -67,6 +70,7 @@ export const stationDay = (
   const spans: StationSpan[] = [];
   let leftWh = s.usableWh;
   let chargedWh = 0;
+  let wantedWh = 0;
   let emptyMin: number | undefined;
   const rest = (startMin: number, endMin: number, outW: number): void => {
     const share = leftWh / s.usableWh;
@@ -97,6 +101,7 @@ export const stationDay = (
       rest(startMin, endMin, outW);
       continue;
     }
+    wantedWh += (outW * (endMin - startMin)) / 60;
     const fromShare = leftWh / s.usableWh;
     const cellsW = outW / Math.max(0.05, s.efficiency) + s.idleW;
     const lasts = (60 * leftWh) / cellsW;
@@ -116,6 +121,7 @@ export const stationDay = (
     leftWh,
     emptyMin,
     chargesFrom: from,
+    wantedWh,
     chargedWh,
     spans,
   };

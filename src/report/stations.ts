@@ -5,8 +5,9 @@ import type { SupplyNode } from '../derive/supply-types.ts';
 import { dayOf, rotationOf, supplyOf } from '../engines/battery/index.ts';
 import type { LoadSpec } from '../plan/kinds/ports.ts';
 import { type Plan, recordOf, recordsOf } from '../plan/plan.ts';
-import { dayPower } from './day-power.ts';
+import { chargedFrom, dayPower } from './day-power.ts';
 import { stationOf } from './station-day.ts';
+import { stationLoads } from './station-loads.ts';
 
 /** Watts a load takes at the moment it is switched on, as a multiple of what it takes at full. */
 const inrushW = (l: LoadSpec): number => l.wattsW * (l.inrushMultiple ?? 1);
@@ -18,27 +19,45 @@ const loadsOf = (plan: Plan, sourceId: string): readonly SupplyNode[] =>
 export const stationFindings = (plan: Plan): readonly EngineFinding[] => {
   const stations = recordsOf(plan, 'source').filter((s) => stationOf(plan, s.id));
   if (stations.length === 0) return [];
-  return [...stations.flatMap((s) => surge(plan, s.id)), ...emptied(plan)];
+  return [...stations.flatMap((s) => [...surge(plan, s.id), ...chained(plan, s.id)]), ...emptied(plan)];
+};
+
+/** A power station charged from a power station: that is not reckoned with. */
+const chained = (plan: Plan, stationId: string): readonly EngineFinding[] => {
+  const from = chargedFrom(plan, stationId);
+  if (!from?.station) return [];
+  return [
+    always('station-chain', 'note', stationId, [stationId, from.sourceId], {
+      label: recordOf(plan, 'source', stationId)?.label ?? '',
+      from: from.sourceId === stationId ? 'itself' : from.label,
+    }),
+  ];
 };
 
 const emptied = (plan: Plan): readonly EngineFinding[] =>
   shootingDays(plan).flatMap((day) => {
     const r = rotationOf(plan, day);
-    return dayPower(plan, day, r, dayOf(r, supplyOf(r))).flatMap((s): EngineFinding[] => {
+    const sources = dayPower(plan, day, r, dayOf(r, supplyOf(r)));
+    const lanes = stationLoads(plan, day, sources);
+    return sources.flatMap((s): EngineFinding[] => {
       if (s.station?.emptyMin === undefined) return [];
+      const dark = lanes.filter((l) => l.sourceId === s.id && l.darkMin > 0);
       const lost = s.station.spans
         .filter((x) => x.state === 'empty')
         .reduce((sum, x) => sum + x.endMin - x.startMin, 0);
       return [
         {
-          ...always('station-empty', 'warn', `${day.day}/${s.id}`, [s.id], {
+          ...always('station-empty', 'warn', `${day.day}/${s.id}`, [s.id, ...dark.map((l) => l.fixtureId)], {
             label: s.label,
+            dark: dark.map((l) => l.label).join(', '),
             day: day.day,
             emptyMin: s.station.emptyMin,
             lostMin: lost,
             storedWh: s.station.storedWh,
             usableWh: s.station.usableWh,
-            energyWh: s.energyWh,
+            wantedWh: s.station.wantedWh,
+            chargedWh: s.station.chargedWh,
+            from: s.station.chargesFrom ?? '',
             units: new Set(loadsOf(plan, s.id).map((n) => n.recordId)).size,
           }),
           figure: lost,
@@ -49,7 +68,8 @@ const emptied = (plan: Plan): readonly EngineFinding[] =>
 
 /** All at full, and the load with the greatest inrush of its own switched on last. */
 const surge = (plan: Plan, sourceId: string): readonly EngineFinding[] => {
-  const surgeW = stationOf(plan, sourceId)?.surgeW;
+  const station = stationOf(plan, sourceId);
+  const surgeW = station?.surgeW;
   const loads = loadsOf(plan, sourceId);
   if (surgeW === undefined || loads.length === 0) return [];
   const total = loads.reduce((sum, n) => sum + (n.load?.wattsW ?? 0), 0);
@@ -68,6 +88,7 @@ const surge = (plan: Plan, sourceId: string): readonly EngineFinding[] => {
         surgeW,
         restW: total - (worst.load?.wattsW ?? 0),
         inrushW: worst.load ? inrushW(worst.load) : 0,
+        assumed: station?.surgeAssumed ? 1 : 0,
         limitRow: 'station-surge',
       }),
       figure: watts,

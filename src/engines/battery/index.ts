@@ -1,6 +1,7 @@
 import type { EngineFinding } from '../../derive/findings.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { blockFindings, dayFindings } from './findings/days.ts';
+import { floorPackFindings } from './findings/floor-packs.ts';
 import { unitFindings } from './findings/units.ts';
 import { batteryUnits } from './model.ts';
 
@@ -39,6 +40,7 @@ export const batteryFindings = (plan: Plan): readonly EngineFinding[] => {
   if (known) return known;
   const found = [
     ...batteryUnits(plan).flatMap((u) => unitFindings(plan, u)),
+    ...floorPackFindings(plan),
     ...blockFindings(plan),
     ...dayFindings(plan),
   ];

@@ -60,6 +60,8 @@ export const packInSchema = z.looseObject({
   maxW: z.number().optional(),
   /** Current one of its plates carries for long, where it is known. */
   maxA: z.number().optional(),
+  /** Times its watts it takes from packs for a moment when it is switched on at full; absent: not known. */
+  inrushMultiple: z.number().optional(),
   hotSwap: z.boolean().default(false),
 });
 

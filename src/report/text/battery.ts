@@ -62,9 +62,41 @@ export const batteryTexts: Readonly<Record<string, Writer>> = {
   }),
   'battery-inrush': (c) => ({
     head: `${c.text('label')}: its packs may cut out when it is switched on`,
-    body: `Switched on at full it takes ${c.num('multiple')} times its watts for a moment, ${formatWatts(c.num('watts'))} before its inverter: ${c.amps('amps')} from each of ${many(c.num('packs'), 'pack')} (${c.text('pack')}), which gives ${c.amps('peakA')} for a moment.`,
+    body: `Switched on at full it takes ${c.num('multiple')} times its watts for a moment, ${formatWatts(c.num('watts'))}${c.num('inverter') ? ' before its inverter' : ''}: ${formatWatts(c.num('watts'))} ÷ ${c.text('packs')} ÷ ${c.volts('cutOffV')} = ${c.amps('amps')} from each of ${many(c.num('packs'), 'pack')} (${c.text('pack')}) when nearly empty, which gives ${c.amps('peakA')} for a moment.`,
     todo: 'Switch it on at a low level, use more packs at once, or stronger ones.',
-    citation: 'inrush of the unit and peak current of the pack by their kinds',
+    citation: 'inrush of the unit and peak current of the pack by their kinds, assumed where these say so',
+  }),
+  'battery-shared-weak': (c) => ({
+    head: `${c.text('label')}: ${c.amps('amps')} from a pack that gives ${c.amps('continuousA')}`,
+    body: `All its units at full draw ${c.text('sum')} = ${formatWatts(c.num('watts'))}; ÷ ${c.text('packs')} ÷ ${c.volts('cutOffV')} when nearly empty = ${c.amps('amps')} from each of ${many(c.num('packs'), 'pack')} (${c.text('pack')}), ${c.pct('pct')} of what it gives for long${c.num('amps') > c.num('peakA') ? ` and more than the ${c.amps('peakA')} it gives for a moment` : ''}. It cuts out, and all its units go dark at once.`,
+    todo: 'Hang fewer units on it, use more packs side by side or a stronger one, or keep the levels down.',
+    citation: 'current of the pack by its kind; I = P ÷ V at its cut-off volts, over the sum of its units',
+  }),
+  'battery-shared-inrush': (c) => ({
+    head: `${c.text('label')} may cut out when ${c.text('unit')} is switched on`,
+    body: `Switched on last, ${c.text('unit')} takes ${c.num('multiple')} times its watts for a moment; with the others at full that is ${formatWatts(c.num('watts'))} ÷ ${c.text('packs')} ÷ ${c.volts('cutOffV')} = ${c.amps('amps')} from each of ${many(c.num('packs'), 'pack')} (${c.text('pack')}), which gives ${c.amps('peakA')} for a moment. All its units go dark at once.`,
+    todo: 'Switch that one on first or at a low level, or use more packs side by side.',
+    citation: 'inrush of the unit and peak current of the pack by their kinds, assumed where these say so',
+  }),
+  'battery-outlets': (c) => ({
+    head: `${c.text('label')}: ${many(c.num('leads'), 'lead')} for ${many(c.num('outlets'), 'outlet')}`,
+    body: `${c.text('packs')} × ${c.text('pack')} ${c.num('packs') === 1 ? 'has' : 'have'} ${many(c.num('outlets'), 'outlet')} in all, and the plan leads ${c.text('leads')} units from there.`,
+    todo: 'Use a pack with more outlets, one more pack side by side, or a splitter for its direct current.',
+    citation: 'outlets of the pack by its kind',
+  }),
+  'battery-outlet-taken': (c) => ({
+    head: `${c.text('label')}: ${c.text('unit')} has no outlet ${c.text('outlet')} to be in`,
+    body: c.num('gone')
+      ? `${c.text('pack')} has no outlet ${c.text('outlet')}.`
+      : `Another unit’s lead is in outlet ${c.text('outlet')} already.`,
+    todo: 'Choose a free outlet, or leave it open.',
+    citation: 'outlets of the pack by its kind',
+  }),
+  'battery-outlet-current': (c) => ({
+    head: `${c.text('label')}: ${c.amps('amps')} for ${c.text('unit')} from an outlet for ${c.amps('maxA')}`,
+    body: `At full and with the pack nearly empty its lead carries ${c.amps('amps')}, ${c.pct('pct')} of what outlet ${c.text('outlet')} of ${c.text('pack')} is made for.`,
+    todo: 'Use another outlet or pack, or keep the level down.',
+    citation: 'current of the outlet by the kind of the pack',
   }),
   'battery-converter': (c) => ({
     head: `${c.text('label')}: ${formatWatts(c.num('watts'))} from a converter for ${formatWatts(c.num('outputW'))}`,
@@ -106,7 +138,7 @@ export const batteryTexts: Readonly<Record<string, Writer>> = {
   }),
   'station-empty': (c) => ({
     head: `${c.text('label')} is empty at ${clock(c, 'emptyMin')} on day ${c.text('day')}`,
-    body: `The power station holds ${c.num('storedWh').toFixed(0)} Wh and gives ${c.num('usableWh').toFixed(0)} Wh of them; ${c.num('energyWh').toFixed(0)} Wh are asked for on the day, its inverter’s loss and own draw not counted in. ${Math.round(c.num('lostMin'))} minutes of the day are left, and ${many(c.num('units'), 'load')} hang on it. Its own state, cold and age decide.`,
+    body: `The power station holds ${c.num('storedWh').toFixed(0)} Wh and gives ${c.num('usableWh').toFixed(0)} Wh of them; ${c.num('wantedWh').toFixed(0)} Wh are asked for on the day, its inverter’s loss and own draw not counted in${c.text('from') ? `; ${c.num('chargedWh').toFixed(0)} Wh come back from ${c.text('from')} while nothing on it burns` : ''}. ${Math.round(c.num('lostMin'))} minutes of light are lost, and ${many(c.num('units'), 'load')} ${c.num('units') === 1 ? 'hangs' : 'hang'} on it${c.text('dark') ? `; dark then: ${c.text('dark')}` : ''}. Its own state, cold and age decide.`,
     todo: 'Take a larger one or a second, charge it in the breaks, lower the levels, or plug in elsewhere.',
     citation: 'energy over power; usable share and inverter by the battery table',
   }),
@@ -114,7 +146,15 @@ export const batteryTexts: Readonly<Record<string, Writer>> = {
     head: `${c.text('label')} may switch off when ${c.text('load')} is switched on`,
     body: `Switched on last, it takes ${formatWatts(c.num('inrushW'))} for a moment beside the ${formatWatts(c.num('restW'))} of what else hangs on it at full: ${formatWatts(c.num('watts'))}. The station gives ${formatWatts(c.num('surgeW'))} for a moment.`,
     todo: 'Switch it on first, or plug it in elsewhere.',
-    citation: c.cite('limitRow'),
+    citation: c.num('assumed')
+      ? c.cite('limitRow')
+      : 'what its kind says it gives for a moment, assumed where the kind says so',
+  }),
+  'station-chain': (c) => ({
+    head: `${c.text('label')} is plugged into a power station to be charged`,
+    body: `It is charged from ${c.text('from')}. What one gives the other is lost twice over, and no charging is reckoned with.`,
+    todo: 'Plug it into house power or a set while nothing on it burns.',
+    citation: '',
   }),
   'battery-charge-cold': (c) => ({
     head: `Packs at ${c.text('cellC')} °C are not to be charged on day ${c.text('day')}`,

@@ -56,11 +56,11 @@ describe('finding texts', () => {
       ...'mass base radius arm bags push counterweight wind-force tip-wind uplift gust'
         .split(' ')
         .map((r) => `rigging-${r}`),
-      ...['day-schedule', 'day-block', 'day-hours', 'station-energy'],
+      ...['day-schedule', 'day-block', 'day-hours', 'station-energy', 'station-charge'],
       ...'distance wall opening piece edge floors crowd pattern coexistence verdict link-choice chain mesh coverage spots'
         .split(' ')
         .map((r) => `radio-${r}`),
-      ...'energy runtime rate temperature current charge rotation more longer bound least bays own swap-at'
+      ...'energy runtime rate temperature current charge rotation more longer bound least bays own swap-at shared'
         .split(' ')
         .map((r) => `battery-${r}`),
     ]);

@@ -124,7 +124,7 @@ describe('packs at switching on', () => {
     const use = { kindId: 'brick', joined: 'parallel' as const, converterId: inverter.id };
     r.unit('1', { ...use, count: 1 }, 'mains');
     const rules = (): readonly string[] => assess(r.b.plan(), { revision: 1 }).findings.map((f) => f.rule);
-    // 50 W × 5 ÷ 0.9 ÷ 14.4 V = 19.3 A from a pack of 14 A for a moment; two of them share it.
+    // 50 W × 5 ÷ 0.9 ÷ 12 V = 23.1 A from a pack of 14 A for a moment; two of them share it.
     expect(rules()).toContain('battery-inrush');
     r.unit('1', { ...use, count: 2 }, 'mains');
     expect(rules()).not.toContain('battery-inrush');

@@ -3,7 +3,8 @@ import { limitOf } from '../../../derive/limits.ts';
 import type { FixtureKind, PackKind } from '../../../plan/kinds/kinds.ts';
 import { kindOf, type Plan } from '../../../plan/plan.ts';
 import { leadEnd } from '../calc.ts';
-import { drawAt, packsV } from '../model.ts';
+import { inrushOf } from '../inrush.ts';
+import { converterIdOf, drawAt, packsV } from '../model.ts';
 import type { BatteryUnit } from '../types.ts';
 
 /** What is wrong with the packs of a unit, whatever the day: nothing fits, too weak, wrong volts, a lead that loses too much. */
@@ -25,9 +26,10 @@ export const unitFindings = (plan: Plan, u: BatteryUnit): readonly EngineFinding
   if (!u.pack) return [];
   return [
     ...fits(plan, u, kind, u.pack, say),
-    ...current(u, u.pack, say),
-    ...plateCurrent(u, kind, u.pack, say),
-    ...inrush(plan, u, kind, u.pack, say),
+    // What a pack on the floor gives is checked for all its units together.
+    ...(u.floorPack
+      ? []
+      : [...current(u, u.pack, say), ...plateCurrent(u, kind, u.pack, say), ...inrush(plan, u, u.pack, say)]),
     ...converter(plan, u, say),
     ...lead(plan, u, kind, u.pack, say),
   ];
@@ -42,9 +44,9 @@ type Say = (
 
 /** Whether packs can be put on at all: a unit for mains only, the wrong plate, volts outside its window. */
 const fits = (plan: Plan, u: BatteryUnit, kind: FixtureKind, pack: PackKind, say: Say): EngineFinding[] => {
-  const { packs } = u.fixture;
-  const converter =
-    packs?.converterId === undefined ? undefined : kindOf(plan, packs.converterId, 'converter');
+  const converterId = converterIdOf(u.fixture);
+  const converter = converterId === undefined ? undefined : kindOf(plan, converterId, 'converter');
+  if (converter && u.floorPack) return [];
   if (converter) {
     const taken = converter.plates.length === 0 || converter.plates.includes(pack.plate);
     return taken
@@ -60,11 +62,11 @@ const fits = (plan: Plan, u: BatteryUnit, kind: FixtureKind, pack: PackKind, say
   const dc = kind.packIn;
   if (!dc) return [say('battery-mains-only', 'warn', { pack: pack.name })];
   const out: EngineFinding[] = [];
-  if (!dc.plates.includes(pack.plate))
+  if (!u.floorPack && !dc.plates.includes(pack.plate))
     out.push(
       say('battery-plate', 'warn', { pack: pack.name, plate: pack.plate, takes: dc.plates.join(', ') }),
     );
-  if (u.count > dc.packs && u.loopOhm === 0)
+  if (!u.floorPack && u.count > dc.packs && u.loopOhm === 0)
     out.push(
       say(
         'battery-plates',
@@ -123,29 +125,35 @@ const plateCurrent = (u: BatteryUnit, kind: FixtureKind, pack: PackKind, say: Sa
   return [say('battery-plate-current', 'warn', { pack: pack.name, amps, maxA, packs: u.count, pct }, pct)];
 };
 
-/**
- * Current of one pack at the moment the unit is switched on, against what it gives for a moment. Only behind an inverter: the
- * inrush of a kind is that of its mains supply, which packs on a plate do not feed.
- */
-const inrush = (plan: Plan, u: BatteryUnit, kind: FixtureKind, pack: PackKind, say: Say): EngineFinding[] => {
-  const id = u.fixture.packs?.converterId;
-  const multiple = kind.load?.inrushMultiple ?? 1;
-  if (id === undefined || kindOf(plan, id, 'converter')?.what !== 'inverter' || multiple <= 1) return [];
-  const watts = (u.ratedW * multiple) / u.efficiency;
-  const amps = watts / u.count / pack.voltsV;
-  if (!(amps > pack.peakA * (1 + 1e-9))) return [];
+/** Current of one pack at the moment the unit is switched on at full with packs nearly empty, against what it gives for a moment. */
+const inrush = (plan: Plan, u: BatteryUnit, pack: PackKind, say: Say): EngineFinding[] => {
+  const i = inrushOf(plan, u);
+  if (!i) return [];
+  const steadyA = drawAt(u, 100).packW / u.count / pack.emptyV;
+  const amps = i.watts / u.count / pack.emptyV;
+  // Where the pack is too weak for what the unit takes for long, that is told.
+  if (steadyA > pack.peakA || !(amps > pack.peakA * (1 + 1e-9))) return [];
   return [
     say(
       'battery-inrush',
       'warn',
-      { pack: pack.name, watts, amps, peakA: pack.peakA, multiple, packs: u.count },
+      {
+        pack: pack.name,
+        watts: i.watts,
+        amps,
+        peakA: pack.peakA,
+        cutOffV: pack.emptyV,
+        multiple: i.multiple,
+        packs: u.count,
+        inverter: i.inverter ? 1 : 0,
+      },
       (100 * amps) / pack.peakA,
     ),
   ];
 };
 
 const converter = (plan: Plan, u: BatteryUnit, say: Say): EngineFinding[] => {
-  const id = u.fixture.packs?.converterId;
+  const id = converterIdOf(u.fixture);
   const kind = id === undefined ? undefined : kindOf(plan, id, 'converter');
   const watts = drawAt(u, 100).unitW;
   if (id !== undefined && !kind)
