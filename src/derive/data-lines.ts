@@ -4,6 +4,7 @@ import type { DataPort } from '../plan/kinds/data-ports.ts';
 import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
 import { dataPortsOf, type Place, placeOf } from '../plan/ports.ts';
 import type { DataLine } from '../plan/records/index.ts';
+import { rememberedEach } from '../plan/remembered.ts';
 import { routeBetween } from '../plan/route.ts';
 import { mazeOf } from '../plan/route-maze.ts';
 import { limitOf } from './limits.ts';
@@ -196,18 +197,29 @@ export const lineLength = (plan: Plan, line: DataLine): LineLength => {
 
 const lengths = new WeakMap<Plan, readonly LineLength[]>();
 
-/** All data lines of the plan with their lengths, by label. Kept per plan. */
+const lengthOfEach = rememberedEach(lineLength);
+
+/** All data lines of the plan with their lengths, by label. Kept per plan, each line's from edit to edit. */
 export const lineLengths = (plan: Plan): readonly LineLength[] => {
   const known = lengths.get(plan);
   if (known) return known;
-  const made = linesInOrder(plan).map((l) => lineLength(plan, l));
+  const made = lengthOfEach(plan, linesInOrder(plan));
   lengths.set(plan, made);
   return made;
 };
 
+const sorted = new WeakMap<readonly DataLine[], readonly DataLine[]>();
+
 /** Data lines by their label as people count: L2 before L10. */
-export const linesInOrder = (plan: Plan): readonly DataLine[] =>
-  [...recordsOf(plan, 'line')].sort((a, b) => compareNatural(a.label, b.label) || (a.id < b.id ? -1 : 1));
+export const linesInOrder = (plan: Plan): readonly DataLine[] => {
+  const list = recordsOf(plan, 'line');
+  let known = sorted.get(list);
+  if (!known) {
+    known = [...list].sort((a, b) => compareNatural(a.label, b.label) || (a.id < b.id ? -1 : 1));
+    sorted.set(list, known);
+  }
+  return known;
+};
 
 /** Whether a line is EIA-485 wire, which has segments, unit loads and a terminator; else it is a network or another link. */
 export const isWire = (connector: DataPort['connector']): boolean =>

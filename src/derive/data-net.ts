@@ -3,6 +3,7 @@ import type { DataPort } from '../plan/kinds/data-ports.ts';
 import { type Plan, recordOf, recordsOf } from '../plan/plan.ts';
 import { dataPortsOf } from '../plan/ports.ts';
 import type { DataLine, Device } from '../plan/records/index.ts';
+import { remembered } from '../plan/remembered.ts';
 import { deviceKind, isWire, lineLengths, linesInOrder, startPort } from './data-lines.ts';
 
 /**
@@ -36,6 +37,8 @@ export interface DataNet {
   /** Lines that start from a record. */
   readonly outOf: ReadonlyMap<Id, readonly DataLine[]>;
   readonly segments: readonly Segment[];
+  /** What of it stays the same object while nothing but lengths changes. */
+  readonly shape: NetShape;
 }
 
 const NOTHING: Carried = { universes: new Set(), all: false, unset: false, dead: true, ring: false };
@@ -51,13 +54,13 @@ const goesOn = (plan: Plan, line: DataLine): boolean => {
   return deviceKind(plan, line.from.recordId)?.family === 'dataSplitter' && line.from.portId === 'through';
 };
 
-const kept = new WeakMap<Plan, DataNet>();
+/** All of the net but lengths, which change whenever something is moved. */
+export interface NetShape extends Omit<DataNet, 'segments' | 'shape'> {
+  readonly segments: readonly Omit<Segment, 'lengthMm'>[];
+}
 
-/** Who gets data from whom by wire. Kept per plan. */
-export const dataNet = (plan: Plan): DataNet => {
-  const known = kept.get(plan);
-  if (known) return known;
-  const lines = linesInOrder(plan);
+/** Who gets data from whom. Remembered from edit to edit: of things off the lines it does not ask. */
+const netShape = remembered((plan, lines: readonly DataLine[]): NetShape => {
   const into = new Map<Id, DataLine[]>();
   const outOf = new Map<Id, DataLine[]>();
   const push = (map: Map<Id, DataLine[]>, id: Id, line: DataLine): void => {
@@ -82,7 +85,20 @@ export const dataNet = (plan: Plan): DataNet => {
     return made;
   };
   for (const l of lines) of(l);
-  const net: DataNet = { lines, carried, into, outOf, segments: segmentsOf(plan, lines, into) };
+  return { lines, carried, into, outOf, segments: segmentsOf(plan, lines, into) };
+});
+
+const kept = new WeakMap<Plan, DataNet>();
+
+/** Who gets data from whom by wire. Kept per plan. */
+export const dataNet = (plan: Plan): DataNet => {
+  const known = kept.get(plan);
+  if (known) return known;
+  const shape = netShape(plan, linesInOrder(plan));
+  const mm = new Map(lineLengths(plan).map((x) => [x.lineId, x.totalMm]));
+  const lengthMm = (ids: readonly Id[]): number => ids.reduce((s, id) => s + (mm.get(id) ?? 0), 0);
+  const segments = shape.segments.map((s) => ({ ...s, lengthMm: lengthMm(s.lineIds) }));
+  const net: DataNet = { ...shape, shape, segments };
   kept.set(plan, net);
   return net;
 };
@@ -150,7 +166,7 @@ const unsetOut = (plan: Plan, d: Device, network: boolean, incoming: Carried): b
   return !network && (kind?.family !== 'node' || kind.what !== 'merger' || incoming.universes.size !== 1);
 };
 
-const segmentsOf = (plan: Plan, lines: readonly DataLine[], into: Into): readonly Segment[] => {
+const segmentsOf = (plan: Plan, lines: readonly DataLine[], into: Into): NetShape['segments'] => {
   const wire = lines.filter((l) => isWire(startPort(plan, l)?.connector ?? 'xlr-5'));
   const headOf = new Map<Id, Id>();
   const head = (l: DataLine, seen: ReadonlySet<Id>): Id => {
@@ -170,13 +186,26 @@ const segmentsOf = (plan: Plan, lines: readonly DataLine[], into: Into): readonl
     if (list) list.push(l);
     else byHead.set(h, [l]);
   }
-  const mm = new Map(lineLengths(plan).map((x) => [x.lineId, x.totalMm]));
   return [...byHead].map(([firstId, own]) => ({
     firstId,
     lineIds: own.map((l) => l.id),
     stops: [...new Set(own.flatMap((l) => l.stops))],
-    lengthMm: own.reduce((s, l) => s + (mm.get(l.id) ?? 0), 0),
   }));
+};
+
+const plugs = new WeakMap<readonly Device[], ReadonlyMap<Id, Device>>();
+
+/** The first device plugged into each unit. */
+const pluggedInto = (devices: readonly Device[]): ReadonlyMap<Id, Device> => {
+  let known = plugs.get(devices);
+  if (!known) {
+    const made = new Map<Id, Device>();
+    for (const d of devices)
+      if (d.fixtureId !== undefined && !made.has(d.fixtureId)) made.set(d.fixtureId, d);
+    known = made;
+    plugs.set(devices, known);
+  }
+  return known;
 };
 
 /** How control data comes to a unit. */
@@ -190,8 +219,7 @@ export interface Reach {
 }
 
 /** What reaches a unit by wire, by a receiver plugged into it, or by its own radio link where that names its other end. */
-export const reachOf = (plan: Plan, fixtureId: Id): Reach => {
-  const net = dataNet(plan);
+export const reachOf = (plan: Plan, fixtureId: Id, net: NetShape = dataNet(plan).shape): Reach => {
   const lines = net.into.get(fixtureId) ?? [];
   const universes = new Set<Id>();
   let all = false;
@@ -201,7 +229,7 @@ export const reachOf = (plan: Plan, fixtureId: Id): Reach => {
     if (c?.all) all = true;
   }
   const f = recordOf(plan, 'fixture', fixtureId);
-  const plugged = recordsOf(plan, 'device').find((d) => d.fixtureId === fixtureId);
+  const plugged = pluggedInto(recordsOf(plan, 'device')).get(fixtureId);
   const linked =
     f?.link === 'radio' && f.linkId !== undefined ? recordOf(plan, 'device', f.linkId) : undefined;
   return { lineIds: lines.map((l) => l.id), universes, all, radioId: plugged?.id ?? linked?.id };

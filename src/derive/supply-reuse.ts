@@ -1,4 +1,5 @@
 import type { Id } from '../kernel/ids.ts';
+import { differences } from '../plan/differences.ts';
 import { type Plan, planRecord, recordsOf } from '../plan/plan.ts';
 import type { AnyRecord, RecordType } from '../plan/records/index.ts';
 import type { EngineFinding } from './findings.ts';
@@ -55,35 +56,6 @@ export const touchedBetween = (before: Plan, after: Plan): ReadonlySet<Id> | und
 
 const sameList = (a: readonly AnyRecord[], b: readonly AnyRecord[]): boolean =>
   a === b || (a.length === b.length && a.every((r, i) => r === b[i]));
-
-/** Gives every record that is in one list and not in the other, or not the same. Both are in id order. */
-const differences = (
-  a: readonly AnyRecord[],
-  b: readonly AnyRecord[],
-  touch: (r: AnyRecord) => void,
-): void => {
-  if (a === b) return;
-  let i = 0;
-  let j = 0;
-  while (i < a.length || j < b.length) {
-    const [x, y] = [a[i], b[j]];
-    if (x === y) {
-      i++;
-      j++;
-    } else if (x && (!y || x.id < y.id)) {
-      touch(x);
-      i++;
-    } else if (y && (!x || y.id < x.id)) {
-      touch(y);
-      j++;
-    } else {
-      if (x) touch(x);
-      if (y) touch(y);
-      i++;
-      j++;
-    }
-  }
-};
 
 /** Notes what a node is made from: the record, its kind, what carries it, the head of a ballast. */
 export const noteReads = (plan: Plan, id: Id, reads: Set<Id>): void => {

@@ -20,7 +20,8 @@ export const referenceProblems = (plan: Plan): readonly ReferenceProblem[] => {
   return found;
 };
 
-const problemsOf = (plan: Plan, r: AnyRecord): ReferenceProblem[] => {
+/** The broken references of one record. */
+export const problemsOf = (plan: Plan, r: AnyRecord): readonly ReferenceProblem[] => {
   const problems: ReferenceProblem[] = [];
   const report = (field: string, what: string, todo: string): void => {
     problems.push({ recordId: r.id, field, what: `${recordName(plan, r)}: ${what}`, todo });

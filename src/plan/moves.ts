@@ -2,6 +2,7 @@ import type { Id } from '../kernel/ids.ts';
 import { inheritLists, type Plan, recordOf, recordsOf } from './plan.ts';
 import { placeOf } from './ports.ts';
 import type { AnyRecord, Cable, Move, RecordOf } from './records/index.ts';
+import { isNoted } from './remembered.ts';
 import { routeBetween } from './route.ts';
 
 /** What can stand somewhere else in another setup. Walls, openings and wall outlets stay where they are. */
@@ -13,6 +14,7 @@ export const MOVABLE = [
   'rigging',
   'box',
   'charger',
+  'pack',
   'device',
   'source',
   'mark',
@@ -126,7 +128,10 @@ export const planInSetup = (plan: Plan, setupId: Id | undefined): Plan => {
 };
 
 /** The plan that a plan of one setup was made from; any other plan itself. */
-export const wholePlan = (plan: Plan): Plan => bases.get(plan) ?? plan;
+export const wholePlan = (plan: Plan): Plan => {
+  if (isNoted(plan)) throw new Error('what is remembered may not ask for the whole plan of a setup');
+  return bases.get(plan) ?? plan;
+};
 
 const make = (plan: Plan, setupId: Id): Plan => {
   const moves = movesIn(plan, setupId).filter((m) => isMovable(plan.records.get(m.recordId)));

@@ -21,10 +21,20 @@ export interface SetAside {
 
 export const emptyPlan: Plan = { records: new Map(), setAside: [], extra: {} };
 
-const indexes = new WeakMap<Plan, Map<RecordType, readonly AnyRecord[]>>();
+/** Lists of records by type. */
+interface Lists {
+  get(type: RecordType): readonly AnyRecord[] | undefined;
+}
+
+const indexes = new WeakMap<Plan, Lists>();
 
 /** The same list for every type without records, so that what is remembered for a list holds for these too. */
 const NONE: readonly AnyRecord[] = [];
+
+/** Gives a plan its lists from elsewhere: for one that only looks at another. */
+export const lendLists = (plan: Plan, lists: Lists): void => {
+  indexes.set(plan, lists);
+};
 
 /** All records of one type, in id order. Built once per plan. */
 export const recordsOf = <T extends RecordType>(plan: Plan, type: T): readonly RecordOf<T>[] => {
@@ -57,7 +67,8 @@ export const inheritLists = (
   },
 ): void => {
   const old = indexes.get(before);
-  if (!old) return;
+  if (!(old instanceof Map)) return;
+  const known: ReadonlyMap<RecordType, readonly AnyRecord[]> = old;
   const gone = new Map<RecordType, Set<Id>>();
   const come = new Map<RecordType, AnyRecord[]>();
   const leave = (r: AnyRecord): void => {
@@ -76,11 +87,11 @@ export const inheritLists = (
     leave(from);
     enter(to);
   }
-  const lists = new Map(old);
+  const lists = new Map(known);
   for (const type of new Set([...gone.keys(), ...come.keys()])) {
     const out = gone.get(type) ?? new Set();
     const into = new Map((come.get(type) ?? []).map((r) => [r.id, r]));
-    const list = old.get(type) ?? [];
+    const list = known.get(type) ?? [];
     if (out.size === into.size && [...into.keys()].every((id) => out.has(id)))
       // The same records, changed: they keep their places.
       lists.set(

@@ -7,6 +7,7 @@ import { universeProblem } from '../../plan/address.ts';
 import { footprintOf, patchedMode } from '../../plan/footprint.ts';
 import { type Plan, recordOf, recordsOf } from '../../plan/plan.ts';
 import type { Fixture } from '../../plan/records/index.ts';
+import { rememberedEach } from '../../plan/remembered.ts';
 import type { PatchRow } from './types.ts';
 
 interface Checked {
@@ -23,7 +24,10 @@ export const checkPatch = (plan: Plan): Checked => {
   if (known) return known;
   const rows: PatchRow[] = [];
   const findings: EngineFinding[] = [];
-  for (const f of recordsOf(plan, 'fixture')) rows.push(...patchRows(plan, f, findings));
+  for (const own of patchRows(plan, recordsOf(plan, 'fixture'))) {
+    rows.push(...own.rows);
+    findings.push(...own.findings);
+  }
   rows.sort((a, b) => a.address - b.address || (a.fixtureId < b.fixtureId ? -1 : 1));
   const byUniverse = new Map<Id, PatchRow[]>();
   for (const r of rows) {
@@ -45,10 +49,19 @@ export const checkPatch = (plan: Plan): Checked => {
   return done;
 };
 
-/** One fixture's patch as stretches of slots; none where it has no patch or cannot be placed. */
-const patchRows = (plan: Plan, f: Fixture, findings: EngineFinding[]): readonly PatchRow[] => {
+/** A fixture's part of the patch. */
+interface Own {
+  readonly rows: readonly PatchRow[];
+  readonly findings: readonly EngineFinding[];
+}
+
+const NOTHING: Own = { rows: [], findings: [] };
+
+/** One fixture's patch as stretches of slots; none where it has no patch or cannot be placed. Remembered. */
+const patchRows = rememberedEach((plan, f: Fixture): Own => {
   const patch = f.patch;
-  if (!patch) return [];
+  if (!patch) return NOTHING;
+  const findings: EngineFinding[] = [];
   const label = recordLabel(plan, f);
   const mode = patchedMode(plan, f);
   const starts = [
@@ -58,7 +71,7 @@ const patchRows = (plan: Plan, f: Fixture, findings: EngineFinding[]): readonly 
   const lost = starts.some((s) => !recordOf(plan, 'universe', s.universeId));
   if (lost) findings.push(always('control-universe', 'stop', f.id, [f.id], { label }));
   if (!mode) findings.push(always('control-mode', 'stop', f.id, [f.id], { label, modeId: patch.modeId }));
-  if (lost || !mode) return [];
+  if (lost || !mode) return { rows: [], findings };
   const { slots: total, cuts } = footprintOf(mode);
   const cut = starts.find(
     (s, i) => i > 0 && (!cuts.includes(s.fromSlot - 1) || s.fromSlot <= (starts[i - 1]?.fromSlot ?? 0)),
@@ -67,7 +80,7 @@ const patchRows = (plan: Plan, f: Fixture, findings: EngineFinding[]): readonly 
     findings.push(
       always('control-cut', 'stop', f.id, [f.id], { label, fromSlot: cut.fromSlot, slots: total }),
     );
-    return [];
+    return { rows: [], findings };
   }
   const rows: PatchRow[] = [];
   for (const [i, s] of starts.entries()) {
@@ -85,7 +98,7 @@ const patchRows = (plan: Plan, f: Fixture, findings: EngineFinding[]): readonly 
           universe: universe?.number ?? 0,
         }),
       );
-      return [];
+      return { rows: [], findings };
     }
     rows.push({
       fixtureId: f.id,
@@ -99,8 +112,8 @@ const patchRows = (plan: Plan, f: Fixture, findings: EngineFinding[]): readonly 
       paired: patch.paired,
     });
   }
-  return rows;
-};
+  return { rows, findings };
+});
 
 /**
  * Fixtures that share slots without being meant to. Two fixtures may share where both are marked paired.

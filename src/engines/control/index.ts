@@ -1,5 +1,5 @@
 import type { EngineFinding } from '../../derive/findings.ts';
-import type { Plan } from '../../plan/plan.ts';
+import { whateverChangesIn } from '../../plan/remembered.ts';
 import { checkPatch } from './check.ts';
 import { lineFindings } from './line-check.ts';
 import { chainFindings, hopFindings } from './line-segments.ts';
@@ -21,11 +21,14 @@ export { type LineTiming, packetUs, RECEIVE, refreshHz, TRANSMIT } from './timin
 export type { Gap, PatchRow, UniverseUse } from './types.ts';
 export { universeUse } from './use.ts';
 
+/** Types the findings do not look at. */
+const NOT_LOOKED_AT = ['level', 'setup', 'block', 'tick', 'stock', 'acknowledgement', 'issue'] as const;
+
 /** What is wrong with the patch, with the data lines, and with what reaches whom. */
-export const controlFindings = (plan: Plan): readonly EngineFinding[] => [
+export const controlFindings = whateverChangesIn(NOT_LOOKED_AT, (plan): readonly EngineFinding[] => [
   ...checkPatch(plan).findings,
   ...lineFindings(plan),
   ...hopFindings(plan),
   ...chainFindings(plan),
   ...reachFindings(plan),
-];
+]);

@@ -1,34 +1,43 @@
 import { deviceKind, isWire, startPort } from '../../derive/data-lines.ts';
-import { type Carried, dataNet, startPorts } from '../../derive/data-net.ts';
+import { type Carried, dataNet, type NetShape, startPorts } from '../../derive/data-net.ts';
 import { always, type EngineFinding } from '../../derive/findings.ts';
 import { recordLabel } from '../../derive/labels.ts';
 import type { Id } from '../../kernel/ids.ts';
 import { type Plan, recordOf } from '../../plan/plan.ts';
 import { dataPortsOf } from '../../plan/ports.ts';
 import type { DataLine, Device } from '../../plan/records/index.ts';
+import { rememberedEach } from '../../plan/remembered.ts';
 import { placesOf } from './assign/outcome.ts';
 import { segmentFindings } from './line-segments.ts';
 import { lineLabel, universeWords } from './line-words.ts';
 
 /** Findings of lines by themselves: what they start from, what they carry, whom they reach, and their segments. */
 export const lineFindings = (plan: Plan): readonly EngineFinding[] => {
-  const net = dataNet(plan);
-  const out: EngineFinding[] = [];
-  const taken = new Map<string, DataLine>();
-  for (const l of net.lines) {
-    const c = net.carried.get(l.id);
-    out.push(...startFindings(plan, l, c, taken), ...(c ? stopFindings(plan, l, c) : []));
-  }
-  for (const l of net.lines) out.push(...branchFindings(plan, l), ...remoteFindings(plan, l));
-  for (const s of net.segments) out.push(...segmentFindings(plan, s));
-  return out;
+  const { shape, segments } = dataNet(plan);
+  const own = findingsOf(plan, shape.lines, shape);
+  return [
+    ...own.flatMap((f) => f.ends),
+    ...own.flatMap((f) => f.ways),
+    ...segments.flatMap((s) => segmentFindings(plan, s)),
+  ];
 };
+
+/** Findings of each line, remembered while nothing they look at changes. */
+const findingsOf = rememberedEach((plan, l: DataLine, net: NetShape) => {
+  const c = net.carried.get(l.id);
+  const start = net.outOf.get(l.from.recordId)?.find((o) => o.from.portId === l.from.portId);
+  const before = start === l ? undefined : start;
+  return {
+    ends: [...startFindings(plan, l, c, before), ...(c ? stopFindings(plan, l, c) : [])],
+    ways: [...branchFindings(plan, l, net), ...remoteFindings(plan, l, net)],
+  };
+});
 
 const startFindings = (
   plan: Plan,
   l: DataLine,
   c: Carried | undefined,
-  taken: Map<string, DataLine>,
+  first: DataLine | undefined,
 ): readonly EngineFinding[] => {
   const label = lineLabel(plan, l);
   const from = recordLabel(plan, plan.records.get(l.from.recordId));
@@ -40,8 +49,6 @@ const startFindings = (
       always('control-line-port', 'stop', l.id, ids, { label, from, what: 'start', to: '', needs: '' }),
     ];
   const out: EngineFinding[] = [];
-  const key = `${l.from.recordId}/${l.from.portId}`;
-  const first = taken.get(key);
   if (first)
     out.push(
       always('control-line-split', 'stop', l.id, [l.id, first.id, l.from.recordId], {
@@ -51,7 +58,6 @@ const startFindings = (
         how: 'port',
       }),
     );
-  else taken.set(key, l);
   if (c?.ring) out.push(always('control-line-ring', 'stop', l.id, ids, { label, from }));
   else if (c?.unset)
     out.push(always('control-line-unset', 'warn', l.id, ids, { label, from, port: port.label ?? port.id }));
@@ -119,8 +125,7 @@ const stopFindings = (plan: Plan, l: DataLine, c: Carried): readonly EngineFindi
 };
 
 /** Wire that branches without a splitter: a line that goes on from the middle of another, or two lines into one unit. */
-const branchFindings = (plan: Plan, l: DataLine): readonly EngineFinding[] => {
-  const net = dataNet(plan);
+const branchFindings = (plan: Plan, l: DataLine, net: NetShape): readonly EngineFinding[] => {
   const out: EngineFinding[] = [];
   if (!isWire(startPort(plan, l)?.connector ?? 'xlr-5')) return out;
   const from = plan.records.get(l.from.recordId);
@@ -168,9 +173,8 @@ const inputsOf = (plan: Plan, id: Id): number => {
 };
 
 /** Everything active between a line that wants remote management and its desk or node passes it on. */
-const remoteFindings = (plan: Plan, l: DataLine): readonly EngineFinding[] => {
+const remoteFindings = (plan: Plan, l: DataLine, net: NetShape): readonly EngineFinding[] => {
   if (l.remote !== true) return [];
-  const net = dataNet(plan);
   const out: EngineFinding[] = [];
   const seen = new Set<Id>();
   let at: Id | undefined = l.from.recordId;

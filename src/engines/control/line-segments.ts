@@ -1,10 +1,11 @@
-import { lineLengths, needsTerminator } from '../../derive/data-lines.ts';
+import { type LineLength, lineLengths, needsTerminator } from '../../derive/data-lines.ts';
 import { dataNet, type Segment } from '../../derive/data-net.ts';
 import { always, type EngineFinding } from '../../derive/findings.ts';
 import { recordLabel } from '../../derive/labels.ts';
 import { limitOf } from '../../derive/limits.ts';
 import type { Id } from '../../kernel/ids.ts';
-import { kindOf, type Plan, recordOf } from '../../plan/plan.ts';
+import { kindOf, type Plan, recordOf, recordsOf } from '../../plan/plan.ts';
+import { rememberedEach } from '../../plan/remembered.ts';
 import { lineLabel, unitLoadsOf } from './line-words.ts';
 
 /** Unit loads, length and terminator of a stretch of wire with nothing active on it. */
@@ -59,41 +60,39 @@ export const segmentFindings = (plan: Plan, s: Segment): readonly EngineFinding[
 };
 
 /** Hops longer than the cable they are laid in is meant for, or than a network link may be. */
-export const hopFindings = (plan: Plan): readonly EngineFinding[] =>
-  lineLengths(plan).flatMap((length) => {
-    const line = recordOf(plan, 'line', length.lineId);
-    const kind = line?.kindId === undefined ? undefined : kindOf(plan, line.kindId, 'dataCable');
-    const limitMm =
-      kind?.longestMm ??
-      (length.connector === 'ethernet'
-        ? limitOf(plan, 'network-length').value * 1000
-        : Number.POSITIVE_INFINITY);
-    const worst = [...length.hops].sort((a, b) => b.neededMm - a.neededMm)[0];
-    if (!line || !worst || worst.neededMm <= limitMm) return [];
-    return [
-      {
-        ...always('control-line-hop', 'warn', line.id, [line.id, worst.toId], {
-          label: lineLabel(plan, line),
-          to: recordLabel(plan, plan.records.get(worst.toId)),
-          lengthMm: worst.neededMm,
-          limitM: limitMm / 1000,
-          kind: kind?.name ?? 'a network cable',
-          row: kind ? '' : 'network-length',
-        }),
-        figure: worst.neededMm / 1000,
-      },
-    ];
-  });
+export const hopFindings = (plan: Plan): readonly EngineFinding[] => longHops(plan, lineLengths(plan)).flat();
+
+const longHops = rememberedEach((plan, length: LineLength): readonly EngineFinding[] => {
+  const line = recordOf(plan, 'line', length.lineId);
+  const kind = line?.kindId === undefined ? undefined : kindOf(plan, line.kindId, 'dataCable');
+  const limitMm =
+    kind?.longestMm ??
+    (length.connector === 'ethernet'
+      ? limitOf(plan, 'network-length').value * 1000
+      : Number.POSITIVE_INFINITY);
+  const worst = [...length.hops].sort((a, b) => b.neededMm - a.neededMm)[0];
+  if (!line || !worst || worst.neededMm <= limitMm) return [];
+  return [
+    {
+      ...always('control-line-hop', 'warn', line.id, [line.id, worst.toId], {
+        label: lineLabel(plan, line),
+        to: recordLabel(plan, plan.records.get(worst.toId)),
+        lengthMm: worst.neededMm,
+        limitM: limitMm / 1000,
+        kind: kind?.name ?? 'a network cable',
+        row: kind ? '' : 'network-length',
+      }),
+      figure: worst.neededMm / 1000,
+    },
+  ];
+});
 
 /** Units that pass on both their power and their data to others of one line. */
 export const chainFindings = (plan: Plan): readonly EngineFinding[] => {
   const net = dataNet(plan);
   const feeds = new Map<Id, Set<Id>>();
-  for (const r of plan.records.values())
-    if (
-      r.type === 'cable' &&
-      kindOf(plan, recordOf(plan, 'fixture', r.from.recordId)?.kindId ?? '', 'fixture')
-    ) {
+  for (const r of recordsOf(plan, 'cable'))
+    if (kindOf(plan, recordOf(plan, 'fixture', r.from.recordId)?.kindId ?? '', 'fixture')) {
       const list = feeds.get(r.from.recordId) ?? new Set<Id>();
       list.add(r.to.recordId);
       feeds.set(r.from.recordId, list);

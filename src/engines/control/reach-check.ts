@@ -1,11 +1,12 @@
 import { deviceKind } from '../../derive/data-lines.ts';
-import { dataNet, portUniverses, reachOf } from '../../derive/data-net.ts';
+import { dataNet, type NetShape, portUniverses, reachOf } from '../../derive/data-net.ts';
 import { always, type EngineFinding } from '../../derive/findings.ts';
 import { recordLabel } from '../../derive/labels.ts';
 import type { Id } from '../../kernel/ids.ts';
 import { type Plan, recordOf, recordsOf } from '../../plan/plan.ts';
 import { dataPortsOf } from '../../plan/ports.ts';
 import type { Device, Fixture } from '../../plan/records/index.ts';
+import { rememberedEach } from '../../plan/remembered.ts';
 import { universeWords } from './line-words.ts';
 
 /** Whether control gear is drawn at all: without any, how data gets about is not judged. */
@@ -15,9 +16,10 @@ export const hasLines = (plan: Plan): boolean =>
 /** Patched units that nothing brings data to, and ports that are set but get none. */
 export const reachFindings = (plan: Plan): readonly EngineFinding[] => {
   if (!hasLines(plan)) return [];
+  const { shape } = dataNet(plan);
   return [
-    ...recordsOf(plan, 'fixture').flatMap((f) => unreached(plan, f)),
-    ...recordsOf(plan, 'device').flatMap((d) => [...portFindings(plan, d), ...deadPorts(plan, d)]),
+    ...unreached(plan, recordsOf(plan, 'fixture'), shape).flat(),
+    ...ofDevice(plan, recordsOf(plan, 'device'), shape).flat(),
   ];
 };
 
@@ -28,15 +30,17 @@ const sends = (plan: Plan, universeId: Id): boolean =>
       portUniverses(d).includes(universeId),
   );
 
-const unreached = (plan: Plan, f: Fixture): readonly EngineFinding[] => {
-  if (!f.patch) return [];
-  const reach = reachOf(plan, f.id);
-  if (reach.radioId !== undefined) return [];
+const NONE: readonly EngineFinding[] = [];
+
+const unreached = rememberedEach((plan, f: Fixture, net: NetShape): readonly EngineFinding[] => {
+  if (!f.patch) return NONE;
+  const reach = reachOf(plan, f.id, net);
+  if (reach.radioId !== undefined) return NONE;
   if (reach.lineIds.length > 0) {
     // A parted unit needs each of its universes; one on none of its line's is told of at the line.
     const own = new Set([f.patch.universeId, ...(f.patch.spans ?? []).map((s) => s.universeId)]);
     const missing = [...own].filter((u) => !reach.universes.has(u));
-    if (reach.all || missing.length === 0 || missing.length === own.size) return [];
+    if (reach.all || missing.length === 0 || missing.length === own.size) return NONE;
     return [
       always('control-no-data', 'warn', f.id, [f.id], {
         label: recordLabel(plan, f),
@@ -45,7 +49,7 @@ const unreached = (plan: Plan, f: Fixture): readonly EngineFinding[] => {
       }),
     ];
   }
-  if (f.link === 'radio' && sends(plan, f.patch.universeId)) return [];
+  if (f.link === 'radio' && sends(plan, f.patch.universeId)) return NONE;
   return [
     always('control-no-data', 'warn', f.id, [f.id], {
       label: recordLabel(plan, f),
@@ -53,10 +57,15 @@ const unreached = (plan: Plan, f: Fixture): readonly EngineFinding[] => {
       link: f.link,
     }),
   ];
-};
+});
+
+const ofDevice = rememberedEach((plan, d: Device, net: NetShape): readonly EngineFinding[] => [
+  ...portFindings(plan, d, net),
+  ...deadPorts(plan, d, net),
+]);
 
 /** One universe on two ports of a device, more on a port than it carries, more than the device makes. */
-const portFindings = (plan: Plan, d: Device): readonly EngineFinding[] => {
+const portFindings = (plan: Plan, d: Device, net: NetShape): readonly EngineFinding[] => {
   const out: EngineFinding[] = [];
   const label = recordLabel(plan, d);
   const { dataIn, dataOut } = dataPortsOf(plan, d.id);
@@ -93,7 +102,7 @@ const portFindings = (plan: Plan, d: Device): readonly EngineFinding[] => {
   for (const port of [...dataOut, ...dataIn]) {
     const set = new Set(portUniverses(d, port.id));
     // A line from the port says the same of it.
-    const told = (dataNet(plan).outOf.get(d.id) ?? []).some((l) => l.from.portId === port.id);
+    const told = (net.outOf.get(d.id) ?? []).some((l) => l.from.portId === port.id);
     if (set.size > port.universes && !told)
       out.push(
         always('control-port-full', 'stop', `${d.id}/${port.id}`, [d.id], {
@@ -119,14 +128,13 @@ const portFindings = (plan: Plan, d: Device): readonly EngineFinding[] => {
 };
 
 /** A transmitter's port or a node that is set to send what no line brings it. */
-const deadPorts = (plan: Plan, d: Device): readonly EngineFinding[] => {
+const deadPorts = (plan: Plan, d: Device, net: NetShape): readonly EngineFinding[] => {
   const kind = deviceKind(plan, d.id);
   const set = new Set(portUniverses(d));
   const needs =
     (kind?.family === 'transmitter' && kind.dataIn.length > 0 && set.size > 0) ||
     (kind?.family === 'node' && kind.what !== 'desk' && kind.what !== 'switch' && set.size > 0);
   if (!needs) return [];
-  const net = dataNet(plan);
   const lines = net.into.get(d.id) ?? [];
   const all = lines.some((l) => net.carried.get(l.id)?.all && !net.carried.get(l.id)?.dead);
   const brought = new Set(

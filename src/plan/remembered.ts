@@ -1,0 +1,221 @@
+import type { Id } from '../kernel/ids.ts';
+import { differences } from './differences.ts';
+import { lendLists, type Plan, planRecord, recordsOf } from './plan.ts';
+import { type AnyRecord, type RecordType, recordSchemas } from './records/index.ts';
+
+type Lists = readonly (readonly AnyRecord[])[];
+
+/** A result with all that was asked of the plan for it. */
+interface Kept<V> {
+  readonly value: V;
+  readonly more: readonly unknown[];
+  readonly ids: readonly Id[];
+  readonly records: readonly (AnyRecord | undefined)[];
+  readonly types: readonly RecordType[];
+  readonly lists: Lists;
+}
+
+const refuse = (): never => {
+  throw new Error('what is remembered may ask for single records and for lists by type, not for all records');
+};
+
+/** The records of a plan, with a note of each that is asked for. */
+class NotedRecords implements ReadonlyMap<Id, AnyRecord> {
+  readonly notes = new Map<Id, AnyRecord | undefined>();
+  readonly #base: ReadonlyMap<Id, AnyRecord>;
+
+  constructor(base: ReadonlyMap<Id, AnyRecord>) {
+    this.#base = base;
+  }
+
+  get(id: Id): AnyRecord | undefined {
+    const r = this.#base.get(id);
+    this.notes.set(id, r);
+    return r;
+  }
+
+  has(id: Id): boolean {
+    return this.get(id) !== undefined;
+  }
+
+  get size(): number {
+    return refuse();
+  }
+
+  entries = refuse;
+  keys = refuse;
+  values = refuse;
+  forEach = refuse;
+  [Symbol.iterator] = refuse;
+}
+
+const noted = new WeakSet<Plan>();
+
+/** Whether a plan is one that only notes what a remembered function asks of another. */
+export const isNoted = (plan: Plan): boolean => noted.has(plan);
+
+/** Calls a function with a plan that answers as this one does, and tells all it asked for. */
+const noting = <V>(plan: Plan, more: readonly unknown[], ask: (p: Plan) => V): Kept<V> => {
+  const records = new NotedRecords(plan.records);
+  const lists = new Map<RecordType, readonly AnyRecord[]>();
+  const view: Plan = { ...plan, records };
+  noted.add(view);
+  lendLists(view, {
+    get: (type) => {
+      const list = recordsOf(plan, type) as readonly AnyRecord[];
+      lists.set(type, list);
+      return list;
+    },
+  });
+  const value = ask(view);
+  return {
+    value,
+    more,
+    ids: [...records.notes.keys()],
+    records: [...records.notes.values()],
+    types: [...lists.keys()],
+    lists: [...lists.values()],
+  };
+};
+
+const holds = (k: Kept<unknown>, plan: Plan, more: readonly unknown[]): boolean => {
+  for (let i = 0; i < more.length; i++) if (!Object.is(more[i], k.more[i])) return false;
+  for (let i = 0; i < k.ids.length; i++) if (plan.records.get(k.ids[i] as Id) !== k.records[i]) return false;
+  for (let i = 0; i < k.types.length; i++)
+    if (recordsOf(plan, k.types[i] as RecordType) !== k.lists[i]) return false;
+  return true;
+};
+
+/** Results kept for one thing: enough to go back a few steps, and for a thing that moves between setups. */
+const KEPT = 8;
+
+/**
+ * Remembers what a function makes of one thing in a plan, from edit to edit: the result is given again as long as every
+ * record and every list it asked the plan for is the very same one, and so are its further arguments. What it asked for
+ * is noted as it asks, so that nothing has to be declared. The function must be pure, must ask for nothing but single
+ * records and lists by type, and must not keep the plan it is given. Held by the thing itself: it goes when that goes.
+ */
+export const remembered = <K extends object, A extends readonly unknown[], V>(
+  make: (plan: Plan, thing: K, ...more: A) => V,
+): ((plan: Plan, thing: K, ...more: A) => V) => {
+  const all = new WeakMap<K, Kept<V>[]>();
+  return (plan, thing, ...more) => {
+    const known = all.get(thing);
+    if (known) for (const k of known) if (holds(k, plan, more)) return k.value;
+    const kept = noting(plan, more, (p) => make(p, thing, ...more));
+    if (!known) all.set(thing, [kept]);
+    else {
+      if (known.length >= KEPT) known.pop();
+      known.unshift(kept);
+    }
+    return kept.value;
+  };
+};
+
+const TYPES = Object.keys(recordSchemas) as RecordType[];
+
+/** Ids of records that were added, taken away or changed from one plan to another. */
+export const changedIds = (before: Plan, after: Plan): ReadonlySet<Id> =>
+  changeBetween(listsOf(before), listsOf(after)).ids;
+
+/** All lists of a plan, by type in one order. */
+const listsOf = (plan: Plan): Lists => TYPES.map((t) => recordsOf(plan, t) as readonly AnyRecord[]);
+
+/** Ids of records that were added, taken away or changed, and the types they are of. */
+interface Change {
+  readonly ids: ReadonlySet<Id>;
+  readonly types: ReadonlySet<RecordType>;
+}
+
+const changeBetween = (before: Lists, after: Lists): Change => {
+  const ids = new Set<Id>();
+  const types = new Set<RecordType>();
+  const touch = (r: AnyRecord): void => {
+    ids.add(r.id);
+  };
+  TYPES.forEach((t, i) => {
+    const [a, b] = [before[i] ?? [], after[i] ?? []];
+    if (a === b) return;
+    types.add(t);
+    differences(a, b, touch);
+  });
+  return { ids, types };
+};
+
+/** What was made of many things in the last plan that was looked at. */
+interface Batch<K, V> {
+  readonly lists: Lists;
+  readonly things: readonly K[];
+  readonly more: readonly unknown[];
+  readonly kept: readonly Kept<V>[];
+  readonly values: readonly V[];
+}
+
+const stands = (k: Kept<unknown>, change: Change): boolean => {
+  for (let i = 0; i < k.ids.length; i++) if (change.ids.has(k.ids[i] as Id)) return false;
+  for (let i = 0; i < k.types.length; i++) if (change.types.has(k.types[i] as RecordType)) return false;
+  return true;
+};
+
+/**
+ * As `remembered`, for a list of things at once and quicker: only what changed since the last plan is looked up. Keeps the
+ * results of that one plan; the list it gives is the very same one where no result is made anew.
+ */
+export const rememberedEach = <K extends object, A extends readonly unknown[], V>(
+  make: (plan: Plan, thing: K, ...more: A) => V,
+): ((plan: Plan, things: readonly K[], ...more: A) => readonly V[]) => {
+  let last: Batch<K, V> | undefined;
+  return (plan, things, ...more) => {
+    if (isNoted(plan))
+      throw new Error('what is remembered of many things may not be asked for in a remembered function');
+    const lists = listsOf(plan);
+    const before = last && sameItems(last.more, more) ? last : undefined;
+    const change = before && changeBetween(before.lists, lists);
+    const inPlace = before?.things.length === things.length;
+    const elsewhere =
+      before && !inPlace ? new Map(before.things.map((t, i) => [t, before.kept[i]] as const)) : undefined;
+    let same = inPlace;
+    const kept: Kept<V>[] = [];
+    for (let i = 0; i < things.length; i++) {
+      const thing = things[i] as K;
+      const there = before?.things[i] === thing ? before.kept[i] : elsewhere?.get(thing);
+      if (there && change && stands(there, change)) kept.push(there);
+      else {
+        same = false;
+        kept.push(noting(plan, [], (p) => make(p, thing, ...more)));
+      }
+    }
+    const values = same && before ? before.values : kept.map((k) => k.value);
+    last = { lists, things, more, kept, values };
+    return values;
+  };
+};
+
+const sameItems = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length === b.length && a.every((x, i) => Object.is(x, b[i]));
+
+/** Whole results kept: a plan has one for each setup where things move. */
+const KEPT_WHOLE = 24;
+
+/**
+ * Remembers what a function makes of a whole plan as long as no record changes but those of the types named, which it must
+ * not look at (the tests hold it to that). The result may not keep the plan.
+ */
+export const whateverChangesIn = <V>(
+  types: readonly RecordType[],
+  make: (plan: Plan) => V,
+): ((plan: Plan) => V) => {
+  const asked = TYPES.filter((t) => t !== 'plan' && !types.includes(t));
+  const all = new WeakMap<AnyRecord, { readonly lists: Lists; readonly value: V }[]>();
+  return (plan) => {
+    const record = planRecord(plan);
+    const lists = asked.map((t) => recordsOf(plan, t) as readonly AnyRecord[]);
+    const known = all.get(record) ?? [];
+    for (const k of known) if (sameItems(lists, k.lists)) return k.value;
+    const value = make(plan);
+    if (known.length >= KEPT_WHOLE) known.pop();
+    known.unshift({ lists, value });
+    all.set(record, known);
+    return value;
+  };
+};
