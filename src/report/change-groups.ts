@@ -1,7 +1,7 @@
-import { canonicalJson } from '../kernel/canonical.ts';
 import type { Box } from '../kernel/geometry.ts';
 import { compareNatural, type Id } from '../kernel/ids.ts';
-import { levelId, type Plan, planRecord, recordOf, wholeLevelPct } from '../plan/plan.ts';
+import { levelId, type Plan, recordOf, wholeLevelPct } from '../plan/plan.ts';
+import { fieldClauses, fieldsOf } from './change-fields.ts';
 import type { Pair, PlanChange } from './change-types.ts';
 import { nameOf } from './change-words.ts';
 
@@ -44,10 +44,12 @@ export const levelChanges = (
       const words =
         units.length <= TOLD_SINGLY
           ? units
-              .map(
-                ({ id, unit }) =>
-                  `unit ${unit} now ${levelText(after, setupId, id)}, was ${levelText(before, setupId, id)}`,
-              )
+              .map(({ id, unit }) => {
+                const [was, now] = [levelText(before, setupId, id), levelText(after, setupId, id)];
+                return was === now
+                  ? `unit ${unit} set otherwise at ${now}`
+                  : `unit ${unit} now ${now}, was ${was}`;
+              })
               .join('; ')
           : `levels of ${units.length} units changed: ${units.map((u) => u.unit).join(', ')}`;
       return {
@@ -73,11 +75,13 @@ export const moveChanges = (
       if (r?.type !== 'move' || !after.records.has(r.recordId) || !before.records.has(r.recordId)) return [];
       const name = nameOf(after, r.recordId);
       const in_ = `in setup ${setupName(before, after, r.setupId)}`;
+      const clauses = b && a ? fieldClauses(before, after, fieldsOf(b), fieldsOf(a)) : [];
+      if (b && a && clauses.length === 0) return [];
       const words = !b
         ? `${name} has a place of its own ${in_}`
         : !a
           ? `${name} no longer moves ${in_}`
-          : `${name} has another place ${in_}`;
+          : `${name} ${in_} ${clauses.join(', ')}`;
       return [
         {
           what: 'changed',
@@ -90,60 +94,3 @@ export const moveChanges = (
       ];
     })
     .sort((a, b) => compareNatural(a.words, b.words));
-
-const FIELDS: Readonly<Record<string, string>> = {
-  title: 'Title',
-  production: 'Production',
-  scene: 'Scene / set',
-  location: 'Location',
-  drawingNumber: 'Identification number',
-  owner: 'Legal owner',
-  dates: 'Dates',
-  practice: 'Practice',
-  lengthUnits: 'Units of length',
-  frequencyHz: 'Mains frequency, Hz',
-  ambientC: 'Ambient temperature, °C',
-  altitudeM: 'Altitude, m',
-  windMps: 'Wind to reckon with, m/s',
-  windIsMean: 'Wind given as a mean',
-};
-
-const plain = (v: unknown): string =>
-  v === undefined || v === '' ? 'none' : Array.isArray(v) ? v.map(String).join(', ') || 'none' : String(v);
-
-/** Title block, people, limits and what holds for the whole plan. Sheet, scale and order of the papers are not told. */
-export const planFieldChanges = (before: Plan, after: Plan): readonly PlanChange[] => {
-  const [b, a] = [planRecord(before), planRecord(after)];
-  if (b === a) return [];
-  const field = (key: string): unknown => (key in a ? (a as Record<string, unknown>)[key] : undefined);
-  const old = (key: string): unknown => (key in b ? (b as Record<string, unknown>)[key] : undefined);
-  const same = (x: unknown, y: unknown): boolean => canonicalJson(x ?? null) === canonicalJson(y ?? null);
-  const words: string[] = Object.entries(FIELDS)
-    .filter(([key]) => !same(field(key), old(key)))
-    .map(([key, word]) => `${word} now ${plain(field(key))}, was ${plain(old(key))}`);
-  for (const role of [...new Set([...Object.keys(b.people), ...Object.keys(a.people)])].sort())
-    if ((b.people[role] ?? '') !== (a.people[role] ?? '')) {
-      const name = role.replaceAll('-', ' ');
-      words.push(
-        `${name.charAt(0).toUpperCase()}${name.slice(1)} now ${plain(a.people[role])}, was ${plain(b.people[role])}`,
-      );
-    }
-  for (const [key, word] of [
-    ['batteries', 'Settings for packs'],
-    ['place', 'Place on earth'],
-    ['radio', 'Settings for radio'],
-  ] as const)
-    if (!same(field(key), old(key))) words.push(`${word} changed`);
-  for (const limit of [...new Set([...b.limits, ...a.limits].map((l) => l.limit))].sort()) {
-    const [x, y] = [b.limits.find((l) => l.limit === limit), a.limits.find((l) => l.limit === limit)];
-    if (!same(x, y))
-      words.push(`Limit ${limit} now ${y ? y.value : 'the table’s'}, was ${x ? x.value : 'the table’s'}`);
-  }
-  return words.map((w) => ({
-    what: 'changed',
-    words: w,
-    recordIds: ['plan'],
-    floorId: undefined,
-    box: undefined,
-  }));
-};

@@ -6,27 +6,20 @@ import { fixturePlace, kindOf, type Plan, recordOf, recordsOf } from '../plan/pl
 import { placeOf } from '../plan/ports.ts';
 import type { AnyRecord, RecordType } from '../plan/records/index.ts';
 import { cableClauses, fixtureClauses, thingClauses } from './change-clauses.ts';
-import { levelChanges, moveChanges, planFieldChanges } from './change-groups.ts';
+import { planFieldChanges } from './change-document.ts';
+import { levelChanges, moveChanges } from './change-groups.ts';
 import type { Pair, PlanChange } from './change-types.ts';
 import { addedWords, changedWords, nameOf, removedWords } from './change-words.ts';
 
 export type { PlanChange } from './change-types.ts';
 
-/** What never is a change of the design: notes of people, views, kinds (they tell by what uses them), issues themselves. */
+/**
+ * What has no line of its own: kinds and pictures tell by what uses them; levels, places by setup and the title block have
+ * their own words; views, places of labels, ticked steps and issues are no change of the design.
+ */
 const SKIPPED: ReadonlySet<RecordType> = new Set([
-  'kind',
-  'issue',
-  'blob',
-  'view',
-  'labelPlace',
-  'tick',
-  'acknowledgement',
-  'dimension',
-  'level',
-  'move',
-  'plan',
-  'measurement',
-  'photo',
+  ...(['kind', 'blob', 'level', 'move', 'plan'] as const),
+  ...(['view', 'labelPlace', 'tick', 'issue'] as const),
 ]);
 
 const ORDER: readonly RecordType[] = [
@@ -51,19 +44,20 @@ const pairsOf = (before: Plan, after: Plan): ReadonlyMap<Id, Pair> => {
   return out;
 };
 
-/** The fixture, box or other thing whose line of words tells of a changed record. */
-const subjectOf = (plan: Plan, r: AnyRecord): Id => {
-  if (r.type === 'ballast') return recordOf(plan, 'fixture', r.fixtureId)?.id ?? r.id;
-  if (r.type === 'stand')
-    return (
-      recordsOf(plan, 'fixture').find((f) => f.support.on === 'stand' && f.support.standId === r.id)?.id ??
-      r.id
+/** Things whose line of words tells of a record: units of their stand, their ballast and what feeds them. */
+const subjectsOf = (plan: Plan, r: AnyRecord): readonly Id[] => {
+  if (r.type === 'ballast') return [recordOf(plan, 'fixture', r.fixtureId)?.id ?? r.id];
+  if (r.type === 'stand') {
+    const on = recordsOf(plan, 'fixture').filter(
+      (f) => f.support.on === 'stand' && f.support.standId === r.id,
     );
+    return on.length > 0 ? on.map((f) => f.id) : [r.id];
+  }
   if (r.type === 'cable') {
     const fed = plan.records.get(r.to.recordId);
-    return fed ? subjectOf(plan, fed) : r.id;
+    return fed && fed.type !== 'cable' ? subjectsOf(plan, fed) : [r.id];
   }
-  return r.id;
+  return [r.id];
 };
 
 /** Box of floor around a record, and its floor. */
@@ -88,6 +82,7 @@ const placeBox = (plan: Plan, id: Id): { readonly floorId: Id; readonly box: Box
     const spot = mid ?? to?.at;
     return from && to && spot ? { floorId: to.floorId, box: growBox(boxOf([spot]), 150) } : undefined;
   }
+  if (r.type === 'dimension') return { floorId: r.floorId, box: growBox(boxOf([r.from.at, r.to.at]), 100) };
   if (r.type === 'feature') return { floorId: r.floorId, box: growBox(boxOf(r.points), r.radiusMm ?? 0) };
   if (r.type === 'fixture')
     return {
@@ -137,7 +132,8 @@ const rank = (plan: Plan, id: Id): number => {
 /**
  * What is different between two states of one plan, in words for the crew and with where it is drawn: units first, then
  * what feeds them, then the rest, then levels by setup and the title block. A unit's stand, ballast and cable are told in
- * the unit's own line. The same two plans always give the same list; equal plans give none.
+ * the unit's own line. The same two plans always give the same list; equal plans give none. Not told: locks, groups and
+ * order of drawing, views, places of labels, ticked steps, issues, and the sheets the papers are on.
  */
 export const planChanges = (before: Plan, after: Plan): readonly PlanChange[] => {
   const pairs = pairsOf(before, after);
@@ -145,10 +141,15 @@ export const planChanges = (before: Plan, after: Plan): readonly PlanChange[] =>
   for (const [id, { before: b, after: a }] of pairs) {
     const r = a ?? b;
     if (!r || SKIPPED.has(r.type)) continue;
-    const subject = subjectOf(a ? after : before, r);
-    const list = subjects.get(subject) ?? [];
-    if (id !== subject) list.push(id);
-    subjects.set(subject, list);
+    // What left one thing for another is told at both.
+    for (const subject of new Set([
+      ...(b ? subjectsOf(before, b) : []),
+      ...(a ? subjectsOf(after, a) : []),
+    ])) {
+      const list = subjects.get(subject) ?? [];
+      if (id !== subject) list.push(id);
+      subjects.set(subject, list);
+    }
   }
   const plan = (id: Id): Plan => (after.records.has(id) ? after : before);
   const told = [...subjects]
@@ -160,18 +161,18 @@ export const planChanges = (before: Plan, after: Plan): readonly PlanChange[] =>
     )
     .flatMap(([id, others]): PlanChange[] => {
       const what = !before.records.has(id) ? 'added' : !after.records.has(id) ? 'removed' : 'changed';
-      const clauses = what === 'changed' ? clausesFor(before, after, id) : [];
-      // Only what has no words of its own changed, like the order of a bundle's runs.
-      if (what === 'changed' && clauses.length === 0 && !pairs.has(id)) return [];
+      const words =
+        what === 'added'
+          ? addedWords(after, id)
+          : what === 'removed'
+            ? removedWords(before, id)
+            : changedWords(before, after, id, clausesFor(before, after, id));
+      // Only what is no change of the design is different, like a lock or the order of drawing.
+      if (words === undefined) return [];
       return [
         {
           what,
-          words:
-            what === 'added'
-              ? addedWords(after, id)
-              : what === 'removed'
-                ? removedWords(before, id)
-                : changedWords(before, after, id, clauses),
+          words,
           recordIds: [id, ...others.sort(compareIds)],
           floorId: undefined,
           box: undefined,

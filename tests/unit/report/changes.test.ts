@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { applyChanges } from '../../../src/plan/change-set.ts';
 import { addIssue, issuedPlan, issueState, issuesOf, planHash } from '../../../src/plan/edits/issue.ts';
 import { readPlan, serialisePlan } from '../../../src/plan/file.ts';
+import { portName } from '../../../src/plan/names.ts';
 import { type Plan, recordOf, recordsOf } from '../../../src/plan/plan.ts';
+import { waysOf } from '../../../src/plan/ports.ts';
 import type { AnyRecord } from '../../../src/plan/records/index.ts';
 import { planChanges } from '../../../src/report/changes.ts';
 import { samplePlan } from '../../support/sample-plan.ts';
@@ -137,6 +139,93 @@ describe('changes between two plans', () => {
     expect(words.some((w) => w.startsWith('Gaffer now Q. New'))).toBe(true);
     expect(words).toContain('Limit drop-warn now 4, was the table’s');
     expect(words.join(' ')).not.toMatch(/A0|paper/i);
+  });
+
+  it('tell both units when their cables are exchanged, by the ways they are on', () => {
+    const into = (n: string) => {
+      const c = recordsOf(plan, 'cable').find((x) => x.to.recordId === unit(n).id);
+      if (!c) throw new Error(`unit ${n} had a cable`);
+      return c;
+    };
+    const [a, b] = [into('9'), into('7')];
+    const after = change(change(plan, a.id, { to: b.to }), b.id, { to: a.to });
+    const words = wordsOf(plan, after);
+    const way = (c: typeof a) => portName(plan, c.from);
+    expect(words.find((w) => w.startsWith('Unit 9 '))).toContain(`now on ${way(b)}, was `);
+    expect(words.find((w) => w.startsWith('Unit 7 '))).toContain(`now on ${way(a)}, was `);
+  });
+
+  it('tell every unit of a stand that moved, and its sand bags once', () => {
+    const f = unit('9');
+    if (f.support.on !== 'stand') throw new Error('unit 9 stood on a stand');
+    const standId = f.support.standId;
+    const two = change(plan, unit('8').id, { support: { on: 'stand', standId } });
+    const stand = recordOf(two, 'stand', standId);
+    const after = change(two, standId, {
+      at: { xMm: (stand?.at.xMm ?? 0) + 1200, yMm: stand?.at.yMm ?? 0 },
+      bags: 2,
+    });
+    const words = wordsOf(two, after);
+    for (const n of ['8', '9'])
+      expect(words.find((w) => w.startsWith(`Unit ${n} `))).toContain('moved 3′-11');
+    expect(words.filter((w) => w.includes('stand sand bags now 2, was none')).length).toBe(1);
+  });
+
+  it('tell a floor, a kind, a ballast and a breaker by name', () => {
+    const up = applyChanges(plan, {
+      added: [{ id: 'fl-9', type: 'floor', name: 'Gallery', levelMm: 3000, northDeg: 270 }],
+      updated: [],
+      removed: [],
+    });
+    const floor = recordsOf(plan, 'floor')[0]?.name;
+    const f = unit('14');
+    expect(wordsOf(up, change(up, f.id, { floorId: 'fl-9' }))[0]).toContain(
+      `Unit 14 now on floor Gallery, was on ${floor}`,
+    );
+    const [kind, other] = recordsOf(plan, 'kind').filter((k) => k.family === 'fixture');
+    const lamp = recordsOf(plan, 'fixture').find((x) => x.kindId === kind?.id);
+    expect(wordsOf(plan, change(plan, lamp?.id ?? '', { kindId: other?.id }))[0]).toContain(
+      `now ${other?.name}, was ${kind?.name}`,
+    );
+    const ballast = recordsOf(plan, 'ballast')[0];
+    const head = recordOf(plan, 'fixture', ballast?.fixtureId ?? '');
+    const words = wordsOf(plan, change(plan, ballast?.id ?? '', { headCableMm: 3048 }));
+    expect(words).toEqual([
+      expect.stringMatching(new RegExp(`^Unit ${head?.unit} ballast head cable now 10′-0″, was `)),
+    ]);
+    const box = recordsOf(plan, 'box')[0];
+    const way = box && waysOf(plan, box.id)[0];
+    if (!box || !way) throw new Error('the sample had a box with ways');
+    const own = change(plan, box.id, { ways: [way] });
+    const ten = change(plan, box.id, { ways: [{ ...way, breakerA: 10 }] });
+    expect(wordsOf(own, ten)).toEqual([
+      `Box ${box.label} way ${way.label} breaker now 10 A, was ${way.breakerA} A`,
+    ]);
+  });
+
+  it('tell a setup by its new name, and a box that is called otherwise once, not at each of its units', () => {
+    const setup = recordsOf(plan, 'setup')[0];
+    const box = recordsOf(plan, 'box')[0];
+    expect(wordsOf(plan, change(plan, setup?.id ?? '', { name: 'Night, rain' }))).toEqual([
+      `Setup ${setup?.name} now called setup Night, rain`,
+    ]);
+    expect(wordsOf(plan, change(plan, box?.id ?? '', { label: 'K9' }))).toEqual([
+      `Box ${box?.label} now called box K9`,
+    ]);
+  });
+
+  it('leave out what is no change of the design: a lock, a group, a view, a label’s place, a step that is ticked', () => {
+    const f = unit('9');
+    const locked = change(plan, f.id, { locked: true, groupId: 'g-1', order: 4 });
+    const after = applyChanges(locked, {
+      added: [
+        { id: `label:${f.id}`, type: 'labelPlace', recordId: f.id, dxMm: 10, dyMm: 20 },
+        { id: `tick:${f.id}:address`, type: 'tick', fixtureId: f.id, step: 'address', by: '', when: '' },
+      ],
+      updated: [],
+      removed: [],
+    });
+    expect(planChanges(plan, after)).toEqual([]);
   });
 
   it('run backwards name the same things', () => {
