@@ -5,6 +5,7 @@ import { CAP, linesOf, type Sketch, widthOf } from '../sketch.ts';
 import { branchesBlock, chainDepth, sideBySide } from './branch.ts';
 import { drawTags, tagsHeight } from './context.ts';
 import { flagBlock } from './flag.ts';
+import { canFold, foldedWords, foldSign, isFolded } from './fold.ts';
 import { drawVolts } from './load.ts';
 import { BREAKER_MM, LINE, PAD_MM, ROW_MM, TEXT_MM, TRUNK_MM } from './metrics.ts';
 import { breakerSign, frameSign, nodeSign } from './symbols.ts';
@@ -40,6 +41,7 @@ const headOf = (c: OneLineContext, e: SupplyEntity, free: readonly string[], par
       ? ''
       : `limit ${cell(limit)} A a leg${e.legs.length > 1 && neutral !== undefined ? `, N ${cell(neutral)} A` : ''}`,
     e.what === 'source' ? '' : `worst ${worstLegs(c.plan, c.r, e)}`,
+    isFolded(c, e) && part === 0 ? foldedWords(c, e) : '',
     free.length > 0 ? `nothing on ${free.length === 1 ? 'way' : 'ways'} ${free.join(', ')}` : '',
   ].filter(Boolean);
   return {
@@ -138,10 +140,13 @@ export const panelBlock = (
         drawHead(s, head, at, frameY, room, part > 0);
         const rows = headRows(head, room).length;
         drawTags(s, tags, at + TEXT_MM, frameY + 5.6 + rows * ROW_MM, room);
+        if (taps.length === 0 && isFolded(c, e)) return;
         const from = Math.min(at, ...trunks);
         const to = Math.max(at, ...trunks);
         s.line(from - 3, bus, Math.max(to + 3, from + 8), bus, LINE.bus);
       });
+      if (part === 0 && canFold(c, e))
+        p.item(e, (s) => foldSign(s, x + 1.2, frameY + 1.2, isFolded(c, e)), 'fold');
       if (part > 0)
         p.reference(
           { what: e.what === 'source' ? 'source' : 'box', entity: e, cable: undefined },
@@ -185,7 +190,7 @@ const drawHead = (s: Sketch, head: Head, x: number, y: number, widthMm: number, 
 /** A box whole, in one frame. */
 export const boxBlock = (c: OneLineContext, e: SupplyEntity, room: Room, how: How): Block | undefined => {
   const { taps, free } = tapsOf(c, e);
-  return panelBlock(c, e, taps, free, 0, room, how);
+  return isFolded(c, e) ? panelBlock(c, e, [], [], 0, room, how) : panelBlock(c, e, taps, free, 0, room, how);
 };
 
 /** Taps in as many parts as the width asks for; widths as narrow as they get. */

@@ -13,6 +13,7 @@ export const oneLineContext = (
   assessment: Assessment,
   setupId: string | undefined,
   columnMm: number = COLUMN_MM,
+  folded?: ReadonlySet<string>,
 ): OneLineContext => {
   const r = readerOf(assessment, setupId);
   const byKey = new Map<string, Finding[]>();
@@ -26,7 +27,7 @@ export const oneLineContext = (
     else byKey.set(key, [f]);
   }
   const textMm = columnMm - TRUNK_MM - TEXT_MM - 1;
-  return { plan, r, columnMm, textMm, setupId, findingsOf: (e) => byKey.get(e.key) ?? [] };
+  return { plan, r, columnMm, textMm, setupId, findingsOf: (e) => byKey.get(e.key) ?? [], folded };
 };
 
 const tagWidth = (f: Finding): number =>

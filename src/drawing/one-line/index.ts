@@ -8,9 +8,18 @@ import { makeSketch } from '../sketch.ts';
 import { oneLineContext } from './context.ts';
 import { diagramsOf } from './diagram.ts';
 import { COLUMN_MM, GAP_MM, WIDER_MM } from './metrics.ts';
-import type { Block, OneLineSheet, Painter, Room, Root, SheetReference } from './types.ts';
+import type {
+  Block,
+  OneLineContext,
+  OneLineSheet,
+  OneLineView,
+  Painter,
+  Room,
+  Root,
+  SheetReference,
+} from './types.ts';
 
-export type { OneLineSheet, Room, SheetReference } from './types.ts';
+export type { OneLineSheet, OneLineView, Room, SheetReference } from './types.ts';
 
 /** Room without end: the whole network in one drawing, for a screen that pans. */
 export const ENDLESS: Room = { widthMm: Number.POSITIVE_INFINITY, heightMm: Number.POSITIVE_INFINITY };
@@ -34,16 +43,19 @@ const rootKey = (r: Root): string => `${r.what}:${r.entity.key}`;
 /**
  * The one-line diagram of a plan in one setup: source at the top, what it feeds below, loads at the ends. Where the room
  * is too small, boxes and then single ways go on on sheets of their own, named at both ends. Nothing crosses: every
- * part has its own columns. All measures are paper millimetres from the room's upper left corner.
+ * part has its own columns. All measures are paper millimetres from the room's upper left corner. `view` is for screens:
+ * it folds boxes and starts at one of them.
  */
 export const oneLineSheets = (
   plan: Plan,
   assessment: Assessment,
   setupId: Id | undefined,
   room: Room,
+  view?: OneLineView,
 ): readonly OneLineSheet[] => {
+  if (!Number.isFinite(room.widthMm))
+    return sheetsAt(plan, assessment, setupId, room, ENDLESS_COLUMN_MM, view);
   const narrow = sheetsAt(plan, assessment, setupId, room, COLUMN_MM);
-  if (!Number.isFinite(room.widthMm)) return sheetsAt(plan, assessment, setupId, room, ENDLESS_COLUMN_MM);
   for (const columnMm of WIDER_MM) {
     const wide = sheetsAt(plan, assessment, setupId, room, columnMm);
     if (wide.length <= narrow.length) return wide;
@@ -57,12 +69,13 @@ const sheetsAt = (
   setupId: Id | undefined,
   room: Room,
   columnMm: number,
+  view?: OneLineView,
 ): readonly OneLineSheet[] => {
-  const c = oneLineContext(plan, assessment, setupId, columnMm);
+  const c = oneLineContext(plan, assessment, setupId, columnMm, view?.folded);
   const rows = new Map(supplySummary(plan, assessment, setupId).sources.map((s) => [s.id, s]));
   const diagrams: Diagram[] = [];
   const seen = new Set<string>();
-  const queue: Root[] = c.r.roots().map((entity) => ({ what: 'source', entity }));
+  const queue: Root[] = topsOf(c, view?.topId);
   for (let root = queue.shift(); root; root = queue.shift()) {
     if (seen.has(rootKey(root))) continue;
     seen.add(rootKey(root));
@@ -87,6 +100,18 @@ const sheetsAt = (
       origin,
     ),
   );
+};
+
+/** Every source; or the one source or box a screen asks for, with the run that feeds it. */
+const topsOf = (c: OneLineContext, topId: string | undefined): Root[] => {
+  const sources = c.r.roots().map((entity): Root => ({ what: 'source', entity }));
+  if (topId === undefined) return sources;
+  const source = sources.find((s) => s.entity.recordId === topId);
+  if (source) return [source];
+  const entity = c.r.entity(topId);
+  if (entity?.what !== 'box') return sources;
+  const feed = c.r.entity(entity.parentKey ?? '');
+  return [{ what: 'box', entity, cable: feed?.what === 'cable' ? feed : undefined }];
 };
 
 /** Diagrams on shelves, shelves on sheets, in the order they come, each on the first shelf that has room. */

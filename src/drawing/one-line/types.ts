@@ -62,6 +62,15 @@ export interface OneLineContext {
   /** The setup shown. */
   readonly setupId: string | undefined;
   readonly findingsOf: (entity: SupplyEntity) => readonly Finding[];
+  /** Boxes that are drawn without what hangs on them; undefined where nothing can be folded, as on paper. */
+  readonly folded: ReadonlySet<string> | undefined;
+}
+
+/** What a screen shows of the network: all of it or what hangs on one source or box, and which boxes are folded. */
+export interface OneLineView {
+  /** Record of the source or box at the top; absent: every source. */
+  readonly topId?: string | undefined;
+  readonly folded: ReadonlySet<string>;
 }
 
 /** How blocks are made: chains drawn tight, boxes left to other sheets. */
