@@ -42,7 +42,8 @@ const isFree = (plan: Plan, ref: PortRef): boolean =>
 const plugWords = (id: string): string => connector(id)?.name ?? id;
 
 /**
- * The run from one thing to another: a free outlet port, ways before unprotected pass-through ports, an inlet without
+ * The run from one thing to another: a free outlet port, ways nothing hangs on before ways in
+ * use and those before unprotected pass-through ports, an inlet without
  * a feed before one with, and a cable kind that fits both and carries what the way's breaker lets through. A problem says in words why there is none.
  */
 export const runBetween = (
@@ -77,7 +78,11 @@ export const runBetween = (
         what: `${capital(taker)} is plugged into ${portName(plan, feedOf(plan, to)?.from ?? to)} already.`,
       });
     const free = own.filter((o) => isFree(plan, o.ref));
-    const chosen = free.find((o) => o.port.wayId !== undefined) ?? free[0];
+    const ways = usedWays(plan, giverId);
+    const chosen =
+      free.find((o) => o.port.wayId !== undefined && !ways.has(o.port.wayId)) ??
+      free.find((o) => o.port.wayId !== undefined) ??
+      free[0];
     if (chosen)
       return ok({
         from: chosen.ref,
@@ -103,6 +108,16 @@ export const runBetween = (
     todo: 'Choose an outlet that mates, or put a box between.',
   });
 };
+
+/** Ways of a giver that something hangs on already: a way of its own comes before the second socket of one in use. */
+const usedWays = (plan: Plan, giverId: Id): ReadonlySet<string> =>
+  new Set(
+    outletsOf(plan, giverId).flatMap((o) =>
+      o.wayId !== undefined && pluggedInto(plan, { recordId: giverId, portId: o.id }).length > 0
+        ? [o.wayId]
+        : [],
+    ),
+  );
 
 /** Of the cables that fit, the first that carries what the way's breaker lets through; else the one that carries most. */
 const cableFor = (

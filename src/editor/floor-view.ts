@@ -20,6 +20,7 @@ export type FloorAsk =
   | 'row'
   | 'replace'
   | 'circuit'
+  | 'plug'
   | 'underlay'
   | 'photos'
   | 'photo'
@@ -42,6 +43,8 @@ export interface FloorView {
   readonly ask: FloorAsk;
   /** Where the thing the dialog makes is wanted; the middle of the view where nothing is said. */
   readonly askAt: Point | undefined;
+  /** Where a wall outlet was pressed for before there was a circuit for it: it comes with the circuit. */
+  readonly outletAt: Point | undefined;
   /** The record the dialog is about, where it is about one. */
   readonly askFor: Id | undefined;
   /** What the next walls are made like, and where their measures run. */
@@ -77,6 +80,7 @@ export const START_VIEW: FloorView = {
   shows: 'drawing',
   ask: undefined,
   askAt: undefined,
+  outletAt: undefined,
   askFor: undefined,
   wall: { ...USUAL_WALL, along: 'inside' },
   opening: { what: 'door' },

@@ -129,9 +129,22 @@ export const createSession = (plan: Plan, newId: NewId): Session => {
     };
   };
 
-  const step = (t: Transaction, stacks: Pick<SessionState, 'undoStack' | 'redoStack'>): void => {
+  const step = (
+    t: Transaction,
+    stacks: Pick<SessionState, 'undoStack' | 'redoStack'>,
+    message: string,
+  ): void => {
     const after = applyChanges(state.plan, t.changes);
-    replace(settled({ ...state, ...stacks, plan: after, revision: state.revision + 1, preview: undefined }));
+    replace(
+      settled({
+        ...state,
+        ...stacks,
+        plan: after,
+        revision: state.revision + 1,
+        preview: undefined,
+        message,
+      }),
+    );
     for (const l of [...transactionListeners]) l(t, after);
   };
 
@@ -150,7 +163,7 @@ export const createSession = (plan: Plan, newId: NewId): Session => {
         return;
       }
       const t: Transaction = { label, origin: 'user', changes };
-      step(t, { undoStack: [...state.undoStack, t].slice(-HISTORY_DEPTH), redoStack: [] });
+      step(t, { undoStack: [...state.undoStack, t].slice(-HISTORY_DEPTH), redoStack: [] }, '');
     },
     undo: () => {
       const t = state.undoStack.at(-1);
@@ -158,6 +171,7 @@ export const createSession = (plan: Plan, newId: NewId): Session => {
       step(
         { label: `Undo ${t.label}`, origin: 'user', changes: invert(t.changes) },
         { undoStack: state.undoStack.slice(0, -1), redoStack: [...state.redoStack, t] },
+        `Undone: ${t.label}.`,
       );
     },
     redo: () => {
@@ -166,11 +180,12 @@ export const createSession = (plan: Plan, newId: NewId): Session => {
       step(
         { label: `Redo ${t.label}`, origin: 'user', changes: t.changes },
         { undoStack: [...state.undoStack, t], redoStack: state.redoStack.slice(0, -1) },
+        `Done again: ${t.label}.`,
       );
     },
     applyForeign: (t) => {
       // History could point at records the other tab changed, so it ends here.
-      step({ ...t, origin: 'other-tab' }, { undoStack: [], redoStack: [] });
+      step({ ...t, origin: 'other-tab' }, { undoStack: [], redoStack: [] }, state.message);
     },
     load: (next) => {
       replace({
@@ -184,6 +199,7 @@ export const createSession = (plan: Plan, newId: NewId): Session => {
           circuit: undefined,
           ask: undefined,
           askAt: undefined,
+          outletAt: undefined,
           askFor: undefined,
         },
         revision: state.revision + 1,

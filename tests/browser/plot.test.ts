@@ -45,7 +45,7 @@ const floor = (page: Page) => page.getByRole('application', { name: 'Floor drawi
 const command = async (page: Page, label: string): Promise<void> => {
   await floor(page).focus();
   await page.keyboard.press('/');
-  await page.getByLabel('Find a command').fill(label);
+  await page.getByLabel('Find gear or a command').fill(label);
   await page.keyboard.press('Enter');
 };
 
@@ -126,7 +126,6 @@ describe('a plot', () => {
     await page.getByLabel('Breaker, amperes').fill('20');
     await page.getByRole('button', { name: 'Add the circuit' }).click();
     await page.getByText('The next wall outlets hang on circuit').waitFor();
-    await page.mouse.click(spot.x, spot.y);
     await page.getByRole('heading', { name: /Wall outlet/ }).waitFor();
     await page.keyboard.press('Escape');
     for (const u of units.map((x) => String(x.unit))) {

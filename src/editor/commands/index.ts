@@ -5,7 +5,9 @@ import { duplicate } from './duplicate.ts';
 import { fitAll, fitSelection } from './fit.ts';
 import { marks } from './marks.ts';
 import { nudges } from './nudge.ts';
+import { packCommands } from './packs.ts';
 import { plottingCommands } from './plotting.ts';
+import { plugIn } from './plug-in.ts';
 import { redo } from './redo.ts';
 import { registerCommands } from './registry.ts';
 import { roomCommands } from './rooms.ts';
@@ -40,7 +42,9 @@ export const commands = registerCommands([
   putOnStands,
   takeOffStands,
   toggleLevel,
+  plugIn,
   unplugSelection,
+  ...packCommands,
   ...toolCommands,
   ...roomCommands,
   ...scoutCommands,

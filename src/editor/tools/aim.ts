@@ -1,11 +1,18 @@
 import type { Id } from '../../kernel/ids.ts';
+import type { Plan } from '../../plan/plan.ts';
 import { aimThere } from '../aiming.ts';
 import { poseOf } from '../handles.ts';
 import { NO_OVERLAY } from '../overlay.ts';
 import { wordsFor } from '../words.ts';
 import { clearTraces, hitMm, type PointerInfo, snapsOff, type Tool, type ToolContext } from './tool.ts';
 
-/** Drag from a unit to a spot: it faces it. Near a mark it follows the mark. All selected units aim together. */
+const free = (plan: Plan, selection: ReadonlySet<Id>): readonly Id[] =>
+  [...selection].filter((id) => {
+    const r = plan.records.get(id);
+    return r?.type === 'fixture' && !r.locked;
+  });
+
+/** Drag from a unit to a spot: it faces it. Near a mark it follows the mark. All selected units aim together, also at a spot pressed alone. */
 export const createAimTool = (): Tool => {
   let ids: readonly Id[] = [];
   let grabbed: Id | undefined;
@@ -36,20 +43,30 @@ export const createAimTool = (): Tool => {
 
   return {
     id: 'aim',
-    hint: 'Drag from a unit to what it lights. Near a mark it follows the mark.',
+    hint: 'Drag from a unit to what it lights, or press where the selected units aim. Near a mark they follow it.',
     onPointerDown: (ctx, e) => {
       const { plan, selection, readOnly } = ctx.session.getState();
       if (readOnly) return;
       const id = ctx.picker.pick(e.at, hitMm(ctx, e), (r) => r.type === 'fixture');
       if (id === undefined) {
-        ctx.session.set({ message: 'No unit there. Press on a unit, then drag to what it lights.' });
+        const { camera } = ctx.session.getState();
+        const chosen = free(plan, selection);
+        const first = chosen[0];
+        if (first === undefined) {
+          ctx.session.set({ message: 'No unit there. Press on a unit, then drag to what it lights.' });
+          return;
+        }
+        // Units that are selected already aim where is pressed.
+        const aim = aimThere(plan, chosen, e.at, camera.pxPerMm, snapsOff(e));
+        ctx.session.commit(`Aim ${wordsFor(plan, chosen)}`, aim.changes);
+        ctx.session.set({ message: aim.mark ? `Follows ${aim.mark.name}.` : '' });
         return;
       }
       if (plan.records.get(id)?.locked) {
         ctx.session.set({ message: 'This unit is locked.' });
         return;
       }
-      const units = [...selection].filter((i) => plan.records.get(i)?.type === 'fixture');
+      const units = free(plan, selection);
       grabbed = id;
       ids = units.includes(id) ? units : [id];
       start = e;
@@ -62,8 +79,11 @@ export const createAimTool = (): Tool => {
       if (grabbed === undefined) return;
       if (ctx.session.getState().preview) {
         follow(ctx, e);
-        const { plan, preview } = ctx.session.getState();
-        if (preview) ctx.session.commit(`Aim ${wordsFor(plan, ids)}`, preview);
+        const { plan, preview, message } = ctx.session.getState();
+        if (preview) {
+          ctx.session.commit(`Aim ${wordsFor(plan, ids)}`, preview);
+          ctx.session.set({ message });
+        }
       }
       end(ctx);
     },

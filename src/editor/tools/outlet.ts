@@ -60,7 +60,7 @@ export const createOutletTool = (): Tool => {
     const placed = made(ctx, e, far, session.newId);
     if (!placed) {
       session.set({
-        floorView: { ...s.floorView, ask: 'circuit', askAt: besides(ctx, e, far) },
+        floorView: { ...s.floorView, ask: 'circuit', askAt: besides(ctx, e, far), outletAt: e.at },
         message: 'A wall outlet hangs on a breaker: say which.',
       });
       return;

@@ -51,7 +51,7 @@ export const CommandDialog = () => {
               workspace: 'floor',
               placing: { kindSlug: k.slug },
               tool: 'place',
-              message: `${k.name}: press on the floor to place it. Escape ends.`,
+              message: '',
             }),
         }));
   const found = [...entries.filter((e) => words.every((w) => e.label.toLowerCase().includes(w))), ...gear];

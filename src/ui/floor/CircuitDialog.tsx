@@ -1,6 +1,9 @@
 import { useState } from 'react';
 import { legNames, systemShape } from '../../derive/systems.ts';
+import { wallNear } from '../../editor/wall-near.ts';
+import { applyChanges, compose } from '../../plan/change-set.ts';
 import { addCircuit, addSourceWithCircuit } from '../../plan/edits/circuits.ts';
+import { addOutlet } from '../../plan/edits/outlets.ts';
 import type { SourceKind } from '../../plan/kinds/kinds.ts';
 import { kindOf, planRecord, recordsOf } from '../../plan/plan.ts';
 import { waysOf } from '../../plan/ports.ts';
@@ -8,6 +11,9 @@ import { Modal } from '../common/Modal.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { closeAsk } from './ask.ts';
+
+/** How far from a wall a press still meant the wall. */
+const OUTLET_REACH_MM = 600;
 
 const isHouse = (k: SourceKind | undefined): k is SourceKind =>
   k?.what === 'house-panel' || k?.what === 'wall-circuit';
@@ -43,15 +49,38 @@ export const CircuitDialog = () => {
     const made = source
       ? addCircuit(plan, source.id, circuit)
       : addSourceWithCircuit(plan, { kind, floorId, at }, circuit, session.newId);
-    session.commit(`Add circuit ${circuit.label}`, made.changes);
+    // The outlet that was pressed for comes along, in the same step.
+    const { outletAt } = session.getState().floorView;
+    const withCircuit = applyChanges(plan, made.changes);
+    const outlet = outletAt
+      ? addOutlet(
+          withCircuit,
+          {
+            sourceId: made.sourceId,
+            wayId: made.wayId,
+            floorId,
+            at: outletAt,
+            wall: wallNear(plan, floorId, outletAt, OUTLET_REACH_MM),
+          },
+          session.newId,
+        )
+      : undefined;
+    session.commit(
+      `Add circuit ${circuit.label}`,
+      outlet ? compose(made.changes, outlet.changes) : made.changes,
+    );
     session.set({
+      ...(outlet ? { selection: new Set([outlet.outlet.id]) } : {}),
       floorView: {
         ...session.getState().floorView,
         ask: undefined,
         askAt: undefined,
+        outletAt: undefined,
         circuit: { sourceId: made.sourceId, wayId: made.wayId },
       },
-      message: `The next wall outlets hang on circuit ${circuit.label}.`,
+      message: `${outlet ? `Placed wall outlet ${outlet.outlet.label}. ` : ''}The next wall outlets hang on circuit ${circuit.label}.${
+        source ? '' : ' Drag its panel to where it is.'
+      }`,
     });
   };
 

@@ -8,6 +8,7 @@ import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { useUi } from '../ui-state.ts';
 import { AcknowledgeForm } from './AcknowledgeForm.tsx';
+import { PlugActions } from './PlugActions.tsx';
 
 interface FindingListProps {
   readonly title: string;
@@ -94,6 +95,7 @@ export const FindingCard = ({ finding }: { readonly finding: Finding }) => {
             Select
           </button>
         ) : null}
+        {finding.rule === 'power-unplugged' ? <PlugActions finding={finding} /> : null}
         {[...finding.remedies, ...joints].map((r) => (
           <button
             key={r.label}

@@ -1,9 +1,10 @@
 import { useState } from 'react';
 import { cableLength } from '../../derive/lengths.ts';
 import { formatCableLength } from '../../kernel/units.ts';
+import { setOnPacks } from '../../plan/edits/day.ts';
 import { unplug } from '../../plan/edits/plug.ts';
 import { portName } from '../../plan/names.ts';
-import { kindOf, planRecord, recordOf } from '../../plan/plan.ts';
+import { kindOf, type Plan, planRecord, recordOf } from '../../plan/plan.ts';
 import type { Fixture } from '../../plan/records/index.ts';
 import { Row } from '../common/Field.tsx';
 import { useSessionSlice } from '../hooks.ts';
@@ -11,6 +12,15 @@ import { useServices } from '../services.ts';
 import { feedCable, powerInlet } from './feed.ts';
 import { LoadFigures } from './LoadFigures.tsx';
 import { PlugDialog } from './PlugDialog.tsx';
+
+/** What a unit off the mains runs on, in words. */
+const packWords = (plan: Plan, f: Fixture): string => {
+  const pack = f.packs && kindOf(plan, f.packs.kindId, 'pack');
+  if (f.packs && pack) return `${f.packs.count} × ${pack.name}`;
+  return kindOf(plan, f.kindId, 'fixture')?.ownCellsWh
+    ? 'own cells'
+    : 'packs, not chosen yet: see Day, Packs';
+};
 
 /** Where a unit is plugged, by what cable, and what it draws and sees. */
 export const FixturePower = ({ fixture }: { readonly fixture: Fixture }) => {
@@ -20,6 +30,8 @@ export const FixturePower = ({ fixture }: { readonly fixture: Fixture }) => {
   const units = planRecord(plan).lengthUnits;
   const cable = feedCable(plan, fixture);
   const inlet = powerInlet(plan, fixture);
+  const kind = kindOf(plan, fixture.kindId, 'fixture');
+  const cells = kind?.ownCellsWh ? 'run on its own cells' : kind?.packIn ? 'run on packs' : undefined;
   const length = cable ? cableLength(plan, cable) : undefined;
   const cableKind = cable ? kindOf(plan, cable.kindId, 'cable') : undefined;
   return (
@@ -27,7 +39,22 @@ export const FixturePower = ({ fixture }: { readonly fixture: Fixture }) => {
       <h3 className="inspector-head">Power</h3>
       <Row label="Plugged">
         {fixture.onPacks ? (
-          <span>own cells or packs</span>
+          <>
+            {packWords(plan, fixture)}
+            <button
+              type="button"
+              className="link soft row-hint"
+              disabled={readOnly || fixture.locked === true}
+              onClick={() =>
+                session.commit(
+                  `Put unit ${fixture.unit} back to mains`,
+                  setOnPacks(plan, [fixture.id], false),
+                )
+              }
+            >
+              back to mains
+            </button>
+          </>
         ) : (
           <>
             <button
@@ -46,6 +73,18 @@ export const FixturePower = ({ fixture }: { readonly fixture: Fixture }) => {
                 onClick={() => session.commit(`Unplug unit ${fixture.unit}`, unplug(plan, inlet))}
               >
                 unplug
+              </button>
+            ) : null}
+            {cells ? (
+              <button
+                type="button"
+                className="link soft row-hint"
+                disabled={readOnly || fixture.locked === true}
+                onClick={() =>
+                  session.commit(`Put unit ${fixture.unit} on packs`, setOnPacks(plan, [fixture.id], true))
+                }
+              >
+                {cells}
               </button>
             ) : null}
           </>

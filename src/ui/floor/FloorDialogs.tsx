@@ -4,6 +4,7 @@ import { PhotoDialog } from '../scout/PhotoDialog.tsx';
 import { PhotosDialog } from '../scout/PhotosDialog.tsx';
 import { UnderlayDialog } from '../scout/UnderlayDialog.tsx';
 import { CircuitDialog } from './CircuitDialog.tsx';
+import { PlugAsked } from './PlugAsked.tsx';
 import { RenumberDialog } from './RenumberDialog.tsx';
 import { ReplaceDialog } from './ReplaceDialog.tsx';
 import { RoomDialog } from './RoomDialog.tsx';
@@ -18,6 +19,8 @@ export const FloorDialogs = () => {
       return <RoomDialog />;
     case 'circuit':
       return <CircuitDialog />;
+    case 'plug':
+      return <PlugAsked />;
     case 'row':
       return <RowDialog />;
     case 'turn':

@@ -11,7 +11,8 @@ export interface MenuSpot {
 const CHOSEN: readonly (readonly string[])[] = [
   ['copy', 'paste', 'duplicate', 'delete'],
   ['replace', 'row', 'renumber', 'turn-about'],
-  ['put-on-stand', 'take-off-stand', 'hang', 'unplug', 'toggle-level'],
+  ['put-on-stand', 'take-off-stand', 'hang', 'toggle-level'],
+  ['plug-in', 'unplug', 'on-packs', 'to-mains'],
   ['group', 'ungroup', 'lock', 'unlock', 'hide', 'show'],
   ['stack-front', 'stack-back', 'reset-labels', 'let-route', 'split-wall', 'join-walls'],
   ['select-kind', 'select-circuit', 'select-universe', 'fit-selection'],

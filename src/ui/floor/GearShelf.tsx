@@ -1,7 +1,7 @@
 import { useMemo, useRef, useState } from 'react';
 import { compareNatural } from '../../kernel/ids.ts';
 import type { Kind } from '../../plan/kinds/kinds.ts';
-import { fixturePlace, kindOf, planRecord, recordsOf } from '../../plan/plan.ts';
+import { fixturePlace, kindOf, type Plan, planRecord, recordsOf } from '../../plan/plan.ts';
 import { SymbolIcon } from '../common/SymbolIcon.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
@@ -10,6 +10,23 @@ import { kindFigure, kindLine } from './kind-line.ts';
 import { placeKind } from './placing.ts';
 
 const SHOWN = 12;
+
+const USED: readonly string[] = ['fixture', 'box', 'source', 'stand', 'grip', 'device'];
+
+/** Slugs of the kinds that stand in a plan, those it has most of first, parted by spaces. */
+const usedSlugs = (plan: Plan): string => {
+  const counts = new Map<string, number>();
+  for (const r of plan.records.values())
+    if (USED.includes(r.type) && 'kindId' in r && typeof r.kindId === 'string') {
+      const slug = r.kindId.split('@')[0] ?? '';
+      counts.set(slug, (counts.get(slug) ?? 0) + (r.type === 'fixture' ? 1000 : 1));
+    }
+  return [...counts]
+    .sort((a, b) => b[1] - a[1] || compareNatural(a[0], b[0]))
+    .slice(0, SHOWN)
+    .map(([slug]) => slug)
+    .join(' ');
+};
 
 /** The shelf: find gear by name, type or watts, put it on the floor, and the list of what is there already. */
 export const GearShelf = () => {
@@ -20,7 +37,20 @@ export const GearShelf = () => {
   const placing = useSessionSlice((s) => s.placing);
   const readOnly = useSessionSlice((s) => s.readOnly);
   const units = useSessionSlice((s) => planRecord(s.plan).lengthUnits);
-  const found = useMemo(() => searchGear(query, SHOWN), [searchGear, query]);
+  const used = useSessionSlice((s) => usedSlugs(s.plan));
+  const found = useMemo(() => {
+    if (query.trim() !== '') return searchGear(query, SHOWN);
+    // Nothing asked for: what this plan has already, then the book.
+    const slugs = used.split(' ').filter(Boolean);
+    const again = slugs.flatMap((slug) => book.kinds().find((k) => k.slug === slug) ?? []);
+    const rest = searchGear('', SHOWN).filter((k) => !slugs.includes(k.slug));
+    return [...again, ...rest].slice(0, Math.max(SHOWN, again.length));
+  }, [searchGear, query, used, book]);
+
+  const placed = useMemo(
+    () => (placing ? book.kinds().find((k) => k.slug === placing.kindSlug) : undefined),
+    [book, placing],
+  );
 
   const choose = (kind: Kind): void =>
     session.set({ placing: { kindSlug: kind.slug }, tool: 'place', message: '' });
@@ -56,7 +86,7 @@ export const GearShelf = () => {
         />
         <p className="shelf-hint">
           {placing
-            ? 'Click on the floor to place it. Escape ends.'
+            ? `Placing ${placed?.name ?? 'gear'}: click on the floor. Escape ends.`
             : 'Click or drag onto the floor. Enter places at the pointer.'}
         </p>
       </div>
@@ -85,7 +115,9 @@ export const GearShelf = () => {
           >
             <SymbolIcon symbolId={k.symbol} />
             <span className="shelf-text">
-              <span className="strong">{k.name}</span>
+              <span className="strong" title={k.name}>
+                {k.name}
+              </span>
               <span className="soft">{kindLine(k, units)}</span>
             </span>
             <span className="shelf-figure">{kindFigure(k)}</span>
@@ -123,7 +155,7 @@ const FloorList = () => {
             <li key={f.id}>
               <button
                 type="button"
-                className="shelf-item"
+                className="shelf-item floor-item"
                 aria-pressed={s.selection.has(f.id)}
                 onClick={(e) => {
                   const next = new Set(e.shiftKey ? s.selection : []);
@@ -139,12 +171,14 @@ const FloorList = () => {
               >
                 <SymbolIcon symbolId={kind?.symbol ?? 'unit-plain'} />
                 <span className="shelf-text">
-                  <span className="strong">
+                  <span className="strong" title={kind?.name}>
                     {f.unit} <span>{kind?.name ?? 'kind missing'}</span>
                   </span>
-                  <span className="soft">{f.use || '—'}</span>
+                  <span className="shelf-under">
+                    <span className="soft">{f.use || '—'}</span>
+                    <span className="shelf-figure">{feedLabel(s.plan, f)}</span>
+                  </span>
                 </span>
-                <span className="shelf-figure">{feedLabel(s.plan, f)}</span>
               </button>
             </li>
           );

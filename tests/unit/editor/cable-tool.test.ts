@@ -48,6 +48,23 @@ describe('cable tool', () => {
     expect(state().overlay.rubber).toBeUndefined();
   });
 
+  test('a second unit takes a way of its own before the second socket of a way in use', () => {
+    const rig = floorRig();
+    const box = addBox(rig, needKind('north-america', 'box-100-6x20', 'box'), 4500, 3500);
+    addUnit(rig, 'led-panel-60x60', 1500, 1500);
+    addUnit(rig, 'led-panel-60x60', 1500, 3500);
+    const ways = new Map(outletsOf(rig.session.getState().plan, box).map((o) => [o.id, o.wayId]));
+    expect(new Set(ways.values()).size).toBeLessThan(ways.size);
+    for (const y of [1500, 3500]) {
+      const tool = createCableTool();
+      click(rig, tool, 1500, y);
+      click(rig, tool, 4500, 3500);
+    }
+    const used = recordsOf(rig.session.getState().plan, 'cable').map((c) => ways.get(c.from.portId));
+    expect(used).toHaveLength(2);
+    expect(new Set(used).size).toBe(2);
+  });
+
   test('dragging from one to the other does the same', () => {
     const { rig, tool, cables } = setup();
     drag(rig, tool, [
@@ -159,6 +176,11 @@ describe('aim tool', () => {
       [1500, 2500],
       [1500, 4000],
     ]);
+    expect(aim()).toMatchObject({ at: 'facing', facingDeg: 90 });
+    // What is selected aims where is pressed, without a drag from it.
+    click(rig, tool, 4500, 1500);
+    expect(aim()).toMatchObject({ at: 'facing', facingDeg: 0 });
+    rig.session.undo();
     expect(aim()).toMatchObject({ at: 'facing', facingDeg: 90 });
     drag(rig, tool, [
       [1500, 1500],

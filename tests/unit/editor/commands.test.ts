@@ -62,6 +62,8 @@ const prepare = (id: string, { rig, b, state }: ReturnType<typeof busyRig>): voi
   }
   if (id === 'reset-labels') rig.session.commit('Move', moveLabel(state().plan, b, { xMm: 900, yMm: 900 }));
   if (id === 'unlock') command('lock').perform(rig);
+  if (id === 'plug-in') rig.session.set({ selection: new Set([b]) });
+  if (id === 'to-mains') command('on-packs').perform(rig);
   if (id === 'place-everywhere') command('own-place').perform(rig);
   if (id === 'show' || id === 'show-all') {
     const chosen = state().selection;
