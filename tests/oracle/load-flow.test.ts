@@ -163,6 +163,12 @@ describe('load flow against a nodal solution by mathjs', () => {
       transformerRatio.wyeWye(1.7),
       transformerRatio.deltaWye(1 / Math.sqrt(3)),
       transformerRatio.deltaDelta(0.8),
+      transformerRatio.deltaWyeAhead(0.6),
+      transformerRatio.wyeDelta(1.3),
+      transformerRatio.openDelta(0.9),
+      transformerRatio.openWyeOpenDelta(1.2),
+      transformerRatio.regulator(1.05, 0.98, 1.0125),
+      transformerRatio.openDeltaRegulator(1.04375, 1.025),
       // One winding between legs A and B, its output about an earthed middle.
       [
         [0.5, -0.5, 0, 0],

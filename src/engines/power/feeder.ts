@@ -53,6 +53,8 @@ export interface FeederAnswer {
   readonly passes: number;
   /** Largest change of any volt in the last pass. */
   readonly changeV: number;
+  /** Where it did not settle: the stretch that would lose most of its volts at nominal currents, as `from` and `to`. */
+  readonly blame: readonly [from: string, to: string] | undefined;
   readonly nodes: readonly string[];
   readonly volts: (node: string, wire: number) => Complex;
   readonly amps: (node: string, wire: number) => Complex;
@@ -67,7 +69,8 @@ const WIRES = 4;
 /**
  * Load flow of a radial feeder given by names: full impedance matrices with mutuals, an explicit or folded-in neutral,
  * loads in wye and delta of any exponents, capacitors, line charging, parallel lines and transformers. Refuses a feeder
- * with a loop, with a node that nothing reaches or with matrices of another size. One that has no answer is `settled: false`.
+ * with a loop, with a node that nothing reaches, with matrices of another size or with numbers that are none. One that has no
+ * answer is `settled: false` and names the stretch to blame.
  */
 export const solveFeeder = (spec: FeederSpec, options: SweepOptions = {}): Result<FeederAnswer> => {
   const order = [spec.source];
@@ -87,13 +90,19 @@ export const solveFeeder = (spec: FeederSpec, options: SweepOptions = {}): Resul
         `the charging to ${s.to} needs a folded-in neutral`,
         'Leave it out, or fold the neutral in.',
       );
+    const odd = oddSegment(s);
+    if (odd) return wrong(`${odd} to ${s.to}`, 'Give a number.');
     at.set(s.to, order.length);
     order.push(s.to);
     into.push(s);
   }
+  if (spec.sourceV.length < 3 || spec.sourceV.length > WIRES || !spec.sourceV.flat().every(Number.isFinite))
+    return wrong('its source needs the volts of three legs', 'Give three or four complex numbers.');
   const loads = [...spec.loads, ...into.flatMap(charging)];
   const lost = loads.find((l) => !at.has(l.node));
   if (lost) return wrong(`a load hangs on ${lost.node}, which is not there`, 'Name a node of the feeder.');
+  const bad = spec.loads.find((l) => oddLoad(l));
+  if (bad) return wrong(`a load on ${bad.node} ${oddLoad(bad) ?? ''}`, 'Set that value right.');
   const feeder = feederOf(spec, into, at);
   const watts = Float64Array.from(loads, (l) => l.wattsW);
   const vars = Float64Array.from(loads, (l) => l.varsVar);
@@ -111,7 +120,55 @@ export const solveFeeder = (spec: FeederSpec, options: SweepOptions = {}): Resul
     vars,
     { maxPasses: MAX_PASSES * 4, ...options },
   );
-  return ok(answer(order, at, run, loads));
+  return ok(answer(order, at, run, loads, run.settled ? undefined : toBlame(spec, into, loads)));
+};
+
+/** What is no number in a stretch. */
+const oddSegment = (s: FeederSegment): string | undefined => {
+  if (!s.ohm.flat(2).every(Number.isFinite)) return 'there is no number in the impedance';
+  if (s.shuntS && !s.shuntS.flat().every(Number.isFinite)) return 'there is no number in the charging';
+  if (s.ratio && (s.ratio.length > WIRES || s.ratio.some((r) => r.length > WIRES)))
+    return 'the ratios have more than four wires';
+  if (s.ratio && !s.ratio.flat().every(Number.isFinite)) return 'there is no number in the ratios';
+  if (s.parallel !== undefined && !(s.parallel > 0)) return `${s.parallel} lines side by side lead`;
+  return undefined;
+};
+
+/** What is wrong with a load, in words. */
+const oddLoad = (l: FeederLoad): string | undefined => {
+  if (![l.from, l.to].every((w) => Number.isInteger(w) && w >= 0 && w < WIRES) || l.from === l.to)
+    return `lies between wires ${l.from} and ${l.to}`;
+  if (![l.wattsW, l.varsVar, l.expP ?? 0, l.expQ ?? 0].every(Number.isFinite)) return 'has no number';
+  if (!(l.nominalV > 0)) return `is rated ${l.nominalV} V`;
+  return undefined;
+};
+
+/** The stretch with the most volts lost at the plain sum of nominal amps, over its share of the volts that are left. */
+const toBlame = (
+  spec: FeederSpec,
+  into: readonly FeederSegment[],
+  loads: readonly FeederLoad[],
+): readonly [string, string] | undefined => {
+  const amps = new Map<string, number>();
+  for (const l of loads)
+    amps.set(l.node, (amps.get(l.node) ?? 0) + Math.hypot(l.wattsW, l.varsVar) / l.nominalV);
+  let worst: { share: number; s: FeederSegment } | undefined;
+  // From the last to the first: a stretch is listed after what feeds it.
+  const volts = new Map([[spec.source, Math.hypot(...(spec.sourceV[0] ?? [0, 0]))]]);
+  for (const s of into) {
+    const turns = s.ratio ? Math.max(...s.ratio.flat().map(Math.abs)) : 1;
+    volts.set(s.to, (volts.get(s.from) ?? 0) * turns);
+  }
+  for (const s of [...into].reverse()) {
+    const a = amps.get(s.to) ?? 0;
+    const base = volts.get(s.to) ?? 0;
+    const z = Math.max(...s.ohm.map((row, i) => Math.hypot(...(row[i] ?? [0, 0])))) / (s.parallel ?? 1);
+    const share = base > 0 ? (a * z) / base : 0;
+    if (!worst || share > worst.share) worst = { share, s };
+    const turns = base > 0 && (volts.get(s.from) ?? 0) > 0 ? base / (volts.get(s.from) ?? base) : 1;
+    amps.set(s.from, (amps.get(s.from) ?? 0) + a * turns);
+  }
+  return worst && [worst.s.from, worst.s.to];
 };
 
 const wrong = (what: string, todo: string) => fail({ what: `The feeder cannot be solved: ${what}.`, todo });
@@ -174,6 +231,7 @@ const answer = (
   at: ReadonlyMap<string, number>,
   run: Sweep,
   loads: readonly FeederLoad[],
+  blame: FeederAnswer['blame'],
 ): FeederAnswer => {
   const pick = (a: Float64Array, node: string, wire: number): Complex => {
     const k = at.get(node);
@@ -199,6 +257,7 @@ const answer = (
     settled: run.settled,
     passes: run.passes,
     changeV: run.changeV,
+    blame,
     nodes,
     volts: (node, wire) => pick(run.volts, node, wire),
     amps: (node, wire) => pick(run.amps, node, wire),

@@ -32,7 +32,7 @@ export {
   type FeederSpec,
   solveFeeder,
 } from './feeder.ts';
-export { foldNeutral, transformerRatio } from './feeder-parts.ts';
+export { foldNeutral, type SpreadLoad, spreadLoads, transformerRatio } from './feeder-parts.ts';
 export { wireImpedance } from './impedance.ts';
 export { type LostLeg, lostLeg } from './lost-leg.ts';
 export { type FloatingNeutral, floatingNeutral, type NeutralLoad, onNeutral } from './lost-neutral.ts';
