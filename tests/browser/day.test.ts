@@ -162,4 +162,133 @@ describe('a best boy plans the day', () => {
     expect(trouble).toEqual([]);
     await context.close();
   });
+
+  test('the grid is filled by drawing its corner, in several places at once, and places go from setup to setup', async () => {
+    const context = await browser.newContext({
+      viewport: { width: 1366, height: 768 },
+      permissions: ['clipboard-read', 'clipboard-write'],
+    });
+    const page = await context.newPage();
+    const trouble = watchPage(page);
+    await openStart(page, site.url);
+    await openDemo(page, 'Study, day');
+    await page.getByRole('button', { name: 'Day', exact: true }).click();
+    await page.getByRole('button', { name: 'Setups', exact: true }).click();
+
+    const middle = async (selector: string) => {
+      const b = await page.locator(selector).boundingBox();
+      if (!b) throw new Error(`${selector} is not on the page`);
+      return { x: b.x + b.width / 2, y: b.y + b.height / 2 };
+    };
+    // Drawn down by its corner, as one undo step.
+    await page.locator('#cell-1-1').click();
+    await dragTo(page, await middle('.grid-grip'), await middle('#cell-4-1'));
+    for (const unit of [3, 4, 5])
+      expect(await record(page, `level:setup-2:unit-${unit}`)).toMatchObject({ levelPct: 85 });
+    await page.getByRole('grid').focus();
+    await page.keyboard.press('Control+z');
+    expect(await record(page, 'level:setup-2:unit-3')).toMatchObject({ levelPct: 80 });
+
+    // Two cells apart get one value; cut values come back by pasting.
+    await page.locator('#cell-0-0').click();
+    await page.locator('#cell-2-2').click({ modifiers: ['Control'] });
+    await page.keyboard.type('44');
+    await page.keyboard.press('Enter');
+    expect(await record(page, 'level:setup-1:unit-1')).toMatchObject({ levelPct: 44 });
+    expect(await record(page, 'level:setup-3:unit-3')).toMatchObject({ levelPct: 44 });
+    await page.locator('#cell-3-0').click();
+    await page.keyboard.press('Control+x');
+    expect(await record(page, 'level:setup-1:unit-4')).toBeUndefined();
+    await page.locator('#cell-3-1').click();
+    await page.keyboard.press('Control+v');
+    expect(await record(page, 'level:setup-2:unit-4')).toMatchObject({ levelPct: 100 });
+
+    // The place of unit 4 in the third setup, filled to the left, then its usual one back; and on the floor.
+    await page.getByRole('button', { name: 'Places', exact: true }).click();
+    const moved = page.locator('#cell-3-2');
+    await expect.poll(() => moved.textContent()).toMatch(/[→↘↓↙←↖↑↗]/);
+    await moved.click();
+    await dragTo(page, await middle('.grid-grip'), await middle('#cell-3-1'));
+    const m2 = await record(page, 'move:setup-2:unit-4');
+    expect(m2?.at).toEqual((await record(page, 'move:setup-3:unit-4'))?.at);
+    await page.locator('#cell-3-1').click();
+    await page.keyboard.press('Delete');
+    expect(await record(page, 'move:setup-2:unit-4')).toBeUndefined();
+    await page.getByRole('grid').focus();
+    await page.keyboard.press('Enter');
+    await page.getByRole('application', { name: 'Floor drawing' }).waitFor();
+    await page.getByText('Move unit 4, then choose “Only in 14B”.').first().waitFor();
+    expect(trouble).toEqual([]);
+    await context.close();
+  });
+
+  test('the time line is read by mouse and by keys: figures with their working, zoom about the pointer, what moves along', async () => {
+    const context = await browser.newContext({ viewport: { width: 1366, height: 768 } });
+    const page = await context.newPage();
+    const trouble = watchPage(page);
+    await openStart(page, site.url);
+    await openDemo(page, 'Study, day');
+    await page.getByRole('button', { name: 'Day', exact: true }).click();
+    await page.getByRole('button', { name: 'Shooting day', exact: true }).click();
+
+    // By mouse: what is there, and the arithmetic.
+    const lane = page.getByRole('group', { name: /^Unit 7 on own cells/ });
+    const box = await lane.boundingBox();
+    if (!box) throw new Error('no lane');
+    await page.mouse.move(box.x + 250, box.y + box.height / 2);
+    const tip = page.getByRole('tooltip');
+    await tip.getByText(/Unit 7 on #A\d/).waitFor();
+    await tip.getByText(/of the charge/).waitFor();
+    await tip.getByText(/^worst: .* Wh/).waitFor();
+    await page.mouse.click(box.x + 250, box.y + box.height / 2);
+    await page.getByRole('dialog', { name: /Runtime of Unit 7/ }).waitFor();
+    await page.keyboard.press('Escape');
+
+    // By keys: down to unit 13, along it to its first dark gap, at the same time as before.
+    await page.getByRole('region', { name: 'Lanes; plus and minus zoom' }).focus();
+    await lane.focus();
+    await page.keyboard.press('Home');
+    for (let i = 0; i < 3; i++) await page.keyboard.press('ArrowDown');
+    for (let i = 0; i < 8 && !(await tip.getByText('Unit 13 dark 11:53').count()); i++)
+      await page.keyboard.press('ArrowRight');
+    await tip.getByText('Unit 13 dark 11:53').waitFor();
+    await page.keyboard.press('End');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('ArrowDown');
+    await tip.getByText(/^P1: .* W/).waitFor();
+    await tip
+      .getByText(/^Unit \d+ \d+ W/)
+      .first()
+      .waitFor();
+
+    // A dragged end takes what follows along while it is dragged; Escape leaves all as it was.
+    const before = await blocks(page);
+    const edge = await page.getByRole('slider', { name: /^Meal, to/ }).boundingBox();
+    if (!edge) throw new Error('no edge to drag');
+    const grip = { x: edge.x + edge.width / 2, y: edge.y + edge.height / 2 };
+    const next = page.getByRole('slider', { name: /^14B .*, from/ });
+    const was = Number(await next.getAttribute('aria-valuenow'));
+    await page.mouse.move(grip.x, grip.y);
+    await page.mouse.down();
+    await page.mouse.move(grip.x + 60, grip.y, { steps: 6 });
+    await expect.poll(async () => Number(await next.getAttribute('aria-valuenow'))).toBeGreaterThan(was);
+    await tip.getByText(/^Meal, 12:30 to 14:/).waitFor();
+    await page.keyboard.press('Escape');
+    await page.mouse.up();
+    expect(await blocks(page)).toEqual(before);
+
+    // The wheel with Ctrl zooms about the pointer: the edge stays where it is.
+    await page.mouse.move(grip.x, grip.y);
+    await page.keyboard.down('Control');
+    await page.mouse.wheel(0, -100);
+    await page.mouse.wheel(0, -100);
+    await page.keyboard.up('Control');
+    await expect
+      .poll(async () =>
+        Math.abs(((await page.getByRole('slider', { name: /^Meal, to/ }).boundingBox())?.x ?? 0) - edge.x),
+      )
+      .toBeLessThan(8);
+    expect(trouble).toEqual([]);
+    await context.close();
+  });
 });

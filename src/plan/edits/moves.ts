@@ -61,6 +61,18 @@ export const placeEverywhere = (plan: Plan, setupId: Id, ids: Iterable<Id>): Cha
   return draft.changes();
 };
 
+/** Puts records, in one setup, where they stand in another; where they have no place of their own there, where they always do. */
+export const samePlaceAs = (plan: Plan, fromSetup: Id, toSetup: Id, ids: Iterable<Id>): ChangeSet => {
+  const draft = new Draft(plan);
+  if (fromSetup === toSetup) return draft.changes();
+  for (const id of movedWith(plan, new Set(ids))) {
+    const [there, here] = [moveOf(plan, fromSetup, id), moveOf(plan, toSetup, id)];
+    if (there) draft.put({ ...there, id: moveId(toSetup, id), setupId: toSetup });
+    else if (here) draft.remove(here.id);
+  }
+  return draft.changes();
+};
+
 /** Copies the places of one setup's moves to another, for a copied setup. */
 export const copyMoves = (plan: Plan, draft: Draft, from: Id, to: Id): void => {
   for (const m of movesIn(plan, from)) draft.put({ ...m, id: moveId(to, m.recordId), setupId: to });
@@ -84,6 +96,7 @@ export const fromSetup = (
   const going = new Set(
     onlyHere ? changes.updated.flatMap(({ from, to }) => (placeDiffers(from, to) ? [to.id] : [])) : [],
   );
+  const went = new Set(changes.updated.flatMap(({ from, to }) => (placeDiffers(from, to) ? [to.id] : [])));
   const hasOwn = (id: Id): boolean => going.has(id) || moveOf(plan, setupId, id) !== undefined;
   for (const r of changes.added) draft.put(r);
   for (const { to } of changes.updated) {
@@ -97,6 +110,8 @@ export const fromSetup = (
       const touched = [to.from.recordId, to.to.recordId].some((id) => moving.has(id) || going.has(id));
       const next = touched && own.route.auto ? { ...to, route: own.route } : to;
       if (!sameRecord(next, own)) draft.put(next);
+    } else if (followsHere(to, (id) => went.has(id) && hasOwn(id))) {
+      // A way laid by hand followed something that is elsewhere in this setup only.
     } else draft.put(to);
   }
   for (const r of changes.removed) {
@@ -105,6 +120,12 @@ export const fromSetup = (
   }
   return draft.changes();
 };
+
+/** Whether a cable or data line has an end among what went elsewhere in this setup alone. */
+const followsHere = (r: AnyRecord, wentHere: (id: Id) => boolean): boolean =>
+  r.type === 'cable'
+    ? wentHere(r.from.recordId) || wentHere(r.to.recordId)
+    : r.type === 'line' && (wentHere(r.from.recordId) || r.stops.some(wentHere));
 
 /** A record with the place of another state of it. */
 const keepingPlace = (r: Movable, own: Movable): Movable => {

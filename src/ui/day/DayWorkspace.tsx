@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { daysOf } from '../../report/day.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
@@ -35,7 +35,15 @@ export const DayWorkspace = () => {
   const [wanted, setDay] = useState(lastDay);
   const days = daysOf(plan);
   const day = days.includes(wanted) ? wanted : (days[0] ?? 1);
-  useEffect(() => () => session.set({ message: '' }), [session]);
+  // What was said here is taken back on leaving; what is said about the next workspace stays.
+  const said = useRef(message);
+  said.current = message;
+  useEffect(
+    () => () => {
+      if (session.getState().message === said.current) session.set({ message: '' });
+    },
+    [session],
+  );
   useEffect(() => {
     lastView = view;
     lastDay = day;

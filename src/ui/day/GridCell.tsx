@@ -4,6 +4,7 @@ import { kindOf, levelId, type Plan, recordOf } from '../../plan/plan.ts';
 import type { Fixture, Setup } from '../../plan/records/index.ts';
 import type { Facet } from './facets.ts';
 import type { Cell } from './grid-model.ts';
+import { elsewhereIn } from './places.ts';
 
 interface GridCellProps {
   readonly plan: Plan;
@@ -13,6 +14,10 @@ interface GridCellProps {
   readonly cell: Cell;
   readonly active: boolean;
   readonly chosen: boolean;
+  /** Would get a value by the fill that is being drawn. */
+  readonly filled: boolean;
+  /** Takes hold of the corner of the choice, in the cell that has it. */
+  readonly corner: ((e: React.PointerEvent) => void) | undefined;
   /** What is being typed into it. */
   readonly draft: string | undefined;
   readonly onDraft: (text: string | undefined) => void;
@@ -27,7 +32,9 @@ export const GridCell = (p: GridCellProps) => {
   const pct = level?.levelPct;
   const note = colorNoteText(level);
   const fault = colorFault(level, kindOf(p.plan, p.fixture.kindId, 'fixture'));
+  const elsewhere = p.facet === 'place' ? elsewhereIn(p.plan, p.setup.id, p.fixture.id) : undefined;
   const words = [
+    elsewhere?.words ?? '',
     pct === undefined ? 'no level: full, assumed' : '',
     note,
     fault ? `${fault}: not ${level?.cctK} K` : '',
@@ -44,6 +51,7 @@ export const GridCell = (p: GridCellProps) => {
       className={p.active ? 'grid-cell active' : 'grid-cell'}
       data-state={pct === undefined ? 'assumed' : pct <= 0 ? 'off' : 'on'}
       data-fault={fault !== undefined}
+      data-filled={p.filled}
       title={words.length > 0 ? words.join('; ') : undefined}
       onPointerDown={p.onPress}
       onPointerEnter={p.onEnter}
@@ -66,12 +74,19 @@ export const GridCell = (p: GridCellProps) => {
           {note ? <span className="grid-note">{note}</span> : null}
           <span>{value}</span>
         </>
+      ) : p.facet === 'place' ? (
+        <span className="grid-place" data-moved={elsewhere !== undefined}>
+          {elsewhere?.text ?? (pct !== undefined && pct <= 0 ? 'off' : 'usual')}
+        </span>
       ) : (
         <>
           <span className="grid-color">{note || (pct !== undefined && pct <= 0 ? 'off' : '–')}</span>
           {fault ? <span className="grid-fault">◆</span> : null}
         </>
       )}
+      {p.corner && !typing ? (
+        <i className="grid-grip" title="Draw out to fill" aria-hidden="true" onPointerDown={p.corner} />
+      ) : null}
     </span>
   );
 };

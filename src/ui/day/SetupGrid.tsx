@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { setupsOf } from '../../plan/plan.ts';
 import { useSessionSlice } from '../hooks.ts';
-import { COLORS, type Facet, LEVELS } from './facets.ts';
+import { COLORS, type Facet, LEVELS, PLACES } from './facets.ts';
 import { LevelGrid } from './LevelGrid.tsx';
 import { SetupBar } from './SetupBar.tsx';
 
@@ -26,7 +26,7 @@ export const SetupGrid = () => {
       >
         <fieldset className="switch">
           <legend className="visually-hidden">The grid shows</legend>
-          {[LEVELS, COLORS].map((f) => (
+          {[LEVELS, COLORS, PLACES].map((f) => (
             <button
               key={f.id}
               type="button"
@@ -44,7 +44,9 @@ export const SetupGrid = () => {
   };
   return facet === 'level' ? (
     <LevelGrid key="level" facet={LEVELS} {...shared} />
-  ) : (
+  ) : facet === 'color' ? (
     <LevelGrid key="color" facet={COLORS} {...shared} />
+  ) : (
+    <LevelGrid key="place" facet={PLACES} {...shared} />
   );
 };

@@ -36,13 +36,15 @@ export const Timeline = ({
   const box = useRef<HTMLElement>(null);
   const widthPx = useWidth(box);
   const scroll = useRef<HTMLElement>(null);
-  const zoom = useZoom(scroll, NAMES_PX);
+  const lanesPx = useRef(1);
+  const zoom = useZoom(scroll, NAMES_PX, lanesPx);
   const [onlyDark, setOnlyDark] = useState(false);
   const [tips] = useState(makeTips);
   const scale: Scale = useMemo(
     () => timeScale(summary, zoom.factor, Math.max(300, widthPx - BESIDE_PX)),
     [summary, zoom.factor, widthPx],
   );
+  lanesPx.current = scale.widthPx;
   const crews = [...new Set(summary.blocks.map((b) => b.block.crew))].sort().reverse();
   const onStations = useMemo(() => stationLanes(plan, summary), [plan, summary]);
   const darkUnits =

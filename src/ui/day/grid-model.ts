@@ -134,3 +134,43 @@ export const fillCells = <V>(c: Choice, way: 'down' | 'right', at: ValueAt<V>): 
     value: at(way === 'down' ? { row: b.top, col: cell.col } : { row: cell.row, col: b.left }),
   }));
 };
+
+/** All cells of several choices, each once, row by row within a choice. */
+export const cellsOfAll = (all: readonly Choice[]): readonly Cell[] => {
+  const seen = new Set<string>();
+  return all.flatMap(cellsIn).filter((c) => {
+    const key = `${c.row},${c.col}`;
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+};
+
+/** A choice drawn out to a cell outside it, down or up or sideways, whichever is further; the choice itself where it is inside. */
+export const drawnOut = (c: Choice, to: Cell): Choice => {
+  const b = bounds(c);
+  const rows = Math.max(to.row - b.bottom, b.top - to.row, 0);
+  const cols = Math.max(to.col - b.right, b.left - to.col, 0);
+  if (rows === 0 && cols === 0) return c;
+  const down = rows >= cols;
+  return {
+    from: { row: down ? Math.min(b.top, to.row) : b.top, col: down ? b.left : Math.min(b.left, to.col) },
+    to: {
+      row: down ? Math.max(b.bottom, to.row) : b.bottom,
+      col: down ? b.right : Math.max(b.right, to.col),
+    },
+  };
+};
+
+/** A choice filled over what it was drawn out to: its values over and over, counted from its own upper left. */
+export const fillOut = <V>(c: Choice, to: Cell, at: ValueAt<V>): readonly CellValue<V>[] => {
+  const b = bounds(c);
+  const [tall, wide] = [b.bottom - b.top + 1, b.right - b.left + 1];
+  const turn = (n: number, size: number): number => ((n % size) + size) % size;
+  return cellsIn(drawnOut(c, to))
+    .filter((cell) => !holds(c, cell))
+    .map((cell) => ({
+      ...cell,
+      value: at({ row: b.top + turn(cell.row - b.top, tall), col: b.left + turn(cell.col - b.left, wide) }),
+    }));
+};

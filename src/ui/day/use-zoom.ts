@@ -14,10 +14,14 @@ export interface Zoom {
 }
 
 /**
- * Zoom of lanes that scroll sideways beside names `namesPx` wide: what is at the pointer stays there. Ctrl and the wheel zoom, by a
+ * Zoom of lanes that scroll sideways beside names `namesPx` wide and are `lanesPx` wide themselves: what is at the pointer stays there. Ctrl and the wheel zoom, by a
  * listener of its own, since React's cannot keep the page from zooming.
  */
-export const useZoom = (of: RefObject<HTMLElement | null>, namesPx: number): Zoom => {
+export const useZoom = (
+  of: RefObject<HTMLElement | null>,
+  namesPx: number,
+  lanesPx: RefObject<number>,
+): Zoom => {
   const [step, setStep] = useState(0);
   const keep = useRef<{ readonly share: number; readonly px: number } | undefined>(undefined);
   const by = (steps: number, clientX?: number): void => {
@@ -26,14 +30,14 @@ export const useZoom = (of: RefObject<HTMLElement | null>, namesPx: number): Zoo
       const px =
         (clientX === undefined ? (el.clientWidth + namesPx) / 2 : clientX - el.getBoundingClientRect().left) -
         namesPx;
-      keep.current = { share: (el.scrollLeft + px) / Math.max(1, el.scrollWidth - namesPx), px };
+      keep.current = { share: (el.scrollLeft + px) / Math.max(1, lanesPx.current), px };
     }
     setStep((s) => Math.max(0, Math.min(LAST, s + steps)));
   };
   // biome-ignore lint/correctness/useExhaustiveDependencies: the lanes are as wide as the step says
   useLayoutEffect(() => {
     const el = of.current;
-    if (el && keep.current) el.scrollLeft = keep.current.share * (el.scrollWidth - namesPx) - keep.current.px;
+    if (el && keep.current) el.scrollLeft = keep.current.share * lanesPx.current - keep.current.px;
     keep.current = undefined;
   }, [step]);
   const act = useRef(by);

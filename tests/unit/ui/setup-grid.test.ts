@@ -2,9 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { colorFault, colorNoteText, readColorNote } from '../../../src/plan/color-note.ts';
 import {
   cellsIn,
+  cellsOfAll,
   choose,
   copyText,
+  drawnOut,
   fillCells,
+  fillOut,
   pasteCells,
   readLevel,
   step,
@@ -75,6 +78,28 @@ describe('the grid of setups', () => {
   it('fills down from the first row and right from the first column', () => {
     expect(fillCells(range(0, 0, 2, 1), 'down', at).map((c) => c.value)).toEqual([100, 80, 100, 80, 100, 80]);
     expect(fillCells(range(1, 1, 2, 2), 'right', at).map((c) => c.value)).toEqual([50, 50, 20, 20]);
+  });
+
+  it('is drawn out one way at a time, the further one, and not at all inside', () => {
+    expect(drawnOut(range(1, 1, 1, 1), { row: 3, col: 2 })).toEqual(range(1, 1, 3, 1));
+    expect(drawnOut(range(0, 0, 0, 0), { row: 1, col: 2 })).toEqual(range(0, 0, 0, 2));
+    expect(drawnOut(range(2, 1, 3, 2), { row: 0, col: 1 })).toEqual(range(0, 1, 3, 2));
+    expect(drawnOut(range(0, 0, 2, 2), { row: 1, col: 1 })).toEqual(range(0, 0, 2, 2));
+  });
+
+  it('repeats its values over what it is drawn out to, upwards too, and leaves itself alone', () => {
+    const down = fillOut(range(0, 0, 1, 0), { row: 3, col: 0 }, at);
+    expect(down).toEqual([
+      { row: 2, col: 0, value: 100 },
+      { row: 3, col: 0, value: 0 },
+    ]);
+    const up = fillOut(range(1, 1, 2, 1), { row: 0, col: 1 }, at);
+    expect(up).toEqual([{ row: 0, col: 1, value: 20 }]);
+    expect(fillOut(range(0, 0, 0, 0), { row: 0, col: 0 }, at)).toEqual([]);
+  });
+
+  it('takes cells that are in two choices once', () => {
+    expect(cellsOfAll([range(0, 0, 1, 1), range(1, 1, 2, 1)])).toHaveLength(5);
   });
 
   it('copies and pastes colours as it does levels', () => {
