@@ -20,16 +20,30 @@ export const idMaker =
 /** Compares ids (and any plain text) the same way on every machine. */
 export const compareIds = (a: Id, b: Id): number => (a < b ? -1 : a > b ? 1 : 0);
 
+type Parts = readonly (string | number)[];
+
+const MOST_SPLIT = 5000;
+const known = new Map<string, Parts>();
+
+/** A text in runs of digits, as numbers, and what is between them; remembered, since sorting asks for one text often. */
+const split = (s: string): Parts => {
+  let parts = known.get(s);
+  if (!parts) {
+    parts = (s.match(/\d+|\D+/g) ?? []).map((run) => (/^\d/.test(run) ? Number(run) : run));
+    if (known.size >= MOST_SPLIT) known.clear();
+    known.set(s, parts);
+  }
+  return parts;
+};
+
 /** Compares unit numbers and labels as people do: 2 before 10, then by text. */
 export const compareNatural = (a: string, b: string): number => {
-  const split = (s: string): string[] => s.match(/\d+|\D+/g) ?? [];
   const x = split(a);
   const y = split(b);
   for (let i = 0; i < Math.min(x.length, y.length); i++) {
     const p = x[i] ?? '';
     const q = y[i] ?? '';
-    const bothNumbers = /^\d/.test(p) && /^\d/.test(q);
-    const d = bothNumbers ? Number(p) - Number(q) : compareIds(p, q);
+    const d = typeof p === 'number' && typeof q === 'number' ? p - q : compareIds(String(p), String(q));
     if (d !== 0) return d;
   }
   return x.length - y.length;

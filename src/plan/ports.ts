@@ -2,7 +2,7 @@ import type { Point } from '../kernel/geometry.ts';
 import type { Id } from '../kernel/ids.ts';
 import type { DataPort } from './kinds/data-ports.ts';
 import type { InletPort, OutletPort, Way } from './kinds/ports.ts';
-import { fixturePlace, kindOf, type Plan, recordOf } from './plan.ts';
+import { fixturePlace, kindOf, type Plan, recordOf, recordsOf } from './plan.ts';
 import type { PortRef, RecordOf } from './records/index.ts';
 
 /** A spot with its height above the floor, where a cable can end. */
@@ -100,23 +100,40 @@ export const placeOf = (plan: Plan, recordId: Id): Place | undefined => {
   }
 };
 
+/** Sorts a list of records by ids in them, once per list. */
+const indexed = <R extends object>(
+  idsOf: (r: R) => Iterable<Id>,
+): ((list: readonly R[]) => ReadonlyMap<Id, readonly R[]>) => {
+  const made = new WeakMap<readonly R[], ReadonlyMap<Id, readonly R[]>>();
+  return (list) => {
+    const known = made.get(list);
+    if (known) return known;
+    const index = new Map<Id, R[]>();
+    for (const r of list)
+      for (const id of idsOf(r)) {
+        const there = index.get(id);
+        if (there) there.push(r);
+        else index.set(id, [r]);
+      }
+    made.set(list, index);
+    return index;
+  };
+};
+
+const ballastsByHead = indexed((b: RecordOf<'ballast'>) => [b.fixtureId]);
+const cablesByEnd = indexed((c: RecordOf<'cable'>) => new Set([c.from.recordId, c.to.recordId]));
+
 /** What takes the mains for a fixture: its ballast where it has one, else itself. */
 export const powerInletRecord = (plan: Plan, fixture: RecordOf<'fixture'>): Id => {
   if (!kindOf(plan, fixture.kindId, 'fixture')?.needsBallast) return fixture.id;
-  for (const r of plan.records.values()) {
-    if (r.type === 'ballast' && r.fixtureId === fixture.id) return r.id;
-  }
-  return fixture.id;
+  return ballastsByHead(recordsOf(plan, 'ballast')).get(fixture.id)?.[0]?.id ?? fixture.id;
 };
 
-/** Cables that end at a record's port, by either end. */
-export const cablesAt = (plan: Plan, recordId: Id): readonly RecordOf<'cable'>[] => {
-  const found: RecordOf<'cable'>[] = [];
-  for (const r of plan.records.values()) {
-    if (r.type === 'cable' && (r.from.recordId === recordId || r.to.recordId === recordId)) found.push(r);
-  }
-  return found;
-};
+const NO_CABLES: readonly RecordOf<'cable'>[] = [];
+
+/** Cables that end at a record's port, by either end, in id order. */
+export const cablesAt = (plan: Plan, recordId: Id): readonly RecordOf<'cable'>[] =>
+  cablesByEnd(recordsOf(plan, 'cable')).get(recordId) ?? NO_CABLES;
 
 /** The cable that feeds this inlet, if there is one. */
 export const feedOf = (plan: Plan, inlet: PortRef): RecordOf<'cable'> | undefined =>

@@ -9,10 +9,17 @@ import type { Listener, Sender } from './types.ts';
 
 /** Names in a list for people: the first few and how many more. */
 export const names = (list: readonly string[], most = 6): string => {
-  const sorted = [...list].sort(compareNatural);
-  return sorted.length <= most
-    ? sorted.join(', ')
-    : `${sorted.slice(0, most).join(', ')} and ${sorted.length - most} more`;
+  if (list.length <= most) return [...list].sort(compareNatural).join(', ');
+  // The first few of many, without putting all of them in order.
+  const first: string[] = [];
+  for (const name of list) {
+    const last = first.at(-1);
+    if (first.length === most && last !== undefined && compareNatural(name, last) >= 0) continue;
+    const at = first.findIndex((n) => compareNatural(name, n) < 0);
+    first.splice(at < 0 ? first.length : at, 0, name);
+    if (first.length > most) first.pop();
+  }
+  return `${first.join(', ')} and ${list.length - most} more`;
 };
 
 /** Units that listen to a sender, by its id; those of a receiver's line not among them. */

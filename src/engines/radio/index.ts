@@ -1,5 +1,5 @@
 import type { EngineFinding } from '../../derive/findings.ts';
-import type { Plan } from '../../plan/plan.ts';
+import { whateverChangesIn } from '../../plan/remembered.ts';
 import { findingsOf } from './findings.ts';
 import { computeRadio } from './links.ts';
 
@@ -24,5 +24,19 @@ export { hopTerms } from './terms.ts';
 export type { Air, Band, Link, Listener, Sender, Term, TermId, Verdict } from './types.ts';
 export { freeHopsMhz, wifiCentreMhz } from './wifi.ts';
 
+/** Types the findings do not look at. */
+const NOT_LOOKED_AT = [
+  'level',
+  'setup',
+  'block',
+  'tick',
+  'stock',
+  'acknowledgement',
+  'issue',
+  'line',
+] as const;
+
 /** What is wrong or worth knowing with the radio links of a plan. */
-export const radioFindings = (plan: Plan): readonly EngineFinding[] => findingsOf(computeRadio(plan));
+export const radioFindings = whateverChangesIn(NOT_LOOKED_AT, (plan): readonly EngineFinding[] =>
+  findingsOf(computeRadio(plan)),
+);

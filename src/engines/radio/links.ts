@@ -1,6 +1,7 @@
 import { recordLabel } from '../../derive/labels.ts';
 import type { Id } from '../../kernel/ids.ts';
-import type { Plan } from '../../plan/plan.ts';
+import { type Plan, planRecord } from '../../plan/plan.ts';
+import type { PlanRecord } from '../../plan/records/index.ts';
 import { type Ground, groundOf, hopsTo, verdictOf } from './budget.ts';
 import { binOf, byDirection } from './directions.ts';
 import { type RadioModel, radioModel } from './model.ts';
@@ -100,34 +101,53 @@ export const meshWays = (
 /** From so many listeners on it pays to sort the barriers by direction. */
 const MANY = 24;
 
-/** Margins of single hops; what is the same for all hops of a sender to a floor is reckoned once. */
+/** What is known of one sender's hops among these barriers and in this air. */
+interface Hops {
+  readonly scene: Ground['scene'];
+  readonly record: PlanRecord;
+  readonly bins: ReturnType<typeof byDirection> | undefined;
+  readonly db: WeakMap<Listener, number>;
+}
+
+const hopsOfSenders = new WeakMap<Sender, Hops>();
+
+const hopsOf = (g: Ground, s: Sender, many: boolean): Hops => {
+  const record = planRecord(g.plan);
+  const known = hopsOfSenders.get(s);
+  if (known?.scene === g.scene && known.record === record && (known.bins || !many)) return known;
+  const bins = many ? byDirection(g.scene, s.spot.x, s.spot.y) : undefined;
+  const made = { scene: g.scene, record, bins, db: new WeakMap<Listener, number>() };
+  hopsOfSenders.set(s, made);
+  return made;
+};
+
+/**
+ * Margins of single hops; what is the same for all hops of a sender to a floor is reckoned once, and a hop stands from edit to
+ * edit while its two ends, the barriers and the plan's own record are the same.
+ */
 const marginsOf = (
   grounds: (fMhz: number) => Ground,
   count: number,
 ): ((s: Sender, l: Listener) => number) => {
-  const known = new Map<
-    Sender,
-    {
-      readonly bins: ReturnType<typeof byDirection> | undefined;
-      readonly to: Map<Id, ReturnType<typeof hopsTo>>;
-    }
-  >();
+  const known = new Map<Sender, { readonly hops: Hops; readonly to: Map<Id, ReturnType<typeof hopsTo>> }>();
   return (s, l) => {
+    const g = grounds(s.fMhz);
     let own = known.get(s);
     if (!own) {
-      const many = s.role !== 'relay' && count >= MANY;
-      own = {
-        bins: many ? byDirection(grounds(s.fMhz).scene, s.spot.x, s.spot.y) : undefined,
-        to: new Map(),
-      };
+      own = { hops: hopsOf(g, s, s.role !== 'relay' && count >= MANY), to: new Map() };
       known.set(s, own);
     }
+    const { bins, db } = own.hops;
+    const last = db.get(l);
+    if (last !== undefined) return last;
     let hop = own.to.get(l.floorId);
     if (!hop) {
-      hop = hopsTo(grounds(s.fMhz), s, l.floorId);
+      hop = hopsTo(g, s, l.floorId);
       own.to.set(l.floorId, hop);
     }
-    return hop(l, own.bins?.[binOf(l.spot.x - s.spot.x, l.spot.y - s.spot.y)]);
+    const made = hop(l, bins?.[binOf(l.spot.x - s.spot.x, l.spot.y - s.spot.y)]);
+    db.set(l, made);
+    return made;
   };
 };
 

@@ -5,6 +5,7 @@ import type { RepeaterKind, TransmitterKind } from '../../plan/kinds/kinds.ts';
 import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../../plan/plan.ts';
 import { placeOf } from '../../plan/ports.ts';
 import type { Device, Fixture } from '../../plan/records/index.ts';
+import { remembered, rememberedEach } from '../../plan/remembered.ts';
 import type { Spot } from './path.ts';
 import type { Air, Band, Listener, Sender } from './types.ts';
 import { assumedWifi } from './wifi.ts';
@@ -70,12 +71,14 @@ const senderOf = (plan: Plan, d: Device): Sender | undefined => {
 };
 
 /** Receiver devices by the fixture they are plugged into. */
-const pluggedReceivers = (plan: Plan): ReadonlyMap<Id, Device> =>
-  new Map(
-    recordsOf(plan, 'device').flatMap((d) =>
-      d.fixtureId !== undefined && kindOf(plan, d.kindId, 'receiver') ? [[d.fixtureId, d] as const] : [],
+const pluggedReceivers = remembered(
+  (plan, devices: readonly Device[]): ReadonlyMap<Id, Device> =>
+    new Map(
+      devices.flatMap((d) =>
+        d.fixtureId !== undefined && kindOf(plan, d.kindId, 'receiver') ? [[d.fixtureId, d] as const] : [],
+      ),
     ),
-  );
+);
 
 /** What a device hears with, by its own figure or its kind's. */
 const deviceEars = (plan: Plan, d: Device) => {
@@ -156,6 +159,20 @@ const airOf = (plan: Plan): Air => {
   };
 };
 
+/** Units and devices with their places and figures, from edit to edit: the same objects while nothing of them changes. */
+const unitsListening = rememberedEach(fixtureListener);
+
+const deviceEnds = rememberedEach((plan, d: Device) => {
+  const sender = senderOf(plan, d);
+  const receives =
+    sender?.role === 'repeater'
+      ? 'repeater'
+      : d.fixtureId === undefined && kindOf(plan, d.kindId, 'receiver')
+        ? 'receiver'
+        : undefined;
+  return { sender, listener: receives ? deviceListener(plan, d, receives) : undefined };
+});
+
 const models = new WeakMap<Plan, RadioModel>();
 
 /**
@@ -167,22 +184,12 @@ export const radioModel = (plan: Plan): RadioModel => {
   if (known) return known;
   const senders = new Map<Id, Sender>();
   const listeners = new Map<Id, Listener>();
-  const plugged = pluggedReceivers(plan);
-  for (const f of recordsOf(plan, 'fixture')) {
-    const l = f.link === 'radio' ? fixtureListener(plan, f, plugged) : undefined;
-    if (l) listeners.set(f.id, l);
-  }
-  for (const d of recordsOf(plan, 'device')) {
-    const s = senderOf(plan, d);
-    if (s) senders.set(d.id, s);
-    const receives =
-      s?.role === 'repeater'
-        ? 'repeater'
-        : d.fixtureId === undefined && kindOf(plan, d.kindId, 'receiver')
-          ? 'receiver'
-          : undefined;
-    const l = receives ? deviceListener(plan, d, receives) : undefined;
-    if (l) listeners.set(d.id, l);
+  const devices = recordsOf(plan, 'device');
+  const units = recordsOf(plan, 'fixture').filter((f) => f.link === 'radio');
+  for (const l of unitsListening(plan, units, pluggedReceivers(plan, devices))) if (l) listeners.set(l.id, l);
+  for (const { sender, listener } of deviceEnds(plan, devices)) {
+    if (sender) senders.set(sender.id, sender);
+    if (listener) listeners.set(listener.id, listener);
   }
   const made: RadioModel = { plan, senders, listeners, air: airOf(plan) };
   models.set(plan, made);

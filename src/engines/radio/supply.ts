@@ -2,6 +2,7 @@ import { limitOf } from '../../derive/limits.ts';
 import { supplyTree } from '../../derive/supply.ts';
 import type { SupplyNode } from '../../derive/supply-types.ts';
 import type { Id } from '../../kernel/ids.ts';
+import { wholePlan } from '../../plan/moves.ts';
 import { kindOf, type Plan, recordOf } from '../../plan/plan.ts';
 import { deviceFamilies, feedOf, inletsOf, powerInletRecord } from '../../plan/ports.ts';
 import type { Device } from '../../plan/records/index.ts';
@@ -32,7 +33,8 @@ export const backupOf = (plan: Plan, d: Device): Backup | undefined => {
 
 /** The breaker a record hangs on, with its words; undefined where it is not plugged in. */
 const wayOf = (plan: Plan, recordId: Id): SupplyNode | undefined => {
-  const tree = supplyTree(plan);
+  // What is plugged in where does not depend on where things stand in a setup.
+  const tree = supplyTree(wholePlan(plan));
   let n = tree.byKey.get(recordId);
   while (n && n.what !== 'way') n = n.parent < 0 ? undefined : tree.nodes[n.parent];
   return n;
