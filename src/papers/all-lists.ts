@@ -1,158 +1,100 @@
-import { dayNumbers } from '../derive/schedule.ts';
-import { formatClock } from '../kernel/units.ts';
-import { type Plan, recordOf, recordsOf } from '../plan/plan.ts';
-import { daySummary } from '../report/day.ts';
-import { findingText } from '../report/text.ts';
+import type { Plan } from '../plan/plan.ts';
 import type { Assessment } from '../report/types.ts';
+import {
+  assumedTable,
+  changeTable,
+  findingTable,
+  limitTable,
+  testTable,
+  workingTable,
+} from './check-lists.ts';
+import { lineTable, partTable, portTable, senderTable, stepTable, universeTable } from './control-lists.ts';
+import { backUpTable, blockTable, energyTable, packTable, runtimeTable, swapTable } from './day-lists.ts';
 import { noticeList } from './ink.ts';
+import { LIST_DOCS } from './list-columns.ts';
 import { cableList, circuitList, gearList, type ListTable, patchList } from './lists.ts';
-import { boxList, coilList, legList, rounded, runList } from './power-lists.ts';
+import { boxList, coilList, legList, runList } from './power-lists.ts';
 import { radioTable } from './radio-list.ts';
 import { type PaperOptions, type SetInfo, setInfo } from './sheet-info.ts';
+import { clearTable, crossingTable, jointTable, noteTable, photoTable, sailTable } from './site-lists.ts';
 import { hungTable, levelTable, standTable, truckTable, unitTable } from './unit-lists.ts';
 
-const findingTable = (info: SetInfo): ListTable => ({
-  name: 'findings',
-  head: [
-    'number',
-    'severity',
-    'rule',
-    'what',
-    'arithmetic',
-    'to do',
-    'limit',
-    'noted by',
-    'noted when',
-    'reason',
-  ],
-  rows: info.assessment.findings.map((f) => {
-    const t = findingText(info.plan, f);
-    const a = f.acknowledged;
-    return [
-      f.number,
-      f.severity,
-      f.rule,
-      t.head,
-      t.body,
-      t.todo,
-      t.citation,
-      a?.by ?? '',
-      a?.when ?? '',
-      a?.reason ?? '',
-    ];
-  }),
+/** What the columns of all lists say. */
+const columnTable = (): ListTable => ({
+  name: 'columns',
+  head: ['list', 'holds', 'column', 'meaning'],
+  rows: LIST_DOCS.flatMap((d) => d.columns.map((c) => [d.name, d.about, c.head, c.meaning])),
 });
 
-const assumedTable = (info: SetInfo): ListTable => ({
-  name: 'assumed',
-  head: ['what was assumed'],
-  rows: info.assessment.assumptions.map((a) => [a.text]),
-});
+/** How each list is made, by its name. */
+const MAKERS: Readonly<Record<string, (info: SetInfo) => ListTable>> = {
+  circuits: (i) => circuitList(i.plan, i.assessment, i.setupId),
+  legs: legList,
+  boxes: boxList,
+  runs: runList,
+  coils: coilList,
+  cables: (i) => cableList(i.plan),
+  joints: jointTable,
+  crossings: crossingTable,
+  tests: testTable,
+  units: unitTable,
+  setups: levelTable,
+  parts: partTable,
+  patch: (i) => patchList(i.plan),
+  universes: universeTable,
+  lines: lineTable,
+  ports: portTable,
+  radio: radioTable,
+  transmitters: senderTable,
+  steps: stepTable,
+  gear: (i) => gearList(i.plan),
+  truck: truckTable,
+  stands: standTable,
+  rigging: hungTable,
+  frames: sailTable,
+  day: blockTable,
+  energy: energyTable,
+  packs: packTable,
+  runtimes: runtimeTable,
+  swaps: swapTable,
+  backup: backUpTable,
+  notes: noteTable,
+  photos: photoTable,
+  clear: clearTable,
+  findings: findingTable,
+  workings: workingTable,
+  assumed: assumedTable,
+  limits: limitTable,
+  changes: changeTable,
+  columns: columnTable,
+};
 
-const changeTable = (info: SetInfo): ListTable => ({
-  name: 'changes',
-  head: ['since', 'revision', 'what', 'in words', 'floor'],
-  rows: info.changes.map((c) => [
-    info.options.since?.revision ?? '',
-    info.options.revision,
-    c.what,
-    c.words,
-    (c.floorId !== undefined && recordOf(info.plan, 'floor', c.floorId)?.name) || '',
-  ]),
-});
+/** Names of the lists, in the order they are written. */
+export const LIST_NAMES: readonly string[] = Object.keys(MAKERS);
 
-const blockTable = (info: SetInfo): ListTable => ({
-  name: 'day',
-  head: ['day', 'start', 'end', 'what', 'setup', 'crew', 'label'],
-  rows: [...recordsOf(info.plan, 'block')]
-    .sort((a, b) => a.day - b.day || a.startMin - b.startMin || (a.id < b.id ? -1 : 1))
-    .map((b) => [
-      b.day,
-      formatClock(b.startMin),
-      formatClock(b.endMin),
-      b.what,
-      (b.setupId !== undefined && recordOf(info.plan, 'setup', b.setupId)?.name) || '',
-      b.crew,
-      b.label,
-    ]),
-});
-
-const runtimeTable = (info: SetInfo): ListTable => ({
-  name: 'runtimes',
-  head: ['day', 'unit', 'kind', 'runs on', 'setup', 'level %', 'worst min', 'best min', 'not computed'],
-  rows: dayNumbers(info.plan).flatMap((day) =>
-    daySummary(info.plan, day).lanes.flatMap((l) =>
-      l.problem || l.runtimes.length === 0
-        ? [
-            [
-              day,
-              l.label,
-              l.kindName,
-              l.on,
-              '',
-              Number.NaN,
-              Number.NaN,
-              Number.NaN,
-              l.problem ?? 'off all day',
-            ],
-          ]
-        : l.runtimes.map((r) => [
-            day,
-            l.label,
-            l.kindName,
-            l.on,
-            r.setupName,
-            rounded(r.levelPct, 1),
-            rounded(r.minutes.low, 1),
-            rounded(r.minutes.high, 1),
-            '',
-          ]),
-    ),
-  ),
-});
-
-const swapTable = (info: SetInfo): ListTable => ({
-  name: 'swaps',
-  head: ['day', 'time', 'unit', 'off', 'left in it %', 'on', 'dark min'],
-  rows: dayNumbers(info.plan).flatMap((day) =>
-    daySummary(info.plan, day)
-      .lanes.flatMap((l) => l.swaps.map((s) => ({ l, s })))
-      .sort((a, b) => a.s.atMin - b.s.atMin)
-      .map(({ l, s }) => [
-        day,
-        formatClock(s.atMin),
-        l.label,
-        s.out,
-        rounded(s.outPct, 0),
-        s.into,
-        s.darkMin,
-      ]),
-  ),
-});
+/** Lists of a set of papers one by one, each made when it is asked for. */
+export function* listSteps(
+  plan: Plan,
+  assessment: Assessment,
+  options: PaperOptions,
+  names: readonly string[] = LIST_NAMES,
+): Generator<ListTable, readonly ListTable[], undefined> {
+  const info = setInfo(plan, assessment, options, noticeList());
+  const made: ListTable[] = [];
+  for (const name of names) {
+    const make = MAKERS[name];
+    if (!make) throw new Error(`there is no list ${name}`);
+    const list = make(info);
+    made.push(list);
+    yield list;
+  }
+  return made;
+}
 
 /** Every list of a set of papers as plain rows, in a fixed order; those with nothing in them have only their heads. */
-export const allLists = (plan: Plan, assessment: Assessment, options: PaperOptions): readonly ListTable[] => {
-  const info = setInfo(plan, assessment, options, noticeList());
-  return [
-    circuitList(plan, assessment, info.setupId),
-    legList(info),
-    boxList(info),
-    runList(info),
-    coilList(info),
-    cableList(plan),
-    unitTable(info),
-    levelTable(info),
-    patchList(plan),
-    radioTable(info),
-    gearList(plan),
-    truckTable(info),
-    standTable(info),
-    hungTable(info),
-    blockTable(info),
-    runtimeTable(info),
-    swapTable(info),
-    findingTable(info),
-    assumedTable(info),
-    changeTable(info),
-  ];
-};
+export const allLists = (
+  plan: Plan,
+  assessment: Assessment,
+  options: PaperOptions,
+  names: readonly string[] = LIST_NAMES,
+): readonly ListTable[] => [...listSteps(plan, assessment, options, names)];

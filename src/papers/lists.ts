@@ -6,6 +6,7 @@ import { formatCableLength } from '../kernel/units.ts';
 import { footprintOf, patchedMode } from '../plan/footprint.ts';
 import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
 import { placesOf } from '../report/control.ts';
+import { sparePieces } from '../report/gear-lines.ts';
 import type { Assessment } from '../report/types.ts';
 import { type Circuit, type CircuitLoad, type Panel, panelsOf } from './circuit-rows.ts';
 import { largestLegA, legsText, pctOf, type Reader, readerOf } from './figures.ts';
@@ -98,7 +99,7 @@ export const circuitList = (plan: Plan, assessment: Assessment, setupId: string 
   };
 };
 
-/** Pieces of cable to order, data lines with them: per kind and stock length, how many. */
+/** Pieces of cable to order, data lines with them: per kind and stock length, how many, spares counted. */
 export const cableList = (plan: Plan): ListTable => {
   const units = planRecord(plan).lengthUnits;
   const counts = new Map<string, { name: string; mm: number; count: number }>();
@@ -121,8 +122,19 @@ export const cableList = (plan: Plan): ListTable => {
   const rows = [...counts.values()].sort((a, b) => compareIds(a.name, b.name) || a.mm - b.mm);
   return {
     name: 'cables',
-    head: ['cable', 'stock length', 'length m', 'pieces'],
-    rows: rows.map((r) => [r.name, formatCableLength(r.mm, units), rounded(r.mm / 1000, 3), r.count]),
+    head: ['cable', 'stock length', 'length m', 'pieces', 'spare', 'order', 'length in all m'],
+    rows: rows.map((r) => {
+      const order = r.count + sparePieces(r.count);
+      return [
+        r.name,
+        formatCableLength(r.mm, units),
+        rounded(r.mm / 1000, 3),
+        r.count,
+        order - r.count,
+        order,
+        rounded((r.mm * order) / 1000, 2),
+      ];
+    }),
   };
 };
 
@@ -209,15 +221,3 @@ export const patchList = (plan: Plan): ListTable => {
     rows: rows.sort((a, b) => a[0] - b[0] || a[1] - b[1] || compareNatural(a[4], b[4])),
   };
 };
-
-/** The lists that go with a set of papers. */
-export const paperLists = (
-  plan: Plan,
-  assessment: Assessment,
-  setupId: string | undefined,
-): readonly ListTable[] => [
-  circuitList(plan, assessment, setupId),
-  cableList(plan),
-  gearList(plan),
-  patchList(plan),
-];

@@ -21,7 +21,7 @@ const COLUMNS: readonly Column[] = [
 ];
 
 /** Points to measure at: sources, boxes at their inlets, wall outlets, and the ends of ways in use. */
-const pointsOf = (info: SetInfo, r: Reader, sourceId: string): readonly SupplyEntity[] =>
+export const pointsOf = (info: SetInfo, r: Reader, sourceId: string): readonly SupplyEntity[] =>
   info.assessment.entities.filter(
     (e) =>
       e.sourceId === sourceId &&

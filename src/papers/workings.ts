@@ -65,7 +65,7 @@ const findingBlocks = (info: SetInfo, f: Finding, w: number): readonly Block[] =
 };
 
 /** Keys of the headline figures: of each source the worst amps on each leg and the neutral, and its power. */
-const headlineKeys = (info: SetInfo): readonly string[] => {
+export const headlineKeys = (info: SetInfo): readonly string[] => {
   const { figures, setups } = info.assessment;
   const r = readerOf(info.assessment, info.setupId);
   return r.roots().flatMap((s) => {
