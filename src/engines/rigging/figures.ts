@@ -3,7 +3,7 @@ import type { Id } from '../../kernel/ids.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { guyPullN, WIND_SPEEDS_MPS } from './calc.ts';
 import { type RiggingUse, riggingUses } from './lifts.ts';
-import { type Base, type Model, modelOf, type Sail, type StandUse } from './model.ts';
+import { type Base, type Factors, type Model, modelOf, type Sail, type StandUse } from './model.ts';
 import {
   bagsFor,
   liftForceN,
@@ -37,6 +37,16 @@ export interface RiggingResult {
 }
 
 const memo = new WeakMap<Plan, RiggingResult>();
+const tippings = new WeakMap<Base, { readonly factors: Factors; readonly tipping: Tipping }>();
+
+/** How a base stands, reckoned once while it and the factors are the same objects. */
+const tippingOnce = (model: Model, base: Base): Tipping => {
+  const last = tippings.get(base);
+  if (last?.factors === model.factors) return last.tipping;
+  const tipping = tippingOf(model, base);
+  tippings.set(base, { factors: model.factors, tipping });
+  return tipping;
+};
 
 /** Everything the stands engine computes from a plan, once per plan. */
 export const computeRigging = (plan: Plan): RiggingResult => {
@@ -45,7 +55,7 @@ export const computeRigging = (plan: Plan): RiggingResult => {
   const model = modelOf(plan);
   const tipping = new Map<Id, Tipping>();
   for (const base of model.bases) {
-    const t = tippingOf(model, base);
+    const t = tippingOnce(model, base);
     for (const u of base.uses) tipping.set(u.stand.id, t);
     for (const s of base.sails) tipping.set(s.grip.id, t);
   }

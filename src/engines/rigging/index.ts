@@ -1,5 +1,5 @@
 import type { EngineFinding } from '../../derive/findings.ts';
-import type { Plan } from '../../plan/plan.ts';
+import { whateverChangesIn } from '../../plan/remembered.ts';
 import { computeRigging } from './figures.ts';
 import { findingsOf } from './findings/index.ts';
 
@@ -21,5 +21,19 @@ export { sailForceN, type Tipping } from './tipping.ts';
 export { formatFactor, formatKg, formatNewtons, formatWind } from './words.ts';
 export type { RiggingWorking } from './working-shared.ts';
 
+/** Types the findings do not look at. */
+const NOT_LOOKED_AT = [
+  'level',
+  'block',
+  'tick',
+  'stock',
+  'acknowledgement',
+  'issue',
+  'line',
+  'universe',
+] as const;
+
 /** What is wrong or worth knowing with stands, frames, tube, lifts and cranes. */
-export const riggingFindings = (plan: Plan): readonly EngineFinding[] => findingsOf(computeRigging(plan));
+export const riggingFindings = whateverChangesIn(NOT_LOOKED_AT, (plan): readonly EngineFinding[] =>
+  findingsOf(computeRigging(plan)),
+);

@@ -1,4 +1,5 @@
 import { limitOf } from '../../derive/limits.ts';
+import type { Id } from '../../kernel/ids.ts';
 import type { RiggingKind } from '../../plan/kinds/kinds.ts';
 import { kindOf, type Plan, recordsOf } from '../../plan/plan.ts';
 import type { Fixture, Grip, Rigging } from '../../plan/records/index.ts';
@@ -31,12 +32,18 @@ export const isLift = (kind: RiggingKind): boolean => kind.what === 'lift' || ki
 export const riggingUses = (plan: Plan): readonly RiggingUse[] => {
   const person = limitOf(plan, 'rigging-person').value;
   const tools = limitOf(plan, 'rigging-person-tools').value;
-  const fixtures = recordsOf(plan, 'fixture');
+  const hung = new Map<Id, Fixture[]>();
+  for (const f of recordsOf(plan, 'fixture'))
+    if (f.support.on === 'rigged' && f.support.riggingId !== undefined) {
+      const there = hung.get(f.support.riggingId);
+      if (there) there.push(f);
+      else hung.set(f.support.riggingId, [f]);
+    }
   const grips = recordsOf(plan, 'grip');
   return recordsOf(plan, 'rigging').flatMap((rigging): RiggingUse[] => {
     const kind = kindOf(plan, rigging.kindId, 'rigging');
     if (!kind) return [];
-    const own = fixtures.filter((f) => f.support.on === 'rigged' && f.support.riggingId === rigging.id);
+    const own = hung.get(rigging.id) ?? [];
     const frames = grips.filter((g) => g.riggingId === rigging.id);
     const gearKg =
       own.reduce((sum, f) => sum + carriedOf(plan, f).massKg, 0) +

@@ -4,6 +4,7 @@ import { compareIds } from '../../kernel/ids.ts';
 import type { GripKind, RiggingKind, StandKind } from '../../plan/kinds/kinds.ts';
 import { armOf, kindOf, type Plan, planRecord, recordOf, recordsOf } from '../../plan/plan.ts';
 import type { Fixture, Grip, Stand } from '../../plan/records/index.ts';
+import { rememberedEach } from '../../plan/remembered.ts';
 import { counterweightKg, tipRadiusMm } from './calc.ts';
 
 /** Figures of the table as they hold in one plan, read once. */
@@ -24,7 +25,16 @@ export interface Factors {
   readonly meanMps: number | undefined;
 }
 
+const factors = new WeakMap<object, Factors>();
+
 export const factorsOf = (plan: Plan): Factors => {
+  const record = planRecord(plan);
+  const known = factors.get(record) ?? factorsMade(plan);
+  factors.set(record, known);
+  return known;
+};
+
+const factorsMade = (plan: Plan): Factors => {
   const of = (id: string): number => limitOf(plan, `rigging-${id}`).value;
   const { windMps: wind, windIsMean } = planRecord(plan);
   const given = wind !== undefined && Number.isFinite(wind) && wind >= 0 ? wind : undefined;
@@ -143,19 +153,52 @@ export interface Model {
   readonly sails: ReadonlyMap<Id, Sail>;
 }
 
+/** Fixtures with what is on them, and grip gear, from edit to edit: the same objects while nothing of them changes. */
+const carriedEach = rememberedEach((plan, f: Fixture) => carriedOf(plan, f));
+const sailEach = rememberedEach((plan, g: Grip) => sailOf(plan, g));
+
+/** The last use made for each stand, and base made for its first use: given again while made of the very same things. */
+const lastUses = new WeakMap<Stand, StandUse>();
+const lastBases = new WeakMap<StandUse, Base>();
+
+const same = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length === b.length && a.every((x, i) => x === b[i]);
+
+const standOnce = (made: StandUse): StandUse => {
+  const last = lastUses.get(made.stand);
+  const holds =
+    last?.kind === made.kind &&
+    Object.is(last.loadKg, made.loadKg) &&
+    last.bagsKg === made.bagsKg &&
+    same(last.carried, made.carried) &&
+    same(last.sails, made.sails);
+  if (holds) return last;
+  lastUses.set(made.stand, made);
+  return made;
+};
+
+const baseOnce = (made: Base): Base => {
+  const [first] = made.uses;
+  if (!first) return made;
+  const last = lastBases.get(first);
+  if (last && same(last.uses, made.uses) && same(last.sails, made.sails)) return last;
+  lastBases.set(first, made);
+  return made;
+};
+
 /** Stands with their loads, joined where a frame joins them. Stands whose kind is not in the plan are left out. */
 export const modelOf = (plan: Plan): Model => {
   const factors = factorsOf(plan);
   const carried = new Map<Id, Carried[]>();
-  for (const f of recordsOf(plan, 'fixture'))
-    if (f.support.on === 'stand') push(carried, f.support.standId, carriedOf(plan, f));
+  const standing = recordsOf(plan, 'fixture').filter((f) => f.support.on === 'stand');
+  for (const c of carriedEach(plan, standing))
+    if (c.fixture.support.on === 'stand') push(carried, c.fixture.support.standId, c);
   const sails = new Map<Id, Sail>();
   const sailsOn = new Map<Id, Sail[]>();
-  for (const g of recordsOf(plan, 'grip')) {
-    const sail = sailOf(plan, g);
+  for (const sail of sailEach(plan, recordsOf(plan, 'grip'))) {
     if (!sail) continue;
-    sails.set(g.id, sail);
-    for (const s of new Set(g.supports)) push(sailsOn, s, sail);
+    sails.set(sail.grip.id, sail);
+    for (const s of new Set(sail.grip.supports)) push(sailsOn, s, sail);
   }
   const uses = new Map<Id, StandUse>();
   for (const stand of recordsOf(plan, 'stand')) {
@@ -163,7 +206,7 @@ export const modelOf = (plan: Plan): Model => {
     if (!kind) continue;
     const on = carried.get(stand.id) ?? [];
     const frames = sailsOn.get(stand.id) ?? [];
-    uses.set(stand.id, {
+    const use = standOnce({
       stand,
       kind,
       radiusMm: tipRadiusMm(kind.legCircleMm, kind.legs ?? 3),
@@ -174,6 +217,7 @@ export const modelOf = (plan: Plan): Model => {
         frames.reduce((sum, s) => sum + s.massKg / standsUnder(plan, s.grip).length, 0),
       bagsKg: Math.max(0, stand.bags ?? 0) * factors.bagKg,
     });
+    uses.set(stand.id, use);
   }
   const bases = joined(plan, uses);
   const baseOf = new Map(bases.flatMap((b) => b.uses.map((u) => [u.stand.id, b] as const)));
@@ -207,6 +251,6 @@ const joined = (plan: Plan, uses: ReadonlyMap<Id, StandUse>): readonly Base[] =>
   return [...groups.values()].map((list) => {
     const own = [...list].sort((x, y) => compareIds(x.stand.id, y.stand.id));
     const sails = new Map(own.flatMap((u) => u.sails.map((s) => [s.grip.id, s] as const)));
-    return { id: own[0]?.stand.id ?? '', uses: own, sails: [...sails.values()] };
+    return baseOnce({ id: own[0]?.stand.id ?? '', uses: own, sails: [...sails.values()] });
   });
 };

@@ -106,7 +106,7 @@ export const standRows = (plan: Plan): readonly StandRow[] => {
         {
           id: use.stand.id,
           floorId: use.stand.floorId,
-          label: carriedLabel(r, use),
+          label: carriedLabel(plan, use),
           kind: use.kind.name,
           fixtureIds: use.carried.map((c) => c.fixture.id),
           gripIds: use.sails.map((s) => s.grip.id),

@@ -1,24 +1,25 @@
 import { always, type EngineFinding } from '../../../derive/findings.ts';
 import { recordLabel } from '../../../derive/labels.ts';
 import { limitOf } from '../../../derive/limits.ts';
-import { kindOf } from '../../../plan/plan.ts';
+import { kindOf, type Plan } from '../../../plan/plan.ts';
+import { rememberedEach } from '../../../plan/remembered.ts';
 import type { RiggingResult } from '../figures.ts';
 import { fits, offeredBy } from '../fit.ts';
 import { riggingKey } from '../keys.ts';
-import { onArmKg, type StandUse } from '../model.ts';
+import { type Factors, onArmKg, type StandUse } from '../model.ts';
 
 /** Shares of a limit are compared with this much room for the last digits of a sum. */
 const EPS = 1e-9;
 
 /** Load, receiver and height of every stand that carries something. */
-export const standFindings = (r: RiggingResult): readonly EngineFinding[] => {
-  const out: EngineFinding[] = [];
-  for (const use of r.stands.values()) {
-    if (use.carried.length === 0 && use.sails.length === 0) continue;
-    out.push(...loadFindings(r, use), ...fitFindings(r, use), ...heightFindings(r, use));
-  }
-  return out;
-};
+export const standFindings = (r: RiggingResult): readonly EngineFinding[] =>
+  ofStand(r.model.plan, [...r.stands.values()], r.model.factors).flat();
+
+const ofStand = rememberedEach((plan, use: StandUse, factors: Factors): readonly EngineFinding[] =>
+  use.carried.length === 0 && use.sails.length === 0
+    ? []
+    : [...loadFindings(plan, use, factors), ...fitFindings(plan, use), ...heightFindings(plan, use)],
+);
 
 const idsOf = (use: StandUse): readonly string[] => [
   use.stand.id,
@@ -26,14 +27,13 @@ const idsOf = (use: StandUse): readonly string[] => [
   ...use.sails.map((s) => s.grip.id),
 ];
 
-const loadFindings = (r: RiggingResult, use: StandUse): readonly EngineFinding[] => {
-  const { plan, factors } = r.model;
+const loadFindings = (plan: Plan, use: StandUse, factors: Factors): readonly EngineFinding[] => {
   const out: EngineFinding[] = [];
   const allowed = use.kind.ratedLoadKg * factors.loadFactor;
   if (use.loadKg > allowed * (1 + EPS))
     out.push({
       ...always('rigging-load', 'stop', use.stand.id, idsOf(use), {
-        label: carriedLabel(r, use),
+        label: carriedLabel(plan, use),
         kind: use.kind.name,
         loadKg: use.loadKg,
         ratedKg: allowed,
@@ -58,8 +58,7 @@ const loadFindings = (r: RiggingResult, use: StandUse): readonly EngineFinding[]
   return out;
 };
 
-const fitFindings = (r: RiggingResult, use: StandUse): readonly EngineFinding[] => {
-  const { plan } = r.model;
+const fitFindings = (plan: Plan, use: StandUse): readonly EngineFinding[] => {
   const out: EngineFinding[] = [];
   for (const c of use.carried) {
     const kind = kindOf(plan, c.fixture.kindId, 'fixture');
@@ -88,13 +87,13 @@ const fitFindings = (r: RiggingResult, use: StandUse): readonly EngineFinding[] 
   return out;
 };
 
-const heightFindings = (r: RiggingResult, use: StandUse): readonly EngineFinding[] => {
+const heightFindings = (plan: Plan, use: StandUse): readonly EngineFinding[] => {
   const { heightMm } = use.stand;
   const { heightMinMm, heightMaxMm } = use.kind;
   if (heightMm >= heightMinMm - 1 && heightMm <= heightMaxMm + 1) return [];
   return [
     always('rigging-height', 'warn', use.stand.id, idsOf(use), {
-      label: carriedLabel(r, use),
+      label: carriedLabel(plan, use),
       kind: use.kind.name,
       heightMm,
       minMm: heightMinMm,
@@ -104,9 +103,9 @@ const heightFindings = (r: RiggingResult, use: StandUse): readonly EngineFinding
 };
 
 /** What a stand carries in words: `Unit 7`, `Frame, 12×12 ft`, `Unit 7 and 1 more`. */
-export const carriedLabel = (r: RiggingResult, use: StandUse): string => {
+export const carriedLabel = (plan: Plan, use: StandUse): string => {
   const names = [
-    ...use.carried.map((c) => recordLabel(r.model.plan, c.fixture)),
+    ...use.carried.map((c) => recordLabel(plan, c.fixture)),
     ...use.sails.map((s) => s.kind.name),
   ];
   const [first = use.kind.name] = names;
@@ -124,7 +123,7 @@ export const tipFindings = (r: RiggingResult): readonly EngineFinding[] => {
     const [first] = base.uses;
     if (!t || !first || base.uses.every((u) => u.carried.length === 0 && u.sails.length === 0)) continue;
     const ids = [...new Set(base.uses.flatMap(idsOf))];
-    const label = carriedLabel(r, base.uses.find((u) => u.carried.length + u.sails.length > 0) ?? first);
+    const label = carriedLabel(plan, base.uses.find((u) => u.carried.length + u.sails.length > 0) ?? first);
     const { factor } = t.moments;
     if (factor < factors.tipFactor) {
       const guyed = base.sails.some((s) => s.grip.guys >= Math.max(2, s.kind.guys));
