@@ -1,5 +1,4 @@
 import type { Id } from '../kernel/ids.ts';
-import type { SourceKind } from '../plan/kinds/kinds.ts';
 import type { OutletPort, Way } from '../plan/kinds/ports.ts';
 import { outletSockets } from '../plan/outlet-sockets.ts';
 import { kindOf, type Plan, recordOf, recordsOf } from '../plan/plan.ts';
@@ -17,6 +16,7 @@ import type {
 import { always, type EngineFinding } from './findings.ts';
 import { recordLabel } from './labels.ts';
 import { loadSpecOf } from './loads.ts';
+import type { RootKind } from './supply-roots.ts';
 import type { SystemShape } from './systems.ts';
 
 /** Cables by their ends, and the defects found so far. Each check gives words where the thing cannot be computed. */
@@ -70,14 +70,18 @@ export class SupplyIndex {
     return 'its kind is not in the plan';
   }
 
-  sourceFault(s: Source, kind: SourceKind | undefined, shape: SystemShape | undefined): string | undefined {
+  sourceFault(
+    s: Source | Box,
+    kind: RootKind | undefined,
+    shape: SystemShape | undefined,
+  ): string | undefined {
     if (!kind) return this.kindFault(s, s.kindId);
     const label = recordLabel(this.#plan, s);
     if (!shape) {
       this.stop('power-value', s.id, [s.id], { label, problem: `its system is ${kind.system}` });
       return `its system ${kind.system} is not known`;
     }
-    if (s.voltsV !== undefined && !(s.voltsV > 0)) {
+    if (s.type === 'source' && s.voltsV !== undefined && !(s.voltsV > 0)) {
       this.stop('power-value', s.id, [s.id], { label, problem: `its volts are ${s.voltsV}` });
       return `its volts are ${s.voltsV}`;
     }

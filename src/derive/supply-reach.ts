@@ -1,5 +1,5 @@
 import type { System } from '../plan/kinds/kinds.ts';
-import type { Source } from '../plan/records/index.ts';
+import type { Box, Source } from '../plan/records/index.ts';
 import type { DimmerHow } from './dimmers.ts';
 import type { SystemShape } from './systems.ts';
 
@@ -7,7 +7,7 @@ import type { SystemShape } from './systems.ts';
 export interface Reach {
   readonly parent: number;
   readonly depth: number;
-  readonly source: Source | undefined;
+  readonly source: Source | Box | undefined;
   readonly system: System | undefined;
   readonly shape: SystemShape | undefined;
   readonly legs: readonly number[];
@@ -34,7 +34,7 @@ export const linesOf = (reach: Reach, p: { readonly legs: number; readonly neutr
 
 /** What a source gives: all its legs. */
 export const startAt = (
-  source: Source,
+  source: Source | Box,
   system: System | undefined,
   shape: SystemShape | undefined,
 ): Reach => ({

@@ -1,7 +1,7 @@
-import { compareIds, compareNatural, type Id } from '../kernel/ids.ts';
+import type { Id } from '../kernel/ids.ts';
 import type { InletPort, OutletPort, Way } from '../plan/kinds/ports.ts';
 import { kindOf, type Plan, recordsOf } from '../plan/plan.ts';
-import { boxFamilies, deviceFamilies, inletsOf, outletsOf, waysOf } from '../plan/ports.ts';
+import { boxFamilies, inletsOf, outletsOf, waysOf } from '../plan/ports.ts';
 import type { Ballast, Box, Cable, Charger, Device, Fixture, Outlet, Source } from '../plan/records/index.ts';
 import { loadBranches } from './connections.ts';
 import { recordLabel, wayLabel } from './labels.ts';
@@ -11,9 +11,11 @@ import { otherLoadBranches } from './other-loads.ts';
 import { SupplyIndex } from './supply-checks.ts';
 import { circuitInto, circuitKey, circuitLabel, dimmerWay, outputNode } from './supply-circuits.ts';
 import { cableFault, loadFault, straightFault } from './supply-faults.ts';
-import { chargeKey, type NewNode, nodeFrom, reachFrom } from './supply-node.ts';
+import { chargingNode, steadyNode } from './supply-loads.ts';
+import { type NewNode, nodeFrom, reachFrom } from './supply-node.ts';
 import { linesOf, nowhere, type Reach, startAt } from './supply-reach.ts';
 import { noteReads, type Segment, touchedBetween } from './supply-reuse.ts';
+import { rootKind, supplyRoots } from './supply-roots.ts';
 import type { SupplyNode, SupplyTree } from './supply-types.ts';
 import { systemShape } from './systems.ts';
 import { type Transformer, transformerOn } from './transformers.ts';
@@ -53,9 +55,7 @@ class Walk {
 
   run(): SupplyTree {
     const plan = this.#plan;
-    const byLabel = (a: { label: string; id: Id }, b: { label: string; id: Id }): number =>
-      compareNatural(a.label, b.label) || compareIds(a.id, b.id);
-    for (const s of [...recordsOf(plan, 'source')].sort(byLabel)) if (!this.#reuse(s.id)) this.#segment(s);
+    for (const s of supplyRoots(plan)) if (!this.#reuse(s.id)) this.#segment(s);
     this.#unfed();
     const children: number[][] = this.#nodes.map(() => []);
     for (const n of this.#nodes) if (n.parent >= 0) children[n.parent]?.push(n.index);
@@ -87,7 +87,7 @@ class Walk {
     return true;
   }
 
-  #segment(s: Source): void {
+  #segment(s: Source | Box): void {
     this.#reads = new Set();
     const start = this.#nodes.length;
     const defects = this.#index.defects.length;
@@ -107,18 +107,19 @@ class Walk {
     return { node, reach: reachFrom(node, reach) };
   }
 
-  #source(s: Source): void {
+  #source(s: Source | Box): void {
     const plan = this.#plan;
     this.#seen.add(s.id);
-    const kind = kindOf(plan, s.kindId, 'source');
+    const kind = rootKind(plan, s.id);
     const shape = kind && systemShape(kind.system);
     const fault = this.#index.sourceFault(s, kind, shape);
+    const own = s.type === 'source' ? s.mainBreakerA : undefined;
     const { reach } = this.#push(startAt(s, kind?.system, shape), {
       key: s.id,
       what: 'source',
       recordId: s.id,
       label: recordLabel(plan, s),
-      mainBreakerA: s.mainBreakerA ?? kind?.mainBreakerA,
+      mainBreakerA: own ?? kind?.mainBreakerA,
       notComputed: fault,
     });
     this.#owner(s, reach, waysOf(plan, s.id), this.#index.wallOutlets(s.id));
@@ -262,7 +263,10 @@ class Walk {
 
   #into(recordId: Id, inlet: InletPort | undefined, reach: Reach, circuit?: number): void {
     const r = this.#plan.records.get(recordId);
-    if (r?.type === 'source') return this.#charging(r, inlet, reach);
+    if (r?.type === 'source') {
+      this.#push(reach, chargingNode(this.#plan, r, inlet, reach));
+      return;
+    }
     const own = r?.type === 'box' ? circuitInto(this.#plan, r, inlet, circuit) : undefined;
     if (this.#seen.has(circuitKey(recordId, own))) return;
     if (r?.type === 'box') this.#box(r, inlet, reach, own);
@@ -335,48 +339,10 @@ class Walk {
     for (const p of outletsOf(this.#plan, r.id)) this.#port(r.id, p, through);
   }
 
-  /** Control gear, mains supplies, and a charger with all its bays busy, in every setup: which packs are in it when is for the day to say. */
   #steady(r: Charger | Device | Box, inlet: InletPort | undefined, reach: Reach): void {
     this.#seen.add(r.id);
-    const load = kindOf(this.#plan, r.kindId, 'charger', 'converter', ...deviceFamilies)?.load;
-    const branches =
-      load && inlet && reach.shape && reach.notComputed === undefined
-        ? loadBranches(reach.shape, inlet, reach.legs, reach.neutral, load)
-        : [];
-    const { reach: through } = this.#push(reach, {
-      key: r.id,
-      what: 'load',
-      recordId: r.id,
-      label: recordLabel(this.#plan, r),
-      connectors: inlet ? [inlet.connector] : [],
-      steady: true,
-      load,
-      branches: typeof branches === 'string' ? [] : branches,
-      notComputed:
-        typeof branches === 'string' ? branches : load ? undefined : 'its kind does not say what it draws',
-    });
+    const { reach: through } = this.#push(reach, steadyNode(this.#plan, r, inlet, reach));
     if (r.type !== 'box') for (const p of outletsOf(this.#plan, r.id)) this.#port(r.id, p, through);
-  }
-
-  /** A power station at whose outlet it is charged: a load there, whatever it gives on its own side. */
-  #charging(s: Source, inlet: InletPort | undefined, reach: Reach): void {
-    const load = kindOf(this.#plan, s.kindId, 'source')?.load;
-    const branches =
-      load && inlet && reach.shape && reach.notComputed === undefined
-        ? loadBranches(reach.shape, inlet, reach.legs, reach.neutral, load)
-        : [];
-    this.#push(reach, {
-      key: chargeKey(s.id),
-      what: 'load',
-      recordId: s.id,
-      label: `${recordLabel(this.#plan, s)}, charging`,
-      connectors: inlet ? [inlet.connector] : [],
-      steady: true,
-      load,
-      branches: typeof branches === 'string' ? [] : branches,
-      notComputed:
-        typeof branches === 'string' ? branches : load ? undefined : 'its kind does not say what it draws',
-    });
   }
 
   /** Whether a box is plugged straight into an outlet that is there. */

@@ -1,5 +1,6 @@
 import { conductor } from '../derive/conductors.ts';
 import { limitOf, limitsOf } from '../derive/limits.ts';
+import { rootKind } from '../derive/supply-roots.ts';
 import type { SupplyNode } from '../derive/supply-types.ts';
 import { legVoltsV, lineToLineV, type SystemShape, systemShape } from '../derive/systems.ts';
 import type { Quantity } from '../derive/types.ts';
@@ -155,8 +156,7 @@ export const sizeCable = (
   const [a, b] = node.legs;
   const volts = own.neutral || b === undefined ? legVoltsV(shape, a ?? 0) : lineToLineV(shape, a ?? 0, b);
   const va = worst(power, node.key, 'loadVa');
-  const what = recordOf(plan, 'source', node.sourceId ?? '');
-  const kind = what && kindOf(plan, what.kindId, 'source')?.what;
+  const kind = rootKind(plan, node.sourceId ?? '')?.what;
   const privateRow = kind === 'generator' || kind === 'power-station' ? 'drop-total-private' : 'drop-total';
   const advice = (limitsOf(plan).get(privateRow) ?? limitOf(plan, 'drop-total')).value;
   const lost = lossesOf(power, node, volts);

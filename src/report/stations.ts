@@ -1,12 +1,13 @@
 import { always, type EngineFinding } from '../derive/findings.ts';
+import { limitOf } from '../derive/limits.ts';
 import { shootingDays } from '../derive/schedule.ts';
 import { supplyTree } from '../derive/supply.ts';
+import { rootKind, rootLabel, supplyRoots } from '../derive/supply-roots.ts';
 import type { SupplyNode } from '../derive/supply-types.ts';
 import { dayOf, rotationOf, supplyOf } from '../engines/battery/index.ts';
 import type { LoadSpec } from '../plan/kinds/ports.ts';
-import { type Plan, recordOf, recordsOf } from '../plan/plan.ts';
+import { type Plan, recordOf } from '../plan/plan.ts';
 import { chargedFrom, dayPower } from './day-power.ts';
-import { stationOf } from './station-day.ts';
 import { stationLoads } from './station-loads.ts';
 
 /** Watts a load takes at the moment it is switched on, as a multiple of what it takes at full. */
@@ -15,9 +16,9 @@ const inrushW = (l: LoadSpec): number => l.wattsW * (l.inrushMultiple ?? 1);
 const loadsOf = (plan: Plan, sourceId: string): readonly SupplyNode[] =>
   supplyTree(plan).nodes.filter((n) => n.sourceId === sourceId && n.what === 'load' && n.load !== undefined);
 
-/** Power stations that run empty on a day, and those that switching on may trip. */
+/** Power stations that run empty on a day, and those and inverters that switching on may trip. */
 export const stationFindings = (plan: Plan): readonly EngineFinding[] => {
-  const stations = recordsOf(plan, 'source').filter((s) => stationOf(plan, s.id));
+  const stations = supplyRoots(plan).filter((s) => rootKind(plan, s.id)?.what === 'power-station');
   if (stations.length === 0) return [];
   return [...stations.flatMap((s) => [...surge(plan, s.id), ...chained(plan, s.id)]), ...emptied(plan)];
 };
@@ -68,27 +69,27 @@ const emptied = (plan: Plan): readonly EngineFinding[] =>
 
 /** All at full, and the load with the greatest inrush of its own switched on last. */
 const surge = (plan: Plan, sourceId: string): readonly EngineFinding[] => {
-  const station = stationOf(plan, sourceId);
-  const surgeW = station?.surgeW;
+  const kind = rootKind(plan, sourceId);
+  const ratedW = (recordOf(plan, 'source', sourceId)?.ratedKw ?? kind?.ratedKw ?? Number.NaN) * 1000;
+  const surgeW = kind?.surgeW ?? (ratedW * limitOf(plan, 'station-surge').value) / 100;
   const loads = loadsOf(plan, sourceId);
-  if (surgeW === undefined || loads.length === 0) return [];
+  if (!(surgeW > 0) || loads.length === 0) return [];
   const total = loads.reduce((sum, n) => sum + (n.load?.wattsW ?? 0), 0);
   const extra = (n: SupplyNode): number => (n.load ? inrushW(n.load) - n.load.wattsW : 0);
   const [worst] = [...loads].sort((a, b) => extra(b) - extra(a));
   if (!worst) return [];
   const watts = total + extra(worst);
   if (!(watts > surgeW * (1 + 1e-9)) || extra(worst) <= 0) return [];
-  const source = recordOf(plan, 'source', sourceId);
   return [
     {
       ...always('station-surge', 'warn', sourceId, [sourceId, worst.recordId], {
-        label: source?.label ?? '',
+        label: rootLabel(plan, sourceId),
         load: worst.label,
         watts,
         surgeW,
         restW: total - (worst.load?.wattsW ?? 0),
         inrushW: worst.load ? inrushW(worst.load) : 0,
-        assumed: station?.surgeAssumed ? 1 : 0,
+        assumed: kind?.surgeW === undefined ? 1 : 0,
         limitRow: 'station-surge',
       }),
       figure: watts,

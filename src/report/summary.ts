@@ -1,6 +1,7 @@
 import { colourLine } from '../derive/colours.ts';
 import { cableLength } from '../derive/lengths.ts';
 import { loadPower } from '../derive/loads.ts';
+import { rootKind } from '../derive/supply-roots.ts';
 import { legName, legNames, systemShape } from '../derive/systems.ts';
 import { type CurrentLimit, figureKey, type Quantity, type SupplyEntity } from '../derive/types.ts';
 import { sourceRating, sourceVolts } from '../engines/power/index.ts';
@@ -64,8 +65,7 @@ class Rows {
   }
 
   source(e: SupplyEntity): SourceRow {
-    const record = recordOf(this.#plan, 'source', e.recordId);
-    const kind = record && kindOf(this.#plan, record.kindId, 'source');
+    const kind = rootKind(this.#plan, e.recordId);
     const { basis, volts } = sourceVolts(this.#plan, e.recordId);
     const rating = sourceRating(this.#plan, e.recordId);
     const power = basis === 'unknown' ? (['loadW', 'loadVa'] as const) : (['inW', 'inVa'] as const);

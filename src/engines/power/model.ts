@@ -1,11 +1,12 @@
 import { limitOf } from '../../derive/limits.ts';
+import { rootKind } from '../../derive/supply-roots.ts';
 import type { SupplyNode, SupplyTree } from '../../derive/supply-types.ts';
 import { NEUTRAL } from '../../derive/supply-types.ts';
 import { type SystemShape, systemShape } from '../../derive/systems.ts';
 import { ratioMatrix } from '../../derive/transformers.ts';
 import type { Id } from '../../kernel/ids.ts';
 import type { LoadSpec } from '../../plan/kinds/ports.ts';
-import { kindOf, type Plan, recordOf } from '../../plan/plan.ts';
+import { type Plan, recordOf } from '../../plan/plan.ts';
 import { type Coupling, openVolts } from './coupling.ts';
 import { impedances, ownImpedance } from './impedance.ts';
 import type { NodeLimits } from './limits.ts';
@@ -73,7 +74,7 @@ export interface Zone {
 /** Volts to neutral of a source (between lines where it has no neutral) and how they are known. Only a set that makes its own may be taken at nominal. */
 export const sourceVolts = (plan: Plan, sourceId: Id): { volts: number; basis: VoltsBasis } => {
   const record = recordOf(plan, 'source', sourceId);
-  const kind = record && kindOf(plan, record.kindId, 'source');
+  const kind = rootKind(plan, sourceId);
   const nominal = (kind && systemShape(kind.system)?.nominalV) ?? Number.NaN;
   if (record?.voltsV !== undefined) return { volts: record.voltsV, basis: 'given' };
   const own = kind?.what === 'generator' || kind?.what === 'power-station';

@@ -1,6 +1,7 @@
 import { limitOf } from '../../derive/limits.ts';
+import { rootKind } from '../../derive/supply-roots.ts';
 import { balancedV, systemShape } from '../../derive/systems.ts';
-import { kindOf, type Plan, planRecord, recordOf } from '../../plan/plan.ts';
+import { type Plan, planRecord, recordOf } from '../../plan/plan.ts';
 
 /** Rated kilowatts and kVA of a source, the one that is not given derived from the other. */
 export interface Rating {
@@ -30,7 +31,7 @@ export const deratingShare = (plan: Plan, altitudeM: number, airC: number): numb
 
 export const sourceRating = (plan: Plan, sourceId: string): Rating => {
   const record = recordOf(plan, 'source', sourceId);
-  const kind = record && kindOf(plan, record.kindId, 'source');
+  const kind = rootKind(plan, sourceId);
   const kwGiven = positive(record?.ratedKw) ?? positive(kind?.ratedKw);
   const kvaGiven = positive(record?.ratedKva) ?? positive(kind?.ratedKva);
   const pf = limitOf(plan, 'generator-rating-pf').value;

@@ -122,6 +122,12 @@ export const overloadTexts: Readonly<Record<string, Writer>> = {
       ? 'NEC 240.5, 210.21(B) (from memory: verify)'
       : 'In ≤ Iz: IEC 60364-4-43 clause 433.1; BS 7671 433.1.1 (from memory: verify)',
   }),
+  'power-inverter-feed': (c) => ({
+    head: `${c.text('label')}: takes ${c.amps('amps')} at ${c.text('feedV')} V from what feeds it`,
+    body: `${formatWatts(c.num('watts'))} of mains at most ÷ ${c.text('efficiencyPct')} % + ${c.text('idleW')} W of its own = ${formatWatts(c.num('feedW'))}, over ${c.text('feedV')} V: ${c.amps('amps')}${Number.isFinite(c.num('mostA')) ? ` on an inlet made for ${c.amps('mostA')}` : ''}. The nearly empty battery has fewer volts and gives more amps. What feeds it is not in this plan.`,
+    todo: 'Look at the battery, its fuse and its leads for that current.',
+    citation: c.cite('battery-inverter-idle'),
+  }),
   'power-breaker-size': (c) => ({
     head: `${c.text('label')}: a breaker of ${c.amps('breakerA')} is no standard size`,
     body: `Standard sizes about it: ${c.text('sizes')}. Figures are reckoned with the ${c.amps('breakerA')} of the plan.`,

@@ -1,9 +1,10 @@
 import { always, type EngineFinding } from '../../../derive/findings.ts';
 import { limitOf } from '../../../derive/limits.ts';
+import { rootKind } from '../../../derive/supply-roots.ts';
 import { legName } from '../../../derive/systems.ts';
 import type { Quantity } from '../../../derive/types.ts';
 import { formatAmps } from '../../../kernel/units.ts';
-import { kindOf, planRecord, recordOf } from '../../../plan/plan.ts';
+import { planRecord } from '../../../plan/plan.ts';
 import { sourceRating } from '../rating.ts';
 import { largestStep } from '../steps.ts';
 import type { Computed } from '../types.ts';
@@ -18,8 +19,7 @@ export const sourceRatings = (c: Computed): readonly EngineFinding[] =>
     const out: EngineFinding[] = [];
     const setups = c.setups.length;
     const r = sourceRating(c.plan, n.recordId);
-    const record = recordOf(c.plan, 'source', n.recordId);
-    const what = record && kindOf(c.plan, record.kindId, 'source')?.what;
+    const what = rootKind(c.plan, n.recordId)?.what;
     const known = c.sources.get(n.recordId)?.model.basis !== 'unknown';
     const watts = (s: number): number => figureAt(c, n, known ? 'inW' : 'loadW', s);
     const va = (s: number): number => figureAt(c, n, known ? 'inVa' : 'loadVa', s);

@@ -5,6 +5,7 @@ import { connectorVolts } from './connector-volts.ts';
 import { dimmedLamps, dimmedTooLittle, dimmerNeutrals } from './dimmers.ts';
 import { sourceRatings } from './generator.ts';
 import { inrush } from './inrush.ts';
+import { inverterFeeds } from './inverter.ts';
 import { closeBreakers, overloads } from './overload.ts';
 import { cableChoices, weakerThanBreaker } from './protection.ts';
 import { leakage, wetPlaces } from './residual.ts';
@@ -36,4 +37,5 @@ export const powerFindings = (c: Computed): readonly EngineFinding[] => [
   ...voltsUnbalance(c),
   ...dimmedTooLittle(c),
   ...breakerSizesOdd(c),
+  ...inverterFeeds(c),
 ];

@@ -1,9 +1,10 @@
 import { always, type EngineFinding } from '../../../derive/findings.ts';
 import { limitOf, limitsOf } from '../../../derive/limits.ts';
+import { rootKind } from '../../../derive/supply-roots.ts';
 import { NEUTRAL, type SupplyNode } from '../../../derive/supply-types.ts';
 import { legName, legVoltsV, systemShape } from '../../../derive/systems.ts';
 import { connector } from '../../../plan/connectors.ts';
-import { kindOf, planRecord, recordOf } from '../../../plan/plan.ts';
+import { planRecord } from '../../../plan/plan.ts';
 import type { Computed } from '../types.ts';
 import { figureAt, inSetups, leastOver, mostOver, passing, ROUNDING } from './context.ts';
 
@@ -118,8 +119,7 @@ export const dropAdvice = (c: Computed): readonly EngineFinding[] => {
       const p = figureAt(c, n, 'dropPct', s);
       return Number.isNaN(p) ? (100 * figureAt(c, n, 'dropV', s)) / base : p;
     };
-    const own = recordOf(c.plan, 'source', n.sourceId);
-    const kind = own && kindOf(c.plan, own.kindId, 'source');
+    const kind = rootKind(c.plan, n.sourceId);
     const privateSupply = kind?.what === 'generator' || kind?.what === 'power-station';
     const totalRow =
       privateSupply && limitsOf(c.plan).has('drop-total-private') ? 'drop-total-private' : 'drop-total';

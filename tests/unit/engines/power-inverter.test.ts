@@ -1,0 +1,110 @@
+import { describe, expect, it } from 'vitest';
+import { computePower, sourceRating } from '../../../src/engines/power/index.ts';
+import { assess } from '../../../src/report/assess.ts';
+import { assessmentJson } from '../../../src/report/json.ts';
+import { supplySummary } from '../../../src/report/summary.ts';
+import { findingText } from '../../../src/report/text.ts';
+import { whatIf } from '../../../src/report/whatif.ts';
+import { gearRig } from '../../support/gear-rig.ts';
+
+/** An inverter of 1000 W at 12 V in a van, and units of so many watts on its outlet by one cord each. */
+const van = (watts: readonly number[], more: { inrushMultiple?: number } = {}) => {
+  const r = gearRig();
+  const inverter = r.b.box(r.kind('inverter-12v-1kw'), { label: 'V1' });
+  r.b.cableKind('cord', { plug: 'nema-5-15', socket: 'nema-5-15', conductor: 'awg:14', ampacityA: 15 });
+  const strip = r.b.boxKind('strip', {
+    inlets: [{ id: 'in', connector: 'nema-5-15', legs: 1, neutral: true }],
+    outlets: watts.map((_, i) => ({ id: `o${i}`, connector: 'nema-5-15', legs: 1, neutral: true })),
+  });
+  const box = r.b.box(strip.id, { label: 'Strip' });
+  r.b.cable('cord', [inverter.id, '1'], [box.id, 'in'], 0);
+  const units = watts.map((wattsW, i) => {
+    r.b.fixtureKind(
+      `f${i}`,
+      { wattsW, voltsMinV: 100, voltsMaxV: 250, ...more },
+      { inlets: [{ id: 'in', connector: 'nema-5-15', legs: 1, neutral: true }] },
+    );
+    const f = r.b.fixture(`f${i}`, { unit: String(i + 1) });
+    r.b.cable('cord', [box.id, `o${i}`], [f.id, 'in'], 15_240);
+    return f;
+  });
+  return { ...r, inverter, units };
+};
+
+describe('an inverter that stands by itself', () => {
+  it('power-inverter: what hangs on it is computed at its nominal volts, marked as assumed', () => {
+    const { plan, inverter, units } = van([300, 200]);
+    const p = computePower(plan());
+    const node = p.tree.byKey.get(inverter.id);
+    expect([node?.what, node?.system, node?.notComputed]).toEqual(['source', '120', undefined]);
+    expect(p.figures.get(inverter.id, 'voltsV', 0)).toBeCloseTo(120, 9);
+    expect(p.figures.get(inverter.id, 'leg0A', 0)).toBeGreaterThan(500 / 120);
+    const at = p.figures.get(units[0]?.id ?? '', 'voltsV', 0);
+    expect(at).toBeLessThan(120);
+    expect(at).toBeGreaterThan(118);
+    expect(sourceRating(plan(), inverter.id)).toMatchObject({ kw: 1, share: 1 });
+    const a = assess(plan(), { revision: 1 });
+    const [row] = supplySummary(plan(), a).sources;
+    expect([row?.id, row?.what, row?.voltsBasis]).toEqual([inverter.id, 'power-station', 'set-nominal']);
+    expect(a.findings.some((f) => f.rule === 'power-box-unfed' && f.recordIds[0] === inverter.id)).toBe(
+      false,
+    );
+    JSON.parse(assessmentJson(plan(), a));
+  });
+
+  it('power-generator-kw: over its continuous watts is a stop', () => {
+    const over = (w: number) =>
+      assess(van([w]).plan(), { revision: 1 }).findings.filter((f) => f.rule === 'power-generator-kw');
+    expect(over(950)).toEqual([]);
+    expect(over(1100).map((f) => f.severity)).toEqual(['stop']);
+  });
+
+  it('station-surge: units whose switching on takes more than it gives for a moment are told', () => {
+    const told = (times: number) =>
+      assess(van([400, 400], { inrushMultiple: times }).plan(), { revision: 1 }).findings.filter(
+        (f) => f.rule === 'station-surge',
+      );
+    expect(told(1.5)).toEqual([]);
+    expect(told(12).map((f) => f.params.label)).toEqual(['V1']);
+  });
+
+  it('power-inverter-feed: watts over its efficiency and its own draw, in amps at its inlet', () => {
+    const { plan, inverter } = van([500]);
+    const a = assess(plan(), { revision: 1 });
+    const f = a.findings.find((x) => x.rule === 'power-inverter-feed');
+    const watts = a.figures.get(inverter.id, 'inW', 0);
+    const own = Number(f?.params.idleW);
+    expect(own).toBeGreaterThan(0);
+    // 88 % of the book’s kind.
+    expect(f?.params.amps).toBeCloseTo((watts / 0.88 + own) / 12, 9);
+    expect(f?.severity).toBe('note');
+    expect(f && findingText(plan(), f).body).toContain('÷ 88 %');
+    const over = assess(van([1100]).plan(), { revision: 1 }).findings.find(
+      (x) => x.rule === 'power-inverter-feed',
+    );
+    expect(over?.severity).toBe('warn');
+  });
+
+  it('power-incremental: an edit on it gives the figures from scratch', () => {
+    const { b, plan, units } = van([300, 200]);
+    const first = assess(plan(), { revision: 0 });
+    const unit = units[1];
+    if (unit) b.put({ ...unit, onPacks: true });
+    const next = assess(plan(), { revision: 1, previous: first });
+    expect(assessmentJson(plan(), next)).toBe(assessmentJson(plan(), assess(plan(), { revision: 1 })));
+  });
+
+  it('power-what-if: its lost leg darkens all of it', () => {
+    const { plan, inverter } = van([300, 200]);
+    const lost = whatIf(plan(), { loseLeg: { sourceId: inverter.id, leg: 0 } });
+    expect(lost.ok && lost.value.loads.map((l) => l.state)).toEqual(['dark', 'dark']);
+  });
+
+  it('power-defect: a cable into an inverter has no inlet to go to, and is told', () => {
+    const { b, plan, inverter } = van([300]);
+    // A cable into an inverter has no inlet to go to.
+    b.cable('cord', [inverter.id, '1'], [inverter.id, 'in'], 0);
+    const a = assess(plan(), { revision: 1 });
+    expect(a.findings.some((f) => f.rule === 'power-cable-end' && f.severity === 'stop')).toBe(true);
+  });
+});
