@@ -3,6 +3,7 @@ import type { Id } from '../kernel/ids.ts';
 import { type Plan, recordOf, recordsOf } from '../plan/plan.ts';
 import { placeOf } from '../plan/ports.ts';
 import type { Cable, Crossing, Feature, Opening, Wall } from '../plan/records/index.ts';
+import { remembered, rememberedEach } from '../plan/remembered.ts';
 import { featuresOn, onward, type Stretch, stretchesOn } from './outdoors.ts';
 
 /** Somewhere a cable lies across a way that stays open. */
@@ -93,44 +94,67 @@ const doorStretch = (door: Doorway, line: readonly Point[]): Stretch | undefined
   return undefined;
 };
 
+/** What cables are held against: doorways by floor, ways that stay open, and what takes cables over them. */
+interface Ways {
+  readonly doors: ReadonlyMap<Id, readonly Doorway[]>;
+  readonly open: boolean;
+  readonly crossings: readonly Crossing[];
+}
+
+const waysOf = remembered((plan, openings: readonly Opening[]): Ways => {
+  const doors = new Map<Id, Doorway[]>();
+  for (const o of openings) {
+    const wall = o.what !== 'window' && o.sillMm <= 0 ? recordOf(plan, 'wall', o.wallId) : undefined;
+    const door = wall && doorway(wall, o);
+    if (!door) continue;
+    const there = doors.get(door.wall.floorId);
+    if (there) there.push(door);
+    else doors.set(door.wall.floorId, [door]);
+  }
+  return {
+    doors,
+    open: recordsOf(plan, 'feature').length > 0,
+    crossings: recordsOf(plan, 'crossing'),
+  };
+});
+
+const NONE: readonly CableCrossing[] = [];
+
+const crossingsOf = rememberedEach((plan, c: Cable, ways: Ways): readonly CableCrossing[] => {
+  const line = cableLine(plan, c);
+  if (!line) return NONE;
+  const here = ways.crossings.filter((x) => x.floorId === line.floorId);
+  const out: CableCrossing[] = [];
+  const note = (over: Feature | Opening, s: Stretch): void => {
+    out.push({
+      cableId: c.id,
+      over,
+      at: s.middle,
+      lengthMm: s.lengthMm,
+      deg: s.deg,
+      crossing: here.find((x) => isIn(x, s.middle)),
+    });
+  };
+  if (ways.open)
+    for (const f of featuresOn(plan, line.floorId, WAYS))
+      for (const s of stretchesOn(f, line.points)) note(f, s);
+  for (const door of ways.doors.get(line.floorId) ?? []) {
+    const s = doorStretch(door, line.points);
+    if (s) note(door.o, s);
+  }
+  return out.length > 0 ? out : NONE;
+});
+
 const known = new WeakMap<Plan, readonly CableCrossing[]>();
 
 /**
  * Every place where a cable lies across a road, a fire lane, an exit or through a door or archway, with the ramp or
- * flown crossing that takes it there. In order of cables. Remembered per plan.
+ * flown crossing that takes it there. In order of cables. Remembered per plan, each cable's from edit to edit.
  */
 export const cableCrossings = (plan: Plan): readonly CableCrossing[] => {
   const before = known.get(plan);
   if (before) return before;
-  const out: CableCrossing[] = [];
-  const crossings = recordsOf(plan, 'crossing');
-  const doors = recordsOf(plan, 'opening').flatMap((o) => {
-    const wall = o.what !== 'window' && o.sillMm <= 0 ? recordOf(plan, 'wall', o.wallId) : undefined;
-    return (wall && doorway(wall, o)) ?? [];
-  });
-  const anyWays = recordsOf(plan, 'feature').length > 0;
-  for (const c of recordsOf(plan, 'cable')) {
-    const line = cableLine(plan, c);
-    if (!line) continue;
-    const here = crossings.filter((x) => x.floorId === line.floorId);
-    const note = (over: Feature | Opening, s: Stretch): void => {
-      out.push({
-        cableId: c.id,
-        over,
-        at: s.middle,
-        lengthMm: s.lengthMm,
-        deg: s.deg,
-        crossing: here.find((x) => isIn(x, s.middle)),
-      });
-    };
-    if (anyWays)
-      for (const f of featuresOn(plan, line.floorId, WAYS))
-        for (const s of stretchesOn(f, line.points)) note(f, s);
-    for (const door of doors) {
-      const s = door.wall.floorId === line.floorId ? doorStretch(door, line.points) : undefined;
-      if (s) note(door.o, s);
-    }
-  }
+  const out = crossingsOf(plan, recordsOf(plan, 'cable'), waysOf(plan, recordsOf(plan, 'opening'))).flat();
   known.set(plan, out);
   return out;
 };

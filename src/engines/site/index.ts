@@ -6,6 +6,7 @@ import { distanceMm, nearestOnSegment, type Point } from '../../kernel/geometry.
 import type { Id } from '../../kernel/ids.ts';
 import { type Plan, recordsOf } from '../../plan/plan.ts';
 import type { Feature, Opening } from '../../plan/records/index.ts';
+import { whateverChangesIn } from '../../plan/remembered.ts';
 import { type Standing, standingOf } from './standing.ts';
 
 const NAMED = 3;
@@ -114,9 +115,21 @@ const overheadFindings = (plan: Plan, all: readonly Standing[]): readonly Engine
     return [...tell('site-overhead', 'stop', inside), ...tell('site-overhead-reach', 'warn', could)];
   });
 
+/** Types the findings do not look at. */
+const NOT_LOOKED_AT = [
+  'level',
+  'setup',
+  'block',
+  'tick',
+  'acknowledgement',
+  'issue',
+  'line',
+  'universe',
+] as const;
+
 /** What is wrong or worth knowing with gear and cables where people pass and under overhead lines. */
-export const siteFindings = (plan: Plan): readonly EngineFinding[] => {
+export const siteFindings = whateverChangesIn(NOT_LOOKED_AT, (plan): readonly EngineFinding[] => {
   if (recordsOf(plan, 'feature').length === 0) return crossingFindings(plan);
   const all = standingOf(plan);
   return [...clearFindings(plan, all), ...overheadFindings(plan, all), ...crossingFindings(plan)];
-};
+});

@@ -2,6 +2,7 @@ import { recordLabel } from '../../derive/labels.ts';
 import type { Point } from '../../kernel/geometry.ts';
 import type { Id } from '../../kernel/ids.ts';
 import { fixturePlace, kindOf, type Plan, recordsOf } from '../../plan/plan.ts';
+import type { Fixture } from '../../plan/records/index.ts';
 
 /** A thing on a floor with its body: a circle around its place, up to a height. Millimetres. */
 export interface Standing {
@@ -41,12 +42,12 @@ export const standingOf = (plan: Plan): readonly Standing[] => {
       onFloor: f.support.on === 'floor',
     };
   });
-  const carried = new Set(
-    recordsOf(plan, 'fixture').flatMap((f) => (f.support.on === 'stand' ? [f.support.standId] : [])),
-  );
+  const carried = new Map<Id, Fixture>();
+  for (const f of recordsOf(plan, 'fixture'))
+    if (f.support.on === 'stand' && !carried.has(f.support.standId)) carried.set(f.support.standId, f);
   const stands = recordsOf(plan, 'stand').map((s): Standing => {
     const kind = kindOf(plan, s.kindId, 'stand');
-    const on = recordsOf(plan, 'fixture').find((f) => f.support.on === 'stand' && f.support.standId === s.id);
+    const on = carried.get(s.id);
     return {
       id: s.id,
       floorId: s.floorId,
