@@ -23,6 +23,7 @@ export interface MeasuredRow {
   readonly entity: SupplyEntity | undefined;
   readonly volts: Compared | undefined;
   readonly amps: Compared | undefined;
+  readonly neutral: Compared | undefined;
 }
 
 interface Computed {
@@ -79,13 +80,18 @@ export const measuredRows = (plan: Plan, a: Computed): readonly MeasuredRow[] =>
         limitOf(plan, 'measured-volts-gap').value,
       ),
       amps: compare(record.amps, amps, limitOf(plan, 'measured-amps-gap').value),
+      neutral: compare(
+        record.neutralA,
+        setups.map((s) => a.figures.get(key, 'neutralA', s)),
+        limitOf(plan, 'measured-amps-gap').value,
+      ),
     };
   });
 };
 
 /** Measured values that say something else than the plan, a wrong polarity, a device that did not open. */
 export const measuredFindings = (plan: Plan, a: Computed): readonly EngineFinding[] =>
-  measuredRows(plan, a).flatMap(({ record: m, label, volts, amps }): readonly EngineFinding[] => {
+  measuredRows(plan, a).flatMap(({ record: m, label, volts, amps, neutral }): readonly EngineFinding[] => {
     const found = (
       rule: string,
       severity: EngineFinding['severity'],
@@ -124,5 +130,6 @@ export const measuredFindings = (plan: Plan, a: Computed): readonly EngineFindin
       ...(m.deviceTest === 'did-not-open' ? [found('power-measured-device', 'stop', {})] : []),
       ...gap('power-measured-volts', volts, 'measured-volts-gap'),
       ...gap('power-measured-amps', amps, 'measured-amps-gap'),
+      ...gap('power-measured-neutral', neutral, 'measured-amps-gap'),
     ];
   });

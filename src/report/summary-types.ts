@@ -43,11 +43,16 @@ export interface LoadRow {
   readonly legs: string;
   readonly nowA: number;
   readonly worstA: number;
+  readonly worstSetupId: Id | undefined;
+  /** Key for `explain` of the current now. */
+  readonly figureKey: string;
   readonly nowW: number;
   readonly nowVa: number;
   readonly voltsV: number;
   readonly dropPct: number;
   readonly dropV: number;
+  /** The setup in which it loses most volts, and what it sees and loses there. */
+  readonly least: { readonly setupId: Id | undefined; readonly voltsV: number; readonly dropPct: number };
   readonly levelPct: number | undefined;
   readonly levelAssumed: boolean;
   /** The run that feeds it: its label and made-up length in mm. */

@@ -101,6 +101,7 @@ class Rows {
         ? loadPower(this.#plan, r, this.#a.setups[this.#now]?.id ?? '')
         : undefined;
     const amps = this.#most(e);
+    const drop = this.#a.figures.worst(e.key, 'dropPct');
     return {
       key: e.key,
       recordId: e.recordId,
@@ -109,11 +110,18 @@ class Rows {
       legs: this.#legs(e),
       nowA: amps.nowA,
       worstA: amps.worstA,
+      worstSetupId: amps.worstSetupId,
+      figureKey: amps.figureKey,
       nowW: this.#at(e, 'loadW'),
       nowVa: this.#at(e, 'loadVa'),
       voltsV: this.#at(e, 'voltsV'),
       dropPct: this.#at(e, 'dropPct'),
       dropV: this.#at(e, 'dropV'),
+      least: {
+        setupId: this.#a.setups[drop.setupIndex]?.id,
+        voltsV: this.#a.figures.get(e.key, 'voltsV', drop.setupIndex),
+        dropPct: drop.value,
+      },
       levelPct: level?.levelPct,
       levelAssumed: level?.levelAssumed ?? false,
       cable: parent?.what === 'cable' ? parent.label : '',

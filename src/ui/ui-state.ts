@@ -1,4 +1,5 @@
 import { create } from 'zustand';
+import type { Point } from '../kernel/geometry.ts';
 import type { Fault } from '../report/whatif.ts';
 import type { SettingsSection } from './dialogs/settings/sections.ts';
 
@@ -33,6 +34,9 @@ interface UiState {
   /** Fault cases kept for comparing; they change nothing in the plan. */
   readonly faults: readonly Fault[];
   readonly trying: Trying | undefined;
+  /** The spot of the floor “where can I plug in” was asked for; none: the middle of the view. */
+  readonly whereAt: Point | undefined;
+  readonly askWhere: (at: Point | undefined) => void;
   readonly setTrying: (trying: Trying | undefined) => void;
   readonly openWorking: (key: string) => void;
   readonly closeWorking: () => void;
@@ -53,6 +57,8 @@ export const useUi = create<UiState>((set) => ({
   controlTab: 'patch',
   faults: [],
   trying: undefined,
+  whereAt: undefined,
+  askWhere: (whereAt) => set({ whereAt, powerTab: 'where' }),
   setTrying: (trying) => set({ trying }),
   openWorking: (workingKey) => set({ workingKey }),
   closeWorking: () => set({ workingKey: undefined }),

@@ -15,6 +15,8 @@ export const measurementSchema = z.looseObject({
   leg: z.int().min(0).max(2).optional(),
   voltsV: z.number().optional(),
   amps: z.number().optional(),
+  /** Amps in the neutral at the same time. */
+  neutralA: z.number().optional(),
   hertz: z.number().optional(),
   polarity: z.enum(['right', 'wrong']).optional(),
   /** Residual-current device by its test: it opened, or it did not. */

@@ -8,9 +8,9 @@ const range = (c: WriterContext, unit: string): string =>
 const who = (c: WriterContext): string => [c.text('by'), c.text('when')].filter((t) => t !== '').join(', ');
 
 const gap =
-  (unit: string): Writer =>
+  (unit: string, where = ''): Writer =>
   (c) => ({
-    head: `${c.text('label')}: measured ${c.num('measured').toFixed(1)} ${unit}, computed ${range(c, unit)}`,
+    head: `${c.text('label')}${where}: measured ${c.num('measured').toFixed(1)} ${unit}, computed ${range(c, unit)}`,
     body: `Measured by ${who(c)}. It is ${c.pct('pct')} off what the plan gives, more than the ${c.num('limitPct')} % that is let pass.`,
     todo: 'Believe the meter. Find out what the plan does not know: another load, another length, other volts.',
     citation: c.cite('limitRow'),
@@ -19,6 +19,7 @@ const gap =
 export const measuredTexts: Readonly<Record<string, Writer>> = {
   'power-measured-volts': gap('V'),
   'power-measured-amps': gap('A'),
+  'power-measured-neutral': gap('A', ', neutral'),
   'power-measured-polarity': (c) => ({
     head: `${c.text('label')}: polarity measured wrong`,
     body: `Noted by ${who(c)}. Live and neutral, or the order of the legs, are not as they should be.`,

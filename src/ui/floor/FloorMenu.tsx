@@ -1,7 +1,11 @@
 import { Menu } from '@base-ui/react/menu';
-import { useMemo } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
+import { keyboardSpot } from '../../editor/pointer-spot.ts';
+import type { Point } from '../../kernel/geometry.ts';
 import { useCommands } from '../commands.ts';
 import { useSessionSlice } from '../hooks.ts';
+import { useServices } from '../services.ts';
+import { useUi } from '../ui-state.ts';
 
 export interface MenuSpot {
   readonly x: number;
@@ -33,10 +37,17 @@ export const FloorMenu = ({
 }) => {
   const { all, run, enabled, keysOf } = useCommands();
   const chosen = useSessionSlice((s) => s.selection.size > 0);
+  const { session } = useServices();
+  const askWhere = useUi((u) => u.askWhere);
   const anchor = useMemo(
     () => ({ getBoundingClientRect: () => new DOMRect(at?.x ?? 0, at?.y ?? 0, 0, 0) }),
     [at],
   );
+  // The spot of the floor under the pointer when the menu was asked for; by then the pointer is over the menu.
+  const spot = useRef<Point | undefined>(undefined);
+  useEffect(() => {
+    if (at) spot.current = keyboardSpot(session);
+  }, [at, session]);
   const groups = (at ? (chosen ? CHOSEN : EMPTY) : [])
     .map((ids) =>
       ids.flatMap((id) => {
@@ -61,6 +72,16 @@ export const FloorMenu = ({
                 ))}
               </div>
             ))}
+            <Menu.Separator className="menu-line" />
+            <Menu.Item
+              className="menu-item"
+              onClick={() => {
+                askWhere(chosen ? undefined : spot.current);
+                session.set({ workspace: 'power' });
+              }}
+            >
+              {chosen ? 'Where can I plug it in…' : 'Where can I plug in here…'}
+            </Menu.Item>
           </Menu.Popup>
         </Menu.Positioner>
       </Menu.Portal>

@@ -1,16 +1,18 @@
 import { useState } from 'react';
+import { figureKey } from '../../derive/types.ts';
 import { fail, ok, type Result } from '../../kernel/result.ts';
 import { formatAmps, formatPct, formatVoltAmps, formatWatts } from '../../kernel/units.ts';
 import { changeWay, type WayChange } from '../../plan/edits/ways.ts';
 import { waysOf } from '../../plan/ports.ts';
 import type { CircuitRow } from '../../report/summary.ts';
 import { Figure } from '../common/Figure.tsx';
+import { inSetup, worstKey } from '../common/figure-keys.ts';
 import { Meter } from '../common/Meter.tsx';
 import { anyText, text } from '../common/parse.ts';
 import { TypedCell } from '../common/TypedCell.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
-import { FindingMarks, worstKey } from './circuit-parts.tsx';
+import { FindingMarks } from './circuit-parts.tsx';
 import { LoadLine } from './LoadLine.tsx';
 import { DRAGGED, useMove } from './use-move.ts';
 
@@ -20,17 +22,29 @@ const parseAmps = (t: string): Result<number> => {
   return a > 0 ? ok(a) : fail({ what: `“${t}” is no breaker.`, todo: 'Type its rating in amps, like 20.' });
 };
 
+/** Element id of a way's row. */
+export const rowId = (key: string): string => `circuit-${key}`;
+
 /** One way with the loads on it; loads are dropped on it, and its name and breaker typed in place. */
-export const CircuitBody = ({ circuit }: { readonly circuit: CircuitRow }) => {
+export const CircuitBody = ({
+  circuit,
+  depth,
+}: {
+  readonly circuit: CircuitRow;
+  /** Boxes between the source and this way. */
+  readonly depth: number;
+}) => {
   const { session } = useServices();
   const move = useMove();
   const [dragOver, setOver] = useState(false);
-  const { readOnly, wayLabel } = useSessionSlice((s) => ({
+  const { readOnly, wayLabel, setupId } = useSessionSlice((s) => ({
+    setupId: s.setupId,
     readOnly: s.readOnly,
     wayLabel: waysOf(s.plan, circuit.ownerId).find((w) => w.id === circuit.wayId)?.label,
   }));
   const takes = (e: React.DragEvent): boolean =>
     !readOnly && circuit.wayId !== undefined && e.dataTransfer.types.includes(DRAGGED);
+  const key = (q: 'loadW' | 'loadVa' | 'usePct'): string => figureKey(q, circuit.key, setupId ?? '');
   const over = circuit.amps.limitA !== undefined && circuit.amps.worstA > circuit.amps.limitA;
   const change = (what: WayChange, words: string): void => {
     if (circuit.wayId === undefined) return;
@@ -54,7 +68,7 @@ export const CircuitBody = ({ circuit }: { readonly circuit: CircuitRow }) => {
         move(e.dataTransfer.getData(DRAGGED), circuit);
       }}
     >
-      <tr className="power-circuit">
+      <tr className="power-circuit" data-depth={Math.min(depth, 4)} id={rowId(circuit.key)}>
         <th scope="row">
           {wayLabel === undefined ? (
             circuit.label
@@ -99,12 +113,21 @@ export const CircuitBody = ({ circuit }: { readonly circuit: CircuitRow }) => {
           {circuit.feeds.length > 0
             ? `feeds ${circuit.feeds.join(', ')}`
             : circuit.loads.length === 0
-              ? 'free'
+              ? circuit.outlets.length > 0
+                ? 'nothing plugged'
+                : 'free'
               : ''}
         </td>
         <td />
         <td className="num">
-          {circuit.nowW > 0 ? `${formatWatts(circuit.nowW)}, ${formatVoltAmps(circuit.nowVa)}` : ''}
+          {circuit.nowW > 0 ? (
+            <>
+              <Figure figureKey={key('loadW')}>{formatWatts(circuit.nowW)}</Figure>,{' '}
+              <Figure figureKey={key('loadVa')}>{formatVoltAmps(circuit.nowVa)}</Figure>
+            </>
+          ) : (
+            ''
+          )}
         </td>
         <td className="num">
           <Figure figureKey={circuit.amps.figureKey}>{formatAmps(circuit.amps.nowA)}</Figure>
@@ -130,7 +153,15 @@ export const CircuitBody = ({ circuit }: { readonly circuit: CircuitRow }) => {
             limit={circuit.amps.limitA}
             rating={circuit.amps.ratingA}
           />
-          <span className={over ? 'over' : undefined}>{formatPct(circuit.amps.worstPct)}</span>
+          <span className={over ? 'over' : undefined}>
+            {Number.isFinite(circuit.amps.worstPct) ? (
+              <Figure figureKey={inSetup(key('usePct'), circuit.amps.worstSetupId)}>
+                {formatPct(circuit.amps.worstPct)}
+              </Figure>
+            ) : (
+              '–'
+            )}
+          </span>
         </td>
         <td />
         <td />

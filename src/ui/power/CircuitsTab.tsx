@@ -1,11 +1,13 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { formatVolts } from '../../kernel/units.ts';
 import type { CircuitRow, LoadRow, SourceRow } from '../../report/summary.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { useSupply } from '../supply.ts';
+import { useUi } from '../ui-state.ts';
 import { CircuitBody } from './CircuitBody.tsx';
 import { SelectName } from './circuit-parts.tsx';
+import { PowerCautions } from './PowerCautions.tsx';
 
 type Shown = 'all' | 'used' | 'burning' | 'findings' | 'free';
 
@@ -81,11 +83,11 @@ export const CircuitsTab = () => {
             ))}
           </select>
         </label>
-        <p className="soft">
-          Computed from this plan against the ratings it holds; other loads are unknown. A qualified person
-          decides.
-        </p>
       </div>
+      <p className="soft small">
+        Computed from this plan against the ratings it holds; other loads are unknown. Drag a load to another
+        way, or use “move…”; type names, breakers and levels in place.
+      </p>
       {supply?.sources.length === 0 ? (
         <p className="power-empty">
           There is no source of power in this plan yet. Place a generator, a house panel or a wall circuit on
@@ -96,22 +98,31 @@ export const CircuitsTab = () => {
         <SourceTable key={s.id} source={s} circuits={s.circuits.filter(matches)} />
       ))}
       {supply && supply.unfed.length > 0 ? <Unfed loads={supply.unfed} /> : null}
+      <PowerCautions />
     </section>
   );
 };
 
-const Unfed = ({ loads }: { readonly loads: readonly LoadRow[] }) => (
-  <section>
-    <h3 className="power-source">Not plugged</h3>
-    <ul className="power-unfed">
-      {loads.map((l) => (
-        <li key={l.key}>
-          <SelectName load={l} />
-        </li>
-      ))}
-    </ul>
-  </section>
-);
+const Unfed = ({ loads }: { readonly loads: readonly LoadRow[] }) => {
+  const setPowerTab = useUi((u) => u.setPowerTab);
+  return (
+    <section aria-label="Not plugged">
+      <h3 className="power-source">
+        Not plugged{' '}
+        <button type="button" className="button" onClick={() => setPowerTab('plug')}>
+          Plug everything in…
+        </button>
+      </h3>
+      <ul className="power-unfed">
+        {loads.map((l) => (
+          <li key={l.key}>
+            <SelectName load={l} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+};
 
 const COLUMNS: readonly (readonly [string, boolean])[] = [
   ['Box and way', false],
@@ -129,36 +140,58 @@ const COLUMNS: readonly (readonly [string, boolean])[] = [
   ['Findings', false],
 ];
 
+/** Boxes between a source and the ways of this box, the box counted. */
+const useDepths = (): ((ownerId: string) => number) => {
+  const entities = useSessionSlice((s) => s.assessment?.entities);
+  return useMemo(() => {
+    const byKey = new Map((entities ?? []).map((e) => [e.key, e]));
+    return (ownerId) => {
+      let depth = 0;
+      for (let at = byKey.get(ownerId); at; at = byKey.get(at.parentKey ?? ''))
+        if (at.what === 'box') depth++;
+      return depth;
+    };
+  }, [entities]);
+};
+
 const SourceTable = ({
   source,
   circuits,
 }: {
   readonly source: SourceRow;
   readonly circuits: readonly CircuitRow[];
-}) => (
-  <section aria-label={`Circuits of ${source.label}`}>
-    <h3 className="power-source">
-      {source.label}{' '}
-      <span className="soft">
-        {source.kindName} · {source.system}
-        {source.voltsV === undefined ? ' · volts not known: measure' : ` · ${formatVolts(source.voltsV)}`}
-      </span>
-    </h3>
-    {source.notComputed ? <p className="soft">Not computed: {source.notComputed}</p> : null}
-    <table className="table power-table">
-      <thead>
-        <tr>
-          {COLUMNS.map(([name, num]) => (
-            <th key={name} scope="col" className={num ? 'num' : undefined}>
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
-      {circuits.map((c) => (
-        <CircuitBody key={c.key} circuit={c} />
-      ))}
-    </table>
-    {circuits.length === 0 ? <p className="soft">Nothing here matches.</p> : null}
-  </section>
-);
+}) => {
+  const depthOf = useDepths();
+  const openSettings = useUi((u) => u.openSettings);
+  return (
+    <section aria-label={`Circuits of ${source.label}`}>
+      <h3 className="power-source">
+        {source.label}{' '}
+        <span className="soft">
+          {source.kindName} · {source.system} ·{' '}
+          <button type="button" className="link" onClick={() => openSettings('sources')}>
+            {source.voltsV === undefined
+              ? 'volts not known: measure'
+              : `${formatVolts(source.voltsV)}${source.voltsBasis === 'set-nominal' ? ', assumed' : ''}`}
+          </button>
+        </span>
+      </h3>
+      {source.notComputed ? <p className="soft">Not computed: {source.notComputed}</p> : null}
+      <table className="table power-table">
+        <thead>
+          <tr>
+            {COLUMNS.map(([name, num]) => (
+              <th key={name} scope="col" className={num ? 'num' : undefined}>
+                {name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        {circuits.map((c) => (
+          <CircuitBody key={c.key} circuit={c} depth={depthOf(c.ownerId)} />
+        ))}
+      </table>
+      {circuits.length === 0 ? <p className="soft">Nothing here matches.</p> : null}
+    </section>
+  );
+};

@@ -54,14 +54,30 @@ export const FaultCase = ({ result }: { readonly result: WhatIf }) => {
             <tbody>
               {hit.map((l) => (
                 <tr key={l.key}>
-                  <td>{l.label}</td>
+                  <th scope="row">
+                    <button
+                      type="button"
+                      className="link"
+                      onClick={() => session.set({ selection: new Set([l.recordId]), workspace: 'floor' })}
+                    >
+                      {l.label}
+                    </button>
+                  </th>
                   <td className={l.state === 'wrong volts' ? 'over' : 'strong'}>{STATE[l.state]}</td>
-                  <td className="num">{formatVolts(l.voltsV)}</td>
+                  <td className="num">{l.state === 'dark' ? '–' : formatVolts(l.voltsV)}</td>
                   <td className="num">
                     {Number.isFinite(l.voltsMinV) ? `${l.voltsMinV}–${l.voltsMaxV} V` : '–'}
                   </td>
-                  <td className="num">{Number.isFinite(l.wattsW) ? formatWatts(l.wattsW) : '–'}</td>
-                  <td>{l.restrikeMin === undefined ? '' : `${l.restrikeMin} min`}</td>
+                  <td className="num">
+                    {l.state === 'dark' || !Number.isFinite(l.wattsW) ? '–' : formatWatts(l.wattsW)}
+                  </td>
+                  <td>
+                    {l.restrikeMin === undefined
+                      ? ''
+                      : l.restrikeMin === 0
+                        ? 'at once'
+                        : `${l.restrikeMin} min`}
+                  </td>
                 </tr>
               ))}
             </tbody>

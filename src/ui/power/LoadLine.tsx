@@ -6,11 +6,13 @@ import { planRecord, recordOf } from '../../plan/plan.ts';
 import { inletsOf } from '../../plan/ports.ts';
 import type { LoadRow } from '../../report/summary.ts';
 import { Figure } from '../common/Figure.tsx';
+import { worstKey } from '../common/figure-keys.ts';
 import { formatLevel, parseLevel } from '../common/parse.ts';
 import { TypedCell } from '../common/TypedCell.tsx';
 import { PlugDialog } from '../floor/PlugDialog.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
+import { useUi } from '../ui-state.ts';
 import { FindingMarks, SelectName, TriedMark } from './circuit-parts.tsx';
 import { DRAGGED } from './use-move.ts';
 
@@ -29,6 +31,7 @@ export const LoadLine = ({ load }: { readonly load: LoadRow }) => {
       setupId: s.setupId,
     };
   });
+  const openSettings = useUi((u) => u.openSettings);
   const [moving, setMoving] = useState(false);
   const inlet = moving ? inletsOf(session.getState().plan, load.recordId)[0] : undefined;
   const key = (q: 'usePct' | 'loadW' | 'voltsV' | 'dropPct'): string | undefined =>
@@ -66,7 +69,20 @@ export const LoadLine = ({ load }: { readonly load: LoadRow }) => {
           />
         ) : null}
       </td>
-      <td className="soft">{load.cableMm > 0 ? formatCableLength(load.cableMm, units) : ''}</td>
+      <td className="soft">
+        {load.cableId !== undefined && load.cableMm > 0 ? (
+          <button
+            type="button"
+            className="link"
+            title={`${load.cable}: show it on the floor`}
+            onClick={() => session.set({ selection: new Set([load.cableId ?? '']), workspace: 'floor' })}
+          >
+            {formatCableLength(load.cableMm, units)}
+          </button>
+        ) : (
+          'own lead'
+        )}
+      </td>
       <td className="num">
         <Figure figureKey={key('loadW')}>{formatWatts(load.nowW)}</Figure>
         {fixtureId !== undefined && setupId !== undefined && load.levelPct !== undefined ? (
@@ -88,15 +104,26 @@ export const LoadLine = ({ load }: { readonly load: LoadRow }) => {
           </span>
         ) : null}
       </td>
-      <td className="num">{formatAmps(load.nowA)}</td>
-      <td className="num">{formatAmps(load.worstA)}</td>
+      <td className="num">
+        <Figure figureKey={load.figureKey}>{formatAmps(load.nowA)}</Figure>
+      </td>
+      <td className="num">
+        <Figure figureKey={worstKey(load)}>{formatAmps(load.worstA)}</Figure>
+      </td>
       <td />
       <td />
       <td className="num">
         {Number.isFinite(load.voltsV) ? (
           <Figure figureKey={key('voltsV')}>{formatVolts(load.voltsV)}</Figure>
         ) : (
-          'measure'
+          <button
+            type="button"
+            className="link"
+            title="Volts of the source are not known: measure and write them into the plan settings"
+            onClick={() => openSettings('sources')}
+          >
+            measure
+          </button>
         )}
       </td>
       <td className="num">

@@ -3,11 +3,13 @@ import { formatAmps, formatCableLength } from '../../kernel/units.ts';
 import type { ChangeSet } from '../../plan/change-set.ts';
 import type { AdapterKind } from '../../plan/kinds/adapter.ts';
 import { planRecord } from '../../plan/plan.ts';
-import { type Balanced, type BalancedSource, balanceLegs } from '../../report/balance.ts';
+import { type Balanced, balanceLegs } from '../../report/balance.ts';
 import { type PluggedAll, plugEverything } from '../../report/plug-all.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { chosenChanges } from './chosen-steps.ts';
+import { PlugScores } from './PlugScores.tsx';
+import { PowerCautions } from './PowerCautions.tsx';
 
 type Offer =
   | { readonly what: 'plug'; readonly revision: number; readonly made: PluggedAll }
@@ -88,78 +90,98 @@ export const PlugTab = () => {
           re-plugs
         </label>
         <p className="soft">
-          An offer to look through; nothing changes until you accept. Locked cables stay where they are; plugs
-          that trade places belong together.
+          An offer to look through; nothing changes until you accept. What is locked stays where it is, units
+          of one group go to one box; plugs that trade places belong together.
         </p>
       </div>
       {stale ? <p className="soft">The plan has changed since this was worked out. Ask again.</p> : null}
-      {offer?.what === 'balance'
-        ? offer.made.sources.map((s) => (
-            <Scores
-              key={s.sourceId}
-              source={s}
-              onCap={(n) => {
-                setMoves(String(n));
-                balance(n);
-              }}
-            />
-          ))
-        : null}
-      {offer && steps.length > 0 ? (
-        <>
-          <table className="table power-table">
-            <thead>
-              <tr>
-                <th scope="col">Take it</th>
-                <th scope="col">What</th>
-                <th scope="col">Before</th>
-                <th scope="col">After</th>
-                <th scope="col">Cable</th>
-                <th scope="col" className="num">
-                  Amps, nominal
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {steps.map((s, i) => (
-                <tr key={s.key}>
-                  <td>
-                    <input
-                      type="checkbox"
-                      aria-label={`Take ${s.what} to ${s.after}`}
-                      checked={!left.has(i)}
-                      onChange={() => {
-                        const next = new Set(left);
-                        if (!next.delete(i)) next.add(i);
-                        setLeft(next);
-                      }}
-                    />
-                  </td>
-                  <th scope="row">{s.what}</th>
-                  <td>{s.before}</td>
-                  <td>{s.after}</td>
-                  <td>{s.cable}</td>
-                  <td className="num">{s.amps}</td>
+      <div className="power-proposal">
+        {offer?.what === 'balance' ? (
+          <div>
+            {offer.made.sources.map((s) => (
+              <PlugScores
+                key={s.sourceId}
+                source={s}
+                onCap={(n) => {
+                  setMoves(String(n));
+                  balance(n);
+                }}
+              />
+            ))}
+          </div>
+        ) : null}
+        {offer && steps.length > 0 ? (
+          <div>
+            <table className="table power-table power-offer">
+              <thead>
+                <tr>
+                  <th scope="col">
+                    <button
+                      type="button"
+                      className="link"
+                      onClick={() => setLeft(left.size > 0 ? new Set() : new Set(steps.map((_, i) => i)))}
+                    >
+                      {left.size > 0 ? 'Take all' : 'Take none'}
+                    </button>
+                  </th>
+                  <th scope="col">What</th>
+                  <th scope="col">Before</th>
+                  <th scope="col">After</th>
+                  {offer.what === 'plug' ? (
+                    <>
+                      <th scope="col">Cable</th>
+                      <th scope="col" className="num">
+                        Amps, nominal
+                      </th>
+                    </>
+                  ) : null}
                 </tr>
-              ))}
-            </tbody>
-          </table>
-          <p className="power-accept">
-            <button
-              type="button"
-              className="button primary"
-              disabled={readOnly || stale || chosen.size === 0}
-              onClick={accept}
-            >
-              Accept{' '}
-              {chosen.size === steps.length ? `all ${steps.length}` : `${chosen.size} of ${steps.length}`}
-            </button>
-            <button type="button" className="button" onClick={() => setOffer(undefined)}>
-              Discard
-            </button>
-          </p>
-        </>
-      ) : null}
+              </thead>
+              <tbody>
+                {steps.map((s, i) => (
+                  <tr key={s.key}>
+                    <td>
+                      <input
+                        type="checkbox"
+                        aria-label={`Take ${s.what} to ${s.after}`}
+                        checked={!left.has(i)}
+                        onChange={() => {
+                          const next = new Set(left);
+                          if (!next.delete(i)) next.add(i);
+                          setLeft(next);
+                        }}
+                      />
+                    </td>
+                    <th scope="row">{s.what}</th>
+                    <td>{s.before}</td>
+                    <td>{s.after}</td>
+                    {offer.what === 'plug' ? (
+                      <>
+                        <td>{s.cable}</td>
+                        <td className="num">{s.amps}</td>
+                      </>
+                    ) : null}
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+            <p className="power-accept">
+              <button
+                type="button"
+                className="button primary"
+                disabled={readOnly || stale || chosen.size === 0}
+                onClick={accept}
+              >
+                Accept{' '}
+                {chosen.size === steps.length ? `all ${steps.length}` : `${chosen.size} of ${steps.length}`}
+              </button>
+              <button type="button" className="button" onClick={() => setOffer(undefined)}>
+                Discard
+              </button>
+            </p>
+          </div>
+        ) : null}
+      </div>
       {offer && steps.length === 0 ? <p>{emptyWords(offer)}</p> : null}
       {offer?.what === 'plug' && offer.made.left.length > 0 ? (
         <>
@@ -176,6 +198,7 @@ export const PlugTab = () => {
       <p className="soft small">
         Computed from this plan at nominal currents; other loads are not known. A qualified person decides.
       </p>
+      <PowerCautions />
     </section>
   );
 };
@@ -217,72 +240,3 @@ const stepsOf = (o: Offer, units: 'imperial' | 'metric'): readonly Step[] =>
         amps: '',
         changes: m.changes,
       }));
-
-/** Before, after and what each number of moves would bring. */
-const Scores = ({
-  source,
-  onCap,
-}: {
-  readonly source: BalancedSource;
-  readonly onCap: (moves: number) => void;
-}) => (
-  <div className="power-scores">
-    <h3 className="power-source">
-      {source.label}{' '}
-      <span className="soft">
-        worst leg {formatAmps(source.before.worstLegA)} → {formatAmps(source.after.worstLegA)}, neutral{' '}
-        {formatAmps(source.before.neutralA)} → {formatAmps(source.after.neutralA)}, overloads{' '}
-        {source.before.overloads} → {source.after.overloads}
-      </span>
-    </h3>
-    <p className="soft">
-      {source.proved
-        ? 'Proved: no assignment of these plugs has fewer overloads and a lower worst leg.'
-        : `No assignment of these plugs has a worst leg below ${formatAmps(source.boundA)}; this one is ${source.gapPct.toFixed(1)} % above that.`}
-    </p>
-    <table className="table power-table power-trade">
-      <caption className="visually-hidden">The best with so many re-plugs of {source.label}</caption>
-      <thead>
-        <tr>
-          <th scope="col" className="num">
-            Re-plugs
-          </th>
-          <th scope="col" className="num">
-            Worst leg
-          </th>
-          <th scope="col" className="num">
-            Neutral
-          </th>
-          <th scope="col" className="num">
-            Overloads
-          </th>
-          <th scope="col">
-            <span className="visually-hidden">Show</span>
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {source.trade.map((t, i) => (
-          <tr key={i}>
-            <th scope="row" className="num">
-              {i}
-            </th>
-            <td className="num">{formatAmps(t.worstLegA)}</td>
-            <td className="num">{formatAmps(t.neutralA)}</td>
-            <td className="num">{t.overloads}</td>
-            <td>
-              <button
-                type="button"
-                className="link"
-                onClick={() => onCap(i)}
-                aria-label={`Show with ${i} re-plugs`}
-              >
-                show
-              </button>
-            </td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
-  </div>
-);

@@ -13,6 +13,9 @@ const WORDS: Readonly<Record<Sized['now'], string>> = {
   'too small': 'the present one does not carry it with that headroom',
 };
 
+/** What asks for something comes first. */
+const ORDER: readonly Sized['now'][] = ['too small', 'larger', 'fits'];
+
 const HEADROOMS = [0, 10, 20, 30, 50] as const;
 
 type Shown = 'all' | 'too small' | 'larger';
@@ -29,7 +32,9 @@ export const SizeTab = () => {
     () => sizePlan(settled, { headroomPct, book: book.kinds() }),
     [settled, headroomPct, book],
   );
-  const listed = rows.filter((r) => shown === 'all' || r.now === shown);
+  const listed = [...rows]
+    .sort((a, b) => ORDER.indexOf(a.now) - ORDER.indexOf(b.now))
+    .filter((r) => shown === 'all' || r.now === shown);
   const chosen = rows.filter((r) => taken.has(r.recordId) && canTake(r));
   const offer: SizedChange | undefined = useMemo(
     () => (chosen.length === 0 ? undefined : sizedChange(settled, chosen)),

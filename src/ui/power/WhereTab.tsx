@@ -1,70 +1,18 @@
 import { useMemo, useState } from 'react';
-import type { Point } from '../../kernel/geometry.ts';
 import { formatAmps, formatCableLength, formatVolts } from '../../kernel/units.ts';
 import { connector } from '../../plan/connectors.ts';
 import { replug } from '../../plan/edits/replug.ts';
 import { recordName } from '../../plan/names.ts';
-import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../../plan/plan.ts';
-import { feedOf, inletsOf, placeOf, powerInletRecord } from '../../plan/ports.ts';
+import { planRecord } from '../../plan/plan.ts';
+import { inletsOf } from '../../plan/ports.ts';
 import { type WhereAsked, type WherePlace, whereToPlug } from '../../report/where-to-plug.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
+import { useUi } from '../ui-state.ts';
+import { chosenLoad, inletConnectors, spotOf, spotsOn } from './where-load.ts';
 
-/** The unit that is chosen on the floor, as a load to plug in. */
-const chosenLoad = (
-  plan: Plan,
-  ids: ReadonlySet<string>,
-):
-  | { readonly recordId: string; readonly asked: Omit<WhereAsked, 'book'>; readonly fed: boolean }
-  | undefined => {
-  const fixture = [...ids].flatMap((id) => recordOf(plan, 'fixture', id) ?? [])[0];
-  if (!fixture) return undefined;
-  const recordId = powerInletRecord(plan, fixture);
-  const inlet = inletsOf(plan, recordId)[0];
-  const place = placeOf(plan, recordId);
-  const record = plan.records.get(recordId);
-  const kind =
-    record?.type === 'fixture' || record?.type === 'ballast'
-      ? kindOf(plan, record.kindId, 'fixture', 'ballast')
-      : undefined;
-  if (!inlet || !place || !kind?.load) return undefined;
-  return {
-    recordId,
-    fed: feedOf(plan, { recordId, portId: inlet.id }) !== undefined,
-    asked: {
-      floorId: place.floorId,
-      at: place.at,
-      heightMm: place.heightMm,
-      loadW: kind.load.wattsW,
-      powerFactor: kind.load.powerFactor,
-      connector: inlet.connector,
-      legs: inlet.legs,
-      neutral: inlet.neutral,
-    },
-  };
-};
-
-/** Connectors that units of this plan have, for a load that is typed. */
-const inletConnectors = (plan: Plan): readonly string[] => {
-  const found = new Set<string>();
-  for (const k of recordsOf(plan, 'kind'))
-    if (k.family === 'fixture' || k.family === 'ballast') for (const i of k.inlets) found.add(i.connector);
-  return [...found];
-};
-
-/** Things of a floor that say where: marks, stands and set pieces that have a name. */
-const spotsOn = (
-  plan: Plan,
-  floorId: string | undefined,
-): readonly { readonly id: string; readonly name: string }[] =>
-  [...recordsOf(plan, 'mark'), ...recordsOf(plan, 'setPiece')]
-    .filter((r) => r.floorId === floorId && (r.type === 'mark' ? r.name : r.label) !== '')
-    .map((r) => ({ id: r.id, name: r.type === 'mark' ? r.name : r.label }));
-
-const spotOf = (plan: Plan, id: string): Point | undefined => {
-  const r = plan.records.get(id);
-  return r?.type === 'mark' || r?.type === 'setPiece' ? r.at : undefined;
-};
+/** Choice of the spot that was pointed at on the floor. */
+const POINTED = 'pointed';
 
 /** The nearest outlets with room in every setup for a chosen unit or a load that is typed. */
 export const WhereTab = () => {
@@ -79,12 +27,15 @@ export const WhereTab = () => {
   }));
   const unit = useMemo(() => chosenLoad(plan, selection), [plan, selection]);
   const connectors = useMemo(() => inletConnectors(plan), [plan]);
-  const [typed, setTyped] = useState(false);
+  const pointed = useUi((u) => u.whereAt);
+  const [typed, setTyped] = useState(pointed !== undefined);
   const [watts, setWatts] = useState('600');
   const [plug, setPlug] = useState('');
-  const [spot, setSpot] = useState('');
+  const [spot, setSpot] = useState(pointed ? POINTED : '');
+  const [pf, setPf] = useState('1');
   const loadW = Number(watts.replace(',', '.'));
-  const valid = Number.isFinite(loadW) && loadW > 0;
+  const powerFactor = Number(pf.replace(',', '.'));
+  const valid = Number.isFinite(loadW) && loadW > 0 && powerFactor > 0 && powerFactor <= 1;
   const byHand = typed || !unit;
   const asked = useMemo((): WhereAsked | undefined => {
     const more = { most: 12, book: book.cables() };
@@ -93,13 +44,27 @@ export const WhereTab = () => {
     if (floorId === undefined || !valid || to === undefined) return undefined;
     return {
       floorId,
-      at: spotOf(plan, spot) ?? camera.center,
+      at: (spot === POINTED ? pointed : undefined) ?? spotOf(plan, spot) ?? camera.center,
       loadW,
-      powerFactor: 1,
+      powerFactor,
       connector: to,
       ...more,
     };
-  }, [byHand, unit, plug, connectors, floorId, valid, loadW, camera.center, book, plan, spot]);
+  }, [
+    byHand,
+    unit,
+    plug,
+    connectors,
+    floorId,
+    valid,
+    loadW,
+    powerFactor,
+    camera.center,
+    book,
+    plan,
+    spot,
+    pointed,
+  ]);
   const places = useMemo(
     () => (assessment && asked ? whereToPlug(plan, assessment, asked) : []),
     [plan, assessment, asked],
@@ -119,7 +84,9 @@ export const WhereTab = () => {
         session.newId,
       ),
     );
-    session.set({ message: `${recordName(plan, unit.recordId)} is on ${p.label} now.` });
+    session.set({
+      message: `${recordName(plan, unit.recordId)} is on ${p.label} now. De-energize before re-plugging.`,
+    });
   };
 
   return (
@@ -153,6 +120,7 @@ export const WhereTab = () => {
             <label>
               At{' '}
               <select className="input" value={spot} onChange={(e) => setSpot(e.target.value)}>
+                {pointed ? <option value={POINTED}>where you pointed on the floor</option> : null}
                 <option value="">the middle of the floor view</option>
                 {spotsOn(plan, floorId).map((s) => (
                   <option key={s.id} value={s.id}>
@@ -175,7 +143,16 @@ export const WhereTab = () => {
                 ))}
               </select>
             </label>
-            <p className="soft">From the middle of what the floor shows, at power factor 1.</p>
+            <label>
+              Power factor{' '}
+              <input
+                className="input power-watts"
+                inputMode="decimal"
+                value={pf}
+                aria-invalid={!(powerFactor > 0 && powerFactor <= 1)}
+                onChange={(e) => setPf(e.target.value)}
+              />
+            </label>
           </>
         ) : (
           <p className="soft">
@@ -216,7 +193,16 @@ export const WhereTab = () => {
           <tbody>
             {places.map((p) => (
               <tr key={`${p.ref.recordId}/${p.ref.portId}`}>
-                <th scope="row">{p.label}</th>
+                <th scope="row">
+                  <button
+                    type="button"
+                    className="link"
+                    title="Show it on the floor"
+                    onClick={() => session.set({ selection: new Set([p.ref.recordId]), workspace: 'floor' })}
+                  >
+                    {p.label}
+                  </button>
+                </th>
                 <td>{p.legs}</td>
                 <td>{p.kind?.name ?? 'its own lead'}</td>
                 <td className="num">{formatCableLength(p.neededMm, units)}</td>
@@ -242,7 +228,11 @@ export const WhereTab = () => {
           </tbody>
         </table>
       )}
-      <p className="soft small">Computed from this plan; other loads on the circuits are not known.</p>
+      <p className="soft small">
+        Nearest first. Room is the least of what is left on the outlet and all that feeds it, over every
+        setup. Computed from this plan; other loads on the circuits are not known. De-energize before
+        re-plugging.
+      </p>
     </section>
   );
 };

@@ -1,15 +1,8 @@
-import type { LoadRow, Meter as MeterFigures } from '../../report/summary.ts';
+import type { LoadRow } from '../../report/summary.ts';
 import { Severity } from '../common/Severity.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { useUi } from '../ui-state.ts';
-
-/** Key of a figure in another setup than the one it was asked for. */
-export const inSetup = (figureKey: string, setupId: string | undefined): string | undefined =>
-  setupId === undefined ? undefined : `${figureKey.slice(0, figureKey.lastIndexOf('@'))}@${setupId}`;
-
-/** Key of a current in its worst setup. */
-export const worstKey = (m: MeterFigures): string | undefined => inSetup(m.figureKey, m.worstSetupId);
 
 /** A load by name; choosing it selects it on the floor. */
 export const SelectName = ({ load }: { readonly load: LoadRow }) => {

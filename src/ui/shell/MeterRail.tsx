@@ -1,13 +1,18 @@
+import { limitsOf } from '../../derive/limits.ts';
+import { figureKey } from '../../derive/types.ts';
 import { formatAmps, formatPct, formatVoltAmps, formatVolts, formatWatts } from '../../kernel/units.ts';
 import { planRecord } from '../../plan/plan.ts';
-import type { Meter as MeterFigures, SourceRow, SupplySummary } from '../../report/summary.ts';
+import type { LoadRow, Meter as MeterFigures, SourceRow, SupplySummary } from '../../report/summary.ts';
 import { Figure } from '../common/Figure.tsx';
+import { worstKey } from '../common/figure-keys.ts';
 import { Meter } from '../common/Meter.tsx';
+import { PRACTICES } from '../common/practices.ts';
 import { Severity } from '../common/Severity.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { useSupply } from '../supply.ts';
 import { useUi } from '../ui-state.ts';
+import { SetMeters } from './SetMeters.tsx';
 import { WorstSetup } from './WorstSetup.tsx';
 import './rail.css';
 
@@ -20,6 +25,8 @@ export const MeterRail = () => {
     plan: s.plan,
   }));
   const setFindings = useUi((u) => u.setFindings);
+  const openSettings = useUi((u) => u.openSettings);
+  const lightPct = limitsOf(plan).get('generator-light-load')?.value ?? 0;
   const count = (level: 'stop' | 'warn' | 'note'): number =>
     assessment?.findings.filter((f) => f.severity === level).length ?? 0;
   const behind = assessment !== undefined && assessment.revision !== revision;
@@ -36,6 +43,9 @@ export const MeterRail = () => {
         {supply?.sources.map((s) => (
           <SourceMeters key={s.id} source={s} />
         ))}
+        {supply?.sources.map((s) => (
+          <SetMeters key={s.id} source={s} units={planRecord(plan).lengthUnits} lightPct={lightPct} />
+        ))}
         {supply && supply.sources.length > 0 ? <Fullest supply={supply} /> : null}
         {supply && supply.sources.length > 0 ? <LeastVolts supply={supply} /> : null}
       </div>
@@ -50,12 +60,20 @@ export const MeterRail = () => {
         </button>
         <p className="soft small">
           {behind ? 'computing…' : supply ? `showing ${supply.setup}` : ''} ·{' '}
-          {planRecord(plan).practice === 'north-america' ? 'North America' : 'Europe'}
+          <button
+            type="button"
+            className="link"
+            title="Practice, country, units: plan settings"
+            onClick={() => openSettings('practice')}
+          >
+            {PRACTICES[planRecord(plan).practice]}
+          </button>
         </p>
         {supply && !behind ? <WorstSetup supply={supply} /> : null}
         <p className="rail-key small soft" aria-hidden="true">
           <span className="key-bar" /> worst <span className="key-now" /> this setup{' '}
-          <span className="key-limit" /> limit <span className="key-rating" /> rating
+          <span className="key-limit" /> limit <span className="key-rating" /> rating{' '}
+          <span className="key-derated" /> set gives
         </p>
       </div>
     </section>
@@ -65,6 +83,7 @@ export const MeterRail = () => {
 const SHOWN_CIRCUITS = 4;
 
 const SourceMeters = ({ source }: { readonly source: SourceRow }) => {
+  const openSettings = useUi((u) => u.openSettings);
   const byCircuit = metersByCircuit(source);
   const circuits = source.circuits
     .filter((c) => c.amps.worstA > 0)
@@ -79,14 +98,27 @@ const SourceMeters = ({ source }: { readonly source: SourceRow }) => {
       {source.notComputed ? <p className="soft">Not computed: {source.notComputed}</p> : null}
       {byCircuit
         ? circuits.map((c) => <MeterLine key={c.key} name={c.label} meter={c.amps} />)
-        : source.legs.map((m) => <MeterLine key={m.name} name={m.name} meter={m} />)}
+        : source.legs.map((m) => (
+            <MeterLine key={m.name} name={m.name} meter={m} derated={source.set?.legA} />
+          ))}
       {!byCircuit && neutralUsed ? <MeterLine name="N" meter={source.neutral} /> : null}
       {byCircuit && circuits.length === 0 ? <p className="soft">nothing plugged</p> : null}
-      <p className="rail-power small soft">
-        <Figure figureKey={source.watts.figureKey}>{formatWatts(source.watts.now)}</Figure>,{' '}
-        {formatVoltAmps(source.voltAmps.now)} now; worst {formatWatts(source.watts.worst)}
-        {source.watts.rated !== undefined ? ` of ${formatWatts(source.watts.rated)}` : ''}
-      </p>
+      {source.set ? null : (
+        <p className="rail-power small soft">
+          <Figure figureKey={source.watts.figureKey}>{formatWatts(source.watts.now)}</Figure>,{' '}
+          <Figure figureKey={source.voltAmps.figureKey}>{formatVoltAmps(source.voltAmps.now)}</Figure> now;
+          worst {formatWatts(source.watts.worst)}
+          {source.watts.rated !== undefined ? ` of ${formatWatts(source.watts.rated)}` : ''}
+          {source.voltsV === undefined ? (
+            <>
+              {' · '}
+              <button type="button" className="link" onClick={() => openSettings('sources')}>
+                volts not known
+              </button>
+            </>
+          ) : null}
+        </p>
+      )}
     </section>
   );
 };
@@ -115,8 +147,8 @@ const LeastVolts = ({ supply }: { readonly supply: SupplySummary }) => {
   const { session } = useServices();
   const loads = supply.sources
     .flatMap((s) => s.circuits.flatMap((c) => c.loads))
-    .filter((l) => Number.isFinite(l.dropPct))
-    .sort((a, b) => b.dropPct - a.dropPct)
+    .filter((l) => Number.isFinite(l.least.dropPct))
+    .sort((a, b) => b.least.dropPct - a.least.dropPct)
     .slice(0, SHOWN_CIRCUITS);
   if (loads.length === 0) return null;
   return (
@@ -131,26 +163,52 @@ const LeastVolts = ({ supply }: { readonly supply: SupplySummary }) => {
           >
             {l.label}
           </button>
-          <span className="num">{Number.isFinite(l.voltsV) ? formatVolts(l.voltsV) : 'measure'}</span>
-          <span className="num soft">−{formatPct(l.dropPct)}</span>
+          <span className="num">
+            {Number.isFinite(l.least.voltsV) ? (
+              <Figure figureKey={leastKey(l, 'voltsV')}>{formatVolts(l.least.voltsV)}</Figure>
+            ) : (
+              'measure'
+            )}
+          </span>
+          <span className="num soft">
+            <Figure figureKey={leastKey(l, 'dropPct')}>−{formatPct(l.least.dropPct)}</Figure>
+          </span>
         </p>
       ))}
     </section>
   );
 };
 
+/** Key of what a load sees in the setup in which it loses most. */
+const leastKey = (l: LoadRow, q: 'voltsV' | 'dropPct'): string | undefined =>
+  l.least.setupId === undefined ? undefined : figureKey(q, l.key, l.least.setupId);
+
 /** A house panel is metered by circuit, because that is where it trips; anything else by leg. */
 const metersByCircuit = (source: SourceRow): boolean =>
   source.legs.every((l) => l.limitA === undefined) || source.what === 'wall-circuit';
 
-const MeterLine = ({ name, meter }: { readonly name: string; readonly meter: MeterFigures }) => {
+const MeterLine = ({
+  name,
+  meter,
+  derated,
+}: {
+  readonly name: string;
+  readonly meter: MeterFigures;
+  readonly derated?: number | undefined;
+}) => {
   const over = meter.limitA !== undefined && meter.worstA > meter.limitA;
   return (
     <div className="rail-line">
       <span className="rail-name strong" title={name}>
         {name}
       </span>
-      <Meter now={meter.nowA} worst={meter.worstA} limit={meter.limitA} rating={meter.ratingA} />
+      <Meter
+        now={meter.nowA}
+        worst={meter.worstA}
+        limit={meter.limitA}
+        rating={meter.ratingA}
+        derated={derated}
+      />
       <span className="num">
         <Figure figureKey={meter.figureKey} title={`${name} in this setup: show the working`}>
           {Number.isFinite(meter.nowA) ? meter.nowA.toFixed(1) : '–'}
@@ -158,9 +216,14 @@ const MeterLine = ({ name, meter }: { readonly name: string; readonly meter: Met
       </span>
       <span
         className={over ? 'num over' : 'num'}
-        title={meter.worstSetup ? `worst in ${meter.worstSetup}` : undefined}
+        title={meter.setBy === undefined ? undefined : `limit set by the ${meter.setBy.replace('-', ' ')}`}
       >
-        <span className="strong">{Number.isFinite(meter.worstA) ? meter.worstA.toFixed(1) : '–'}</span>
+        <Figure
+          figureKey={worstKey(meter)}
+          title={meter.worstSetup ? `worst in ${meter.worstSetup}: show the working` : 'Show the working'}
+        >
+          <span className="strong">{Number.isFinite(meter.worstA) ? meter.worstA.toFixed(1) : '–'}</span>
+        </Figure>
         <span className="soft"> / {meter.limitA === undefined ? '–' : formatAmps(meter.limitA)}</span>
       </span>
     </div>

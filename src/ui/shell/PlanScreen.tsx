@@ -1,4 +1,4 @@
-import { Suspense } from 'react';
+import { Suspense, useEffect } from 'react';
 import { problemText } from '../../kernel/result.ts';
 import { useKeys } from '../commands.ts';
 import { CommandDialog } from '../dialogs/CommandDialog.tsx';
@@ -10,6 +10,8 @@ import { TitleDialog } from '../dialogs/TitleDialog.tsx';
 import { WorkingDialog } from '../dialogs/WorkingDialog.tsx';
 import { FloorWorkspace } from '../floor/FloorWorkspace.tsx';
 import { useSessionSlice } from '../hooks.ts';
+import { ExportBar } from '../papers/ExportBar.tsx';
+import { useExport } from '../papers/export-state.ts';
 import { useServices } from '../services.ts';
 import { useUi } from '../ui-state.ts';
 import { Fault } from './Fault.tsx';
@@ -29,6 +31,8 @@ export const PlanScreen = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => 
   const trying = useUi((u) => u.trying !== undefined);
   const Screen = WORKSPACES.find((w) => w.id === workspace)?.Screen;
   useKeys();
+  // A file that is being made is one of this plan: leaving it stops that.
+  useEffect(() => () => useExport.getState().stop(), []);
 
   const save = async (): Promise<void> => {
     const r = await saveFile();
@@ -59,6 +63,7 @@ export const PlanScreen = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => 
             {Screen ? <Screen /> : null}
           </Suspense>
         </Fault>
+        {workspace === 'papers' ? null : <ExportBar floating />}
       </div>
       <MeterRail />
       <svg className="visually-hidden" aria-hidden="true">

@@ -39,6 +39,15 @@ describe('a measured value', () => {
     expect(row?.amps?.gapPct).toBe(0);
   });
 
+  it('power-measured-neutral: stands beside the computed neutral, on its own', () => {
+    const neutralA = before.figures.get('bx-1', 'neutralA', 0);
+    expect(neutralA).toBeGreaterThan(0);
+    expect(found(measure({ setupId: 'su-1', neutralA }))).toEqual([]);
+    const rules = found(measure({ setupId: 'su-1', neutralA: neutralA * 1.5 }));
+    expect(rules.map((f) => f.rule)).toEqual(['power-measured-neutral']);
+    if (rules[0]) expect(findingText(plan, rules[0]).head).toContain('K1, neutral: measured');
+  });
+
   it('power-measured-volts: without a setup may lie anywhere the setups are', () => {
     const all = before.setups.map((_, i) => before.figures.get('bx-1', 'voltsV', i));
     expect(found(measure({ voltsV: (Math.min(...all) + Math.max(...all)) / 2 }))).toEqual([]);

@@ -1,0 +1,71 @@
+import { formatFuel, formatPct, formatVoltAmps, formatWatts, type LengthUnits } from '../../kernel/units.ts';
+import type { PowerMeter, SourceRow } from '../../report/summary.ts';
+import { Figure } from '../common/Figure.tsx';
+import { Meter } from '../common/Meter.tsx';
+
+const hours = (h: number): string => (h < 9.95 ? h.toFixed(1) : h.toFixed(0));
+
+/** A set as a whole: kilowatts and kVA apart, what it gives where it stands, fuel. */
+export const SetMeters = ({
+  source,
+  units,
+  lightPct,
+}: {
+  readonly source: SourceRow;
+  readonly units: LengthUnits;
+  /** Load in per cent of its rating below which a set fouls itself. */
+  readonly lightPct: number;
+}) => {
+  const { set } = source;
+  if (!set) return null;
+  const fuel = set.fuelNowLph;
+  return (
+    <section className="rail-source narrow" aria-label={`${source.label} as a set`}>
+      <h2 className="rail-head">
+        <span className="soft">Set {source.label}</span>{' '}
+        {source.watts.rated === undefined ? '' : formatWatts(source.watts.rated)}
+        {source.voltAmps.rated === undefined ? '' : `, ${formatVoltAmps(source.voltAmps.rated)}`}
+      </h2>
+      <PowerLine name="kW" meter={source.watts} />
+      <PowerLine name="kVA" meter={source.voltAmps} />
+      <p className="rail-power small soft">
+        {set.share === 1
+          ? 'gives its rating here'
+          : `derated to ${formatPct(100 * set.share)}: ${set.givesW === undefined ? '–' : formatWatts(set.givesW)}, ${set.givesVa === undefined ? '–' : formatVoltAmps(set.givesVa)}`}
+        {set.lightestPct < lightPct ? ` · light running, ${formatPct(set.lightestPct)}` : ''}
+      </p>
+      <p className="rail-power small soft" title={set.fuelSource}>
+        {fuel === undefined
+          ? 'fuel not known'
+          : `fuel about ${formatFuel(fuel, units)} an hour${set.tankNowH === undefined ? '' : `, tank ${hours(set.tankNowH)} h${set.tankAssumed ? ' (assumed)' : ''}`}`}
+      </p>
+    </section>
+  );
+};
+
+const PowerLine = ({ name, meter }: { readonly name: string; readonly meter: PowerMeter }) => {
+  const k = (n: number | undefined): number | undefined => (n === undefined ? undefined : n / 1000);
+  const figure = (n: number): string => (Number.isFinite(n) ? (n / 1000).toFixed(1) : '–');
+  const over = meter.worstPct > 100;
+  return (
+    <div className="rail-line watts">
+      <span className="rail-name strong">{name}</span>
+      <Meter
+        now={meter.now / 1000}
+        worst={meter.worst / 1000}
+        limit={k(meter.gives)}
+        rating={k(meter.rated)}
+        unit={name}
+      />
+      <span className="num">
+        <Figure figureKey={meter.figureKey} title={`${name} in this setup: show the working`}>
+          {figure(meter.now)}
+        </Figure>
+      </span>
+      <span className={over ? 'num over' : 'num'} title={`worst in ${meter.worstSetup}`}>
+        <span className="strong">{figure(meter.worst)}</span>
+        <span className="soft"> / {meter.gives === undefined ? '–' : figure(meter.gives)}</span>
+      </span>
+    </div>
+  );
+};
