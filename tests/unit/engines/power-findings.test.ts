@@ -243,7 +243,7 @@ describe('sets', () => {
   it('power-generator-light: below 30 % of its rating, and not where nothing runs', () => {
     const light = set(100, { wattsW: 1000 }, [1, 2, 3]).plan;
     const [f] = findings(light, 'power-generator-light');
-    expect(f?.severity).toBe('note');
+    expect(f?.severity).toBe('warn');
     expect(f?.params.pct).toBeCloseTo(3.75, 1);
     expect(findings(set(100, { wattsW: 0 }, [1]).plan, 'power-generator-light')).toEqual([]);
     expect(findings(set(12, { wattsW: 1000 }, [1, 2, 3]).plan, 'power-generator-light')).toEqual([]);

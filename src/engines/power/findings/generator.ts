@@ -122,7 +122,7 @@ const lightRunning = (
   const hit = passing(c.setups.length, below, 100 - limitPct);
   if (!hit) return [];
   return [
-    inSetups(c, 'power-generator-light', 'note', n, hit, 'inW', hit.value, {
+    inSetups(c, 'power-generator-light', 'warn', n, hit, 'inW', hit.value, {
       watts: watts(hit.worst),
       ratedW,
       pct: (100 * watts(hit.worst)) / ratedW,
