@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { leastPacksBound } from '../../src/engines/battery/bound.ts';
-import { chargeFrom } from '../../src/engines/battery/charge.ts';
+import { FIT_STYLES, fitDay } from '../../src/engines/battery/fit.ts';
 import { dayOf, leastBays, leastPacks } from '../../src/engines/battery/least.ts';
 import { rotate, rotateEarly } from '../../src/engines/battery/rotate.ts';
-import type { Rotation, RotationResult } from '../../src/engines/battery/rotation-types.ts';
+import type { Rotation } from '../../src/engines/battery/rotation-types.ts';
+import { keepsItsLaws } from '../support/rotation-laws.ts';
 import { rotation, smallDays } from '../support/rotation-rig.ts';
 
 /** Larger days: up to nine units, some with two packs at once. */
@@ -33,60 +34,6 @@ const days: fc.Arbitrary<Rotation> = fc.oneof(
     ),
 );
 const packs = fc.integer({ min: 0, max: 14 });
-const close = (a: number, b: number): boolean => Math.abs(a - b) < 1e-6;
-
-/** Laws that every day keeps, whoever planned it. */
-const keepsItsLaws = (r: Rotation, d: RotationResult, most: number): void => {
-  const uses = new Map<string, { from: number; to: number; a: number; b: number; where: string }[]>();
-  const use = (pack: string, u: { from: number; to: number; a: number; b: number; where: string }): void => {
-    uses.set(pack, [...(uses.get(pack) ?? []), u]);
-  };
-  for (const s of d.spans) {
-    const x = r.units[s.unit]?.stretches.find(
-      (y) => y.startMin <= s.startMin + 1e-6 && y.endMin >= s.endMin - 1e-6,
-    );
-    expect(x, 'a unit is on only when it should be').toBeDefined();
-    if (s.state === 'dark') continue;
-    // What a unit drains is what its packs lose.
-    expect(close(s.fromSoc - s.toSoc, (x?.drain ?? 0) * (s.endMin - s.startMin))).toBe(true);
-    for (const p of s.packs)
-      use(p, { from: s.startMin, to: s.endMin, a: s.fromSoc, b: s.toSoc, where: `unit ${s.unit}` });
-  }
-  const ends = Math.max(0, ...r.units.flatMap((u) => u.stretches.map((s) => s.endMin)));
-  for (const b of d.bays) {
-    expect(close(b.endMin - b.startMin, chargeFrom(r, b.fromSoc, r.pools[0]?.chargeMin ?? 0))).toBe(true);
-    use(b.pack, { from: b.startMin, to: b.endMin, a: b.fromSoc, b: 1, where: `bay ${b.bay}` });
-  }
-  expect(uses.size).toBeLessThanOrEqual(most);
-  for (const list of uses.values()) {
-    list.sort((a, b) => a.from - b.from || a.to - b.to);
-    let soc = 1;
-    let until = 0;
-    for (const u of list) {
-      // One place at a time, and what it holds when it comes is what it held when it left.
-      expect(u.from).toBeGreaterThanOrEqual(until - 1e-6);
-      expect(close(u.a, soc), `${u.where} at ${u.from}`).toBe(true);
-      expect(u.b).toBeGreaterThanOrEqual(-1e-6);
-      soc = u.b;
-      until = u.to;
-    }
-  }
-  // A bay holds one pack at a time.
-  r.bays.forEach((_, bay) => {
-    const mine = d.bays.filter((b) => b.bay === bay).sort((a, b) => a.startMin - b.startMin);
-    for (const [i, b] of mine.entries())
-      expect(b.startMin).toBeGreaterThanOrEqual((mine[i - 1]?.endMin ?? 0) - 1e-6);
-  });
-  // All the light that was asked for is either burnt or told to be dark.
-  for (const [i, u] of r.units.entries()) {
-    const asked = u.stretches.reduce((sum, s) => sum + s.endMin - s.startMin, 0);
-    const had = d.spans.filter((s) => s.unit === i).reduce((sum, s) => sum + s.endMin - s.startMin, 0);
-    expect(close(asked, had)).toBe(true);
-  }
-  expect(d.firstDark === undefined).toBe(!d.spans.some((s) => s.state === 'dark'));
-  expect(ends).toBeGreaterThan(0);
-};
-
 describe('a day of packs', () => {
   it('battery-rotation: energy is kept, and no pack is in two places or used while it charges', () => {
     fc.assert(
@@ -113,6 +60,35 @@ describe('a day of packs', () => {
     );
   });
 
+  it('battery-more: nor do they once schedules are looked for', () => {
+    const short = (r: Rotation, n: number): number =>
+      dayOf(r, () => n).firstShort?.dueMin ?? Number.POSITIVE_INFINITY;
+    fc.assert(
+      fc.property(days, packs, (r, n) => {
+        expect(short(r, n + 1)).toBeGreaterThanOrEqual(short(r, n) - 1e-6);
+      }),
+      { numRuns: 100 },
+    );
+  }, 60_000);
+
+  it('battery-least: a fitted day keeps the laws whatever its style, and no day does with fewer packs than the bound', () => {
+    let fitted = 0;
+    fc.assert(
+      fc.property(days, packs, fc.constantFrom(...FIT_STYLES), (some, n, style) => {
+        const r: Rotation = { ...some, units: some.units.map((u) => ({ ...u, count: 1 })) };
+        const [pool] = r.pools;
+        const d = pool && fitDay(r, pool, n, style);
+        if (!pool || !d) return;
+        fitted++;
+        keepsItsLaws(r, d, n);
+        expect(d.spans.every((x) => x.state === 'burning')).toBe(true);
+        expect(leastPacksBound(r, pool)).toBeLessThanOrEqual(n);
+      }),
+      { numRuns: 400 },
+    );
+    expect(fitted).toBeGreaterThan(100);
+  }, 60_000);
+
   it('battery-longer: a longer block never needs fewer packs', () => {
     fc.assert(
       fc.property(days, fc.integer({ min: 1, max: 120 }), (r, by) => {
@@ -132,7 +108,8 @@ describe('a day of packs', () => {
         const bound = (x: Rotation): number => Math.max(0, ...x.pools.map((p) => leastPacksBound(x, p)));
         const least = (x: Rotation): number => leastPacks(x)[0]?.packs ?? 0;
         const proven = [r, longer].every((x) => leastPacks(x)[0]?.bound === least(x));
-        expect(bound(longer)).toBeGreaterThanOrEqual(0);
+        // Whatever is found for the longer day would do for the shorter one, so it is never below that one's bound.
+        expect(least(longer)).toBeGreaterThanOrEqual(bound(r));
         if (proven) expect(least(longer)).toBeGreaterThanOrEqual(least(r));
       }),
       { numRuns: 150 },

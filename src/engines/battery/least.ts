@@ -1,4 +1,5 @@
 import { leastPacksBound } from './bound.ts';
+import { FIT_STYLES, fitDay } from './fit.ts';
 import { rotate, rotateEarly } from './rotate.ts';
 import type { FirstDark, FirstShort, Rotation, RotationPool, RotationResult } from './rotation-types.ts';
 import { searchSchedule } from './search.ts';
@@ -13,8 +14,8 @@ export interface LeastPacks {
   readonly packs: number;
   /** No rotation does with fewer than this. Where it is less than `packs`, it is not known what lies between. */
   readonly bound: number;
-  /** Found by the plain rule, with changes ahead of time, or by looking through all schedules. */
-  readonly by: 'rule' | 'early' | 'search';
+  /** Found by the plain rule, with changes ahead of time, by fitting packs to what is left to burn, or by looking through all schedules. */
+  readonly by: 'rule' | 'early' | 'fitted' | 'search';
   readonly day: RotationResult;
   /** With one pack fewer, by the plain rule: the first unit without a charged pack. Undefined where that is not possible. */
   readonly fewer:
@@ -90,6 +91,29 @@ const fewestEarly = (r: Rotation, bound: number, most: number): Found => {
   return found;
 };
 
+/** Whether a pool's days are too large to look through and each of its units takes one pack: then days are fitted together. */
+const canFit = (r: Rotation, pool: RotationPool, bound: number): boolean =>
+  !isSmall(r, pool, bound) && r.units.every((u) => u.pool !== pool.id || u.count === 1);
+
+/** The fewest packs with days fitted together, by halving. */
+const fewestFitted = (r: Rotation, pool: RotationPool, known: Found): Found => {
+  let found = known;
+  let [low, high] = [known.bound, known.packs];
+  while (low < high) {
+    const mid = Math.floor((low + high) / 2);
+    let day: RotationResult | undefined;
+    for (const style of FIT_STYLES) {
+      day = fitDay(r, pool, mid, style);
+      if (day) break;
+    }
+    if (day) {
+      found = { packs: mid, bound: known.bound, by: 'fitted', day };
+      high = mid;
+    } else low = mid + 1;
+  }
+  return found;
+};
+
 /** Looks through all schedules with fewer packs than are known to do. */
 const fewestSearched = (r: Rotation, pool: RotationPool, known: Found): Found => {
   let bound = known.bound;
@@ -136,7 +160,9 @@ const findLeast = (r: Rotation): readonly LeastPacks[] => {
     const f =
       bound === most || pool.exchange || sharesBays(r, pool)
         ? plain
-        : fewestSearched(alone, pool, fewestEarly(alone, bound, most));
+        : canFit(r, pool, bound)
+          ? fewestFitted(alone, pool, plain)
+          : fewestSearched(alone, pool, fewestEarly(alone, bound, most));
     const all = (id: PoolId, n: number): number => (id === pool.id ? n : Number.POSITIVE_INFINITY);
     const fewer = rotate(r, (id) => all(id, f.packs - 1));
     return [
