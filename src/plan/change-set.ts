@@ -165,6 +165,11 @@ export class Draft {
     this.#base = base;
   }
 
+  /** The plan the changes are made to. */
+  get base(): Plan {
+    return this.#base;
+  }
+
   get(id: Id): AnyRecord | undefined {
     return this.#touched.has(id) ? this.#touched.get(id) : this.#base.records.get(id);
   }

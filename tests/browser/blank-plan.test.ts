@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { onPage, openStart, planText, recordsIn } from '../support/app-story.ts';
+import { onPage, openDemo, openStart, planText, recordsIn } from '../support/app-story.ts';
 import { launchBrowser, type Served, serveApp, watchPage } from '../support/browser.ts';
 
 /** What a person meets who starts with nothing and works by mouse and keyboard on a small screen. */
@@ -130,6 +130,47 @@ describe('from a blank plan', () => {
     await expect
       .poll(async () => recordsIn(await planText(page)).filter((r) => r.type === 'cable').length)
       .toBe(1);
+    expect(trouble).toEqual([]);
+    await context.close();
+  });
+
+  test('a finding’s Select closes the list and shows the thing; the pieces of its cable are chosen by hand', async () => {
+    const context = await browser.newContext(SMALL);
+    const page = await context.newPage();
+    const trouble = watchPage(page);
+    await openStart(page, site.url);
+    await openDemo(page, 'Study, day');
+    await page.locator('.rail-counts').first().click();
+    const list = page.getByRole('dialog', { name: 'Findings' });
+    await list.getByRole('button', { name: 'Select', exact: true }).first().click();
+    await expect.poll(() => list.count()).toBe(0);
+    await page.getByText('Findings here').waitFor();
+
+    const records = recordsIn(await planText(page));
+    const fed = (id: unknown) =>
+      records.find((r) => r.type === 'cable' && (r.to as { recordId: string }).recordId === id);
+    const unit = records.find((r) => r.type === 'fixture' && fed(r.id) !== undefined);
+    const cable = fed(unit?.id);
+    expect(unit).toBeDefined();
+    await page
+      .locator('.floor-list')
+      .getByRole('button', { name: new RegExp(`^${unit?.unit} `) })
+      .click();
+    await page.getByRole('button', { name: /^its cable/ }).click();
+    const pieces = page.getByLabel('Pieces', { exact: true });
+    await pieces.fill('3 x 25');
+    await page.keyboard.press('Enter');
+    await page.getByText('2 couplings, chosen by hand').waitFor();
+    const after = recordsIn(await planText(page)).find((r) => r.id === cable?.id);
+    expect(after?.piecesMm).toEqual([7620, 7620, 7620]);
+    await pieces.fill('33');
+    await page.getByText('This cable is not stocked in 33 ft.').waitFor();
+    await page.keyboard.press('Escape');
+    await pieces.fill('');
+    await page.keyboard.press('Enter');
+    await expect
+      .poll(async () => recordsIn(await planText(page)).find((r) => r.id === cable?.id)?.piecesMm)
+      .toBeUndefined();
     expect(trouble).toEqual([]);
     await context.close();
   });

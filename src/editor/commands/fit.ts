@@ -20,7 +20,7 @@ export const fitAll: Command = {
 };
 
 /** Box around a selection: every thing with room for its size, walls and cables by their points. */
-const selectionBox = (s: SessionState): Parameters<typeof fitBox>[0] => {
+export const selectionBox = (s: SessionState): Parameters<typeof fitBox>[0] => {
   let box = emptyBox;
   for (const id of s.selection) {
     const pose = poseOf(s.plan, id);

@@ -9,6 +9,7 @@ import { dropStrayBlobs } from './blobs.ts';
 import { freeDimensions, offsetDimension } from './dimensions.ts';
 import { gripMovedWith, letGo, ownSupports, turnSupports } from './grip.ts';
 import { turnHung } from './hang.ts';
+import { withStops } from './lines.ts';
 import { slideOpening } from './openings.ts';
 import { notesLetGo } from './photos.ts';
 import { ensureKind, rerouteCables, shifted } from './shared.ts';
@@ -212,7 +213,12 @@ export const removeRecords = (plan: Plan, ids: ReadonlySet<Id>): ChangeSet => {
     if (r.type === 'block' && !gone.has(r.id) && r.burnsThrough.some((id) => gone.has(id)))
       draft.put({ ...r, burnsThrough: r.burnsThrough.filter((id) => !gone.has(id)) });
     if (r.type === 'line' && !gone.has(r.id) && r.stops.some((id) => gone.has(id)))
-      draft.put({ ...r, stops: r.stops.filter((id) => !gone.has(id)), routes: [] });
+      draft.put(
+        withStops(
+          r,
+          r.stops.filter((id) => !gone.has(id)),
+        ),
+      );
     if (r.type === 'box' && !gone.has(r.id) && r.plugsInto && gone.has(r.plugsInto.recordId)) {
       const { plugsInto: _, ...rest } = r;
       draft.put(rest as typeof r);

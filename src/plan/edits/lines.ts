@@ -74,7 +74,7 @@ const hopEnds = (l: DataLine, hop: number): string =>
   `${hop === 0 ? l.from.recordId : (l.stops[hop - 1] ?? '')}>${l.stops[hop] ?? ''}`;
 
 /** A line with other stops; hops that still join the same two things keep the way they were laid by hand. */
-const withStops = (l: DataLine, stops: readonly Id[], from: PortRef = l.from): DataLine => {
+export const withStops = (l: DataLine, stops: readonly Id[], from: PortRef = l.from): DataLine => {
   const own = new Map(l.routes.map((r) => [hopEnds(l, r.hop), r.points]));
   const next: DataLine = { ...l, from, stops: [...stops] };
   const routes = stops.flatMap((_, hop) => {

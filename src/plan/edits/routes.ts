@@ -44,3 +44,13 @@ export const setSlack = (plan: Plan, cableId: Id, slackPct: number | undefined):
   const { slackPct: _old, ...bare } = cable;
   return draft.put(slackPct === undefined ? bare : { ...bare, slackPct }).changes();
 };
+
+/** Makes a cable up of these stock pieces, in mm, longest first; without any, pieces are made up again as needed. */
+export const setPieces = (plan: Plan, cableId: Id, piecesMm: readonly number[] | undefined): ChangeSet => {
+  const cable = recordOf(plan, 'cable', cableId);
+  const draft = new Draft(plan);
+  if (!cable || cable.locked) return draft.changes();
+  const { piecesMm: _old, ...bare } = cable;
+  const none = piecesMm === undefined || piecesMm.length === 0;
+  return draft.put(none ? bare : { ...bare, piecesMm: [...piecesMm].sort((a, b) => b - a) }).changes();
+};

@@ -6,13 +6,14 @@ import { type Plan, recordsOf } from '../plan.ts';
 import { placeOf } from '../ports.ts';
 import type { AnyRecord } from '../records/index.ts';
 import { routeBetween } from '../route.ts';
+import { handLaidFollow } from './corners.ts';
 
 /** Puts a kind into the plan unless it is there already. */
 export const ensureKind = (draft: Draft, kind: Kind): void => {
   if (!draft.get(kind.id)) draft.put(kind);
 };
 
-/** Re-routes automatic cables that end at any of these records. `after` is the plan with the records moved. */
+/** Re-routes automatic cables that end at any of these records; ways laid by hand follow. `after` is the plan with them moved. */
 export const rerouteCables = (draft: Draft, after: Plan, moved: ReadonlySet<Id>): void => {
   for (const r of recordsOf(after, 'cable')) {
     if (!r.route.auto) continue;
@@ -21,6 +22,7 @@ export const rerouteCables = (draft: Draft, after: Plan, moved: ReadonlySet<Id>)
     const to = placeOf(after, r.to.recordId);
     if (from && to) draft.put({ ...r, route: { ...r.route, points: [...routeBetween(after, from, to)] } });
   }
+  handLaidFollow(draft, after, moved);
 };
 
 /** A record moved by a distance; records without a place of their own come back as they are. */

@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react';
+import { showRecords } from '../../editor/show-records.ts';
 import { setupsOf } from '../../plan/plan.ts';
 import { mateRemedies } from '../../report/adapters.ts';
 import { findingText } from '../../report/text.ts';
@@ -51,6 +52,7 @@ export const FindingCard = ({ finding }: { readonly finding: Finding }) => {
   const { session, book } = useServices();
   const { plan, readOnly } = useSessionSlice((s) => ({ plan: s.plan, readOnly: s.readOnly }));
   const openWorking = useUi((u) => u.openWorking);
+  const setFindings = useUi((u) => u.setFindings);
   const [noting, setNoting] = useState(false);
   const joints = useMemo(
     () => (finding.rule === 'power-mate' ? mateRemedies(plan, finding, book.kinds(), session.newId) : []),
@@ -85,12 +87,11 @@ export const FindingCard = ({ finding }: { readonly finding: Finding }) => {
           <button
             type="button"
             className="link"
-            onClick={() =>
-              session.set({
-                selection: new Set(finding.recordIds.filter((id) => plan.records.has(id))),
-                workspace: 'floor',
-              })
-            }
+            onClick={() => {
+              // The drawer would cover what is asked for.
+              setFindings(false);
+              showRecords(session, finding.recordIds);
+            }}
           >
             Select
           </button>

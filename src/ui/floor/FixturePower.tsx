@@ -101,6 +101,13 @@ export const FixturePower = ({ fixture }: { readonly fixture: Fixture }) => {
               : ` in ${recordOf(plan, 'setup', length.longestIn)?.name ?? 'its longest setup'}`}{' '}
             · {cableKind.name}
           </span>
+          <button
+            type="button"
+            className="link soft row-hint"
+            onClick={() => session.set({ selection: new Set([cable.id]) })}
+          >
+            its cable
+          </button>
         </Row>
       ) : null}
       {inlet ? <LoadFigures recordId={inlet.recordId} /> : null}

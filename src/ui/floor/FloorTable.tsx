@@ -19,7 +19,7 @@ interface Cell {
 
 /** Everything on the floor as a table: sorted, narrowed and changed in place, with the selection of the drawing. */
 export const FloorTable = () => {
-  const { session } = useServices();
+  const { session, book } = useServices();
   const s = useSessionSlice((x) => ({
     plan: x.plan,
     floorId: x.floorId,
@@ -89,7 +89,9 @@ export const FloorTable = () => {
     if (typed === undefined || !column.edit) return stop();
     if (typed === row.cells[COLUMNS.indexOf(column)]) return stop();
     const record = s.plan.records.get(row.id);
-    const made = record && column.edit(s.plan, record, typed, s.setupId);
+    const made =
+      record &&
+      column.edit(s.plan, record, typed, s.setupId, { cables: book.cables(), newId: session.newId });
     if (made && !made.ok) return setProblem(made.error);
     if (made) session.commit(`Change ${column.name.toLowerCase()}`, made.value);
     stop();

@@ -1,12 +1,15 @@
+import { showRecords } from '../../editor/show-records.ts';
 import { setOnPacks } from '../../plan/edits/day.ts';
 import { kindOf, recordOf } from '../../plan/plan.ts';
 import type { Finding } from '../../report/types.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
+import { useUi } from '../ui-state.ts';
 
 /** What a finding about a thing without power offers: the outlets it could take, and packs where it could run on them. */
 export const PlugActions = ({ finding }: { readonly finding: Finding }) => {
   const { session } = useServices();
+  const setFindings = useUi((u) => u.setFindings);
   const { plan, readOnly } = useSessionSlice((s) => ({ plan: s.plan, readOnly: s.readOnly }));
   const units = finding.recordIds.flatMap((id) => {
     const r = plan.records.get(id);
@@ -21,13 +24,11 @@ export const PlugActions = ({ finding }: { readonly finding: Finding }) => {
       <button
         type="button"
         className="link"
-        onClick={() =>
-          session.set({
-            selection: new Set([first.id]),
-            workspace: 'floor',
-            floorView: { ...session.getState().floorView, ask: 'plug' },
-          })
-        }
+        onClick={() => {
+          setFindings(false);
+          showRecords(session, [first.id]);
+          session.set({ floorView: { ...session.getState().floorView, ask: 'plug' } });
+        }}
       >
         Plug in…
       </button>

@@ -8,9 +8,9 @@ import { changeRecord, setLevels } from '../../plan/edits/document.ts';
 import { lockRecords } from '../../plan/edits/groups.ts';
 import { heightOf, letGoOfMarks, setFacings, setHeights, setNotes, setTilts } from '../../plan/edits/many.ts';
 import { hideRecords } from '../../plan/edits/stacking.ts';
-import { portName, recordName } from '../../plan/names.ts';
+import { recordName } from '../../plan/names.ts';
 import { kindOf, levelOf, type Plan, planRecord, recordOf, recordsOf } from '../../plan/plan.ts';
-import type { AnyRecord, Cable, RecordType } from '../../plan/records/index.ts';
+import type { AnyRecord, RecordType } from '../../plan/records/index.ts';
 import {
   anyText,
   formatLevel,
@@ -21,28 +21,10 @@ import {
   parseTilt,
 } from '../common/parse.ts';
 import { freeUnit } from './fields.ts';
+import { ADDRESS, FED_FROM } from './table-feeds.ts';
+import type { Column, Sight, TableRow } from './table-types.ts';
 
-export interface TableRow {
-  readonly id: Id;
-  readonly type: RecordType;
-  /** One text for each column. */
-  readonly cells: readonly string[];
-}
-
-interface Sight {
-  readonly plan: Plan;
-  readonly setupId: Id | undefined;
-  readonly feed: ReadonlyMap<Id, Cable>;
-  readonly ballast: ReadonlyMap<Id, Id>;
-}
-
-export interface Column {
-  readonly name: string;
-  readonly for: readonly RecordType[];
-  readonly text: (r: AnyRecord, s: Sight) => string;
-  /** What writing this text into the cell does. Absent where the cell is only to be read. */
-  readonly edit?: (plan: Plan, r: AnyRecord, text: string, setupId: Id | undefined) => Result<ChangeSet>;
-}
+export type { Column, TableRow } from './table-types.ts';
 
 const GEAR: readonly RecordType[] = [
   'fixture',
@@ -240,14 +222,8 @@ export const COLUMNS: readonly Column[] = [
     text: (r) => (typeof r.notes === 'string' ? r.notes : ''),
     edit: (plan, r, text) => then(anyText(text), (v) => ok(setNotes(plan, [r.id], v))),
   },
-  {
-    name: 'Fed from',
-    for: [],
-    text: (r, { plan, feed, ballast }) => {
-      const cable = feed.get(ballast.get(r.id) ?? r.id);
-      return cable ? portName(plan, cable.from) : '';
-    },
-  },
+  ADDRESS,
+  FED_FROM,
 ];
 
 /** One row for everything that stands on a floor. */
