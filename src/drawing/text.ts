@@ -81,6 +81,9 @@ export const fitText = (text: string, capMm: number, weight: FontWeight, widthMm
   return low === 0 ? '…' : `${chars.slice(0, low).join('').trimEnd()}…`;
 };
 
+/** A figure and its unit are never parted. */
+const UNIT_AFTER = /(\d) (k?W|k?VA|m?A|ft|k?m|mm|cm|in|kg|lb|V|k?Hz|K|%|h|min|dB|dBm)(?![\p{L}\d])/gu;
+
 /** The text broken into lines no wider than `widthMm`; words wider than a line are broken, lines past `maxLines` end in an ellipsis. */
 export const wrapText = (
   text: string,
@@ -92,7 +95,11 @@ export const wrapText = (
   const lines: string[] = [];
   let line = '';
   const fits = (s: string): boolean => textWidthMm(s, capMm, weight) <= widthMm;
-  for (const word of text.split(/\s+/).filter(Boolean)) {
+  for (const glued of text
+    .replace(UNIT_AFTER, '$1\u00a0$2')
+    .split(/[ \t\n\r]+/)
+    .filter(Boolean)) {
+    const word = glued.replaceAll('\u00a0', ' ');
     const joined = line === '' ? word : `${line} ${word}`;
     if (fits(joined)) {
       line = joined;

@@ -142,7 +142,7 @@ const changes = (d: DaySummary, w: number): Section[] => {
                 left: e.s.out ? `${Math.round(e.s.outPct)} %` : '',
                 into: e.s.into,
                 dark: e.s.darkMin > 0 ? `${e.s.darkMin} min for the change` : '',
-                done: { draw: (ink, c) => ink.rect(c.x, c.y + 0.9, 3, 3, { weightMm: 0.18 }) },
+                done: { draw: (ink, c) => ink.rect(c.x, c.y + c.h / 2 - 1.5, 3, 3, { weightMm: 0.18 }) },
               }
             : {
                 dark: {

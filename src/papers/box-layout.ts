@@ -22,7 +22,7 @@ const COLUMNS: readonly Column[] = [
   { id: 'outlet', head: 'Outlet', leastMm: 22, grow: 1 },
   { id: 'breaker', head: 'Breaker', leastMm: 18 },
   { id: 'leg', head: 'Leg', leastMm: 16 },
-  { id: 'connector', head: 'Connector', leastMm: 44, grow: 2, dispensable: 2 },
+  { id: 'connector', head: 'Connector', leastMm: 44, grow: 2, dispensable: 2, note: true },
   { id: 'plugged', head: 'What plugs in', leastMm: 44, grow: 3 },
   { id: 'cable', head: 'Cable', leastMm: 34, grow: 2, dispensable: 1 },
   { id: 'worst', head: 'worst A', leastMm: 14, align: 'right' },

@@ -3,7 +3,7 @@ import { compareIds } from '../kernel/ids.ts';
 import { formatCableLength } from '../kernel/units.ts';
 import { connector } from '../plan/connectors.ts';
 import { kindOf, planRecord, recordsOf } from '../plan/plan.ts';
-import { SPARE_CABLE_PCT, sparePieces } from '../report/gear-lines.ts';
+import { spareBasis, sparePct, sparesFor } from '../report/spares.ts';
 import { cell } from './figures.ts';
 import { flowArea, flowPages, type Section } from './flow.ts';
 import { runsOf } from './runs.ts';
@@ -48,7 +48,7 @@ export const cableLines = (
   }
   const lines = [...counts.values()]
     .sort((a, b) => compareIds(a.name, b.name) || b.lengthMm - a.lengthMm)
-    .map((l) => ({ ...l, spare: sparePieces(l.pieces) }));
+    .map((l) => ({ ...l, spare: sparesFor(info.plan, 'cable', l.pieces) }));
   return { lines, joints };
 };
 
@@ -88,7 +88,7 @@ export const cableOrderPages = (info: SetInfo): readonly PageMaker[] => {
       stacked(
         headingBlock(
           continued ? 'Cable (continued)' : 'Cable',
-          `spares: ${SPARE_CABLE_PCT} % of each line, rounded up (common practice, no published source)`,
+          `spares: ${sparePct(info.plan, 'cable')} % of each line, rounded up (${spareBasis(info.plan, ['cable'])})`,
         ),
         tableHead(columns),
       ),

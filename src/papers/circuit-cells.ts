@@ -2,6 +2,7 @@ import { cableLength } from '../derive/lengths.ts';
 import type { SupplyEntity } from '../derive/types.ts';
 import { BUBBLE_CAP_MM } from '../drawing/label-place.ts';
 import { stockText } from '../drawing/one-line/words.ts';
+import { wrapText } from '../drawing/text.ts';
 import { formatCableLength } from '../kernel/units.ts';
 import { kindOf, recordOf } from '../plan/plan.ts';
 import type { Finding } from '../report/types.ts';
@@ -12,27 +13,30 @@ import { flowArea } from './flow.ts';
 import { CAP, type Ink, widthOf } from './ink.ts';
 import type { SetInfo } from './sheet-info.ts';
 import { severityTag } from './signs.ts';
-import { type Cell, type Column, type PlacedColumn, placeColumns } from './table.ts';
+import { type Cell, type Column, type PlacedColumn, pitchOf, placeColumns } from './table.ts';
+
+/** Lines a name, and the use under it, may take. */
+const UNIT_LINES = 6;
 
 const COLUMNS: readonly Column[] = [
-  { id: 'way', head: 'Way', leastMm: 11 },
-  { id: 'breaker', head: 'Breaker', leastMm: 15, dispensable: 3 },
+  { id: 'way', head: 'Way', leastMm: 9 },
+  { id: 'breaker', head: 'Breaker', leastMm: 17, dispensable: 3 },
   { id: 'leg', head: 'Leg', leastMm: 12 },
   { id: 'unit', head: 'Unit and use', leastMm: 52, grow: 4 },
-  { id: 'cable', head: 'Cable', leastMm: 32, grow: 1, group: 'Cable', dispensable: 4 },
-  { id: 'stock', head: 'Stock', leastMm: 21, group: 'Cable', dispensable: 6 },
+  { id: 'cable', head: 'Cable', leastMm: 32, grow: 1, group: 'Cable', dispensable: 4, note: true },
+  { id: 'stock', head: 'Stock', leastMm: 21, group: 'Cable', dispensable: 6, note: true },
   { id: 'route', head: 'Route', leastMm: 12, align: 'right', group: 'Cable', dispensable: 5 },
   { id: 'w', head: 'W', leastMm: 11, align: 'right', group: 'Load, this setup' },
   { id: 'pf', head: 'PF', leastMm: 8, align: 'right', group: 'Load, this setup', dispensable: 9 },
   { id: 'va', head: 'VA', leastMm: 11, align: 'right', group: 'Load, this setup', dispensable: 8 },
-  { id: 'here', head: 'this setup', leastMm: 15, align: 'right', group: 'Amps' },
+  { id: 'here', head: 'this setup', leastMm: 12, align: 'right', group: 'Amps' },
   { id: 'worst', head: 'worst', leastMm: 10, align: 'right', group: 'Amps' },
   { id: 'limit', head: 'limit', leastMm: 9, align: 'right', group: 'Amps' },
-  { id: 'bar', head: '% of limit, worst', leastMm: 27, dispensable: 7 },
+  { id: 'bar', head: '% of limit, worst', leastMm: 25, dispensable: 7, note: true },
   { id: 'pct', head: '%', leastMm: 8, align: 'right' },
   { id: 'volts', head: 'Volts', leastMm: 12, align: 'right', group: 'At the end, worst' },
   { id: 'drop', head: 'Drop', leastMm: 12, align: 'right', group: 'At the end, worst' },
-  { id: 'findings', head: 'Findings', leastMm: 30, grow: 2 },
+  { id: 'findings', head: 'Findings', leastMm: 20, grow: 1, note: true },
 ];
 
 export interface Schedule {
@@ -62,46 +66,110 @@ export const scheduleOf = (info: SetInfo): Schedule => {
 export const findingsAbout = (s: Schedule, ids: readonly string[]): readonly Finding[] =>
   ids.flatMap((id) => s.byRecord.get(id) ?? []);
 
-/** Findings, each once, as signs with numbers; how many more there are where the cell is full. */
+const tagMm = (f: Finding): number =>
+  7.5 + widthOf(`${f.severity.toUpperCase()} ${f.number}`, { weight: 'semibold' });
+
+/** Lines of findings in one cell at most. */
+const FINDING_LINES = 6;
+/** Room for how many more there are. */
+const MORE_MM = 9;
+
+/** Findings by the lines they take in a width, as many as a cell holds. */
+const findingLines = (own: readonly Finding[], w: number): readonly (readonly Finding[])[] => {
+  const lines: Finding[][] = [];
+  let x = Number.POSITIVE_INFINITY;
+  for (const f of own) {
+    const room = lines.length === FINDING_LINES ? w - MORE_MM : w;
+    if (x + tagMm(f) - 2 > room) {
+      lines.push([]);
+      x = 0;
+    }
+    lines.at(-1)?.push(f);
+    x += tagMm(f);
+  }
+  return lines.slice(0, FINDING_LINES);
+};
+
+/** Findings, each once, as signs with numbers, on as many lines as they need; how many more there are where that is many. */
 export const findingCell = (findings: readonly Finding[]): Cell => {
   const own = [...new Set(findings)];
   return {
+    lines: (c) => Math.max(1, findingLines(own, c.w).length),
     draw: (ink, c) => {
-      const base = c.y + c.h / 2 + CAP.note / 2;
-      let x = c.x;
-      own.forEach((f, i) => {
-        const w = 5.5 + widthOf(`${f.severity.toUpperCase()} ${f.number}`, { weight: 'semibold' });
-        const last = i === own.length - 1;
-        if (x + w + (last ? 0 : 7) > c.x + c.w) {
-          if (x < c.x + c.w - 6) ink.text(x, base, `+${own.length - i}`, { role: 'ink-soft' });
-          x = Number.POSITIVE_INFINITY;
-          return;
+      let base = c.y + c.h / 2 + CAP.note / 2;
+      let shown = 0;
+      const lines = findingLines(own, c.w);
+      for (const [i, line] of lines.entries()) {
+        let x = c.x;
+        shown += line.length;
+        for (const f of line) {
+          severityTag(ink, f.severity, f.number, x, base);
+          ink.link(x, base - 3, tagMm(f) - 2, 4, `finding:${f.number}`, `working:${f.number}`);
+          x += tagMm(f);
         }
-        x = severityTag(ink, f.severity, f.number, x, base) + 2;
-      });
+        if (i === lines.length - 1 && shown < own.length)
+          ink.text(x, base, `+${own.length - shown}`, { role: 'ink-soft' });
+        base += pitchOf(c.capMm);
+      }
     },
   };
 };
 
-/** Unit bubble, name and use of a load, cut to the cell. */
-export const unitCell = (s: Schedule, l: CircuitLoad): Cell => ({
-  draw: (ink, c) => {
-    const base = c.y + c.h / 2 + CAP.note / 2;
-    let x = c.x + l.depth * 3;
-    const f = l.fixture;
-    if (f) {
-      const r = Math.max(2, widthOf(f.unit, { capMm: CAP.note }) / 2 + 0.6);
-      ink.add([
-        { kind: 'circle', xMm: x + r, yMm: c.y + c.h / 2, rMm: r, stroke: { role: 'ink', weightMm: 0.18 } },
-      ]);
-      ink.text(x + r, base, f.unit, { align: 'center', maxMm: BUBBLE_CAP_MM * 4 });
-      x += 2 * r + 1.6;
-    }
-    const name = f ? (kindOf(s.info.plan, f.kindId)?.name ?? l.load.label) : l.load.label;
-    const full = [name, f?.use ?? '', l.outlet ? `at ${l.outlet.label}` : ''].filter(Boolean).join(', ');
-    ink.text(x, base, full, { maxMm: c.x + c.w - x });
-  },
-});
+/** Circles no larger than this stay inside a row. */
+const MOST_R_MM = 2.7;
+
+/** Letters and radius of a unit number in its circle: as large as the row's, smaller where the number is long. */
+const bubbleOf = (unit: string, capMm: number): { readonly capMm: number; readonly r: number } => {
+  const rOf = (cap: number): number => Math.max(cap * 0.95, 2, widthOf(unit, { capMm: cap }) / 2 + 0.5);
+  const cap = rOf(capMm) <= MOST_R_MM ? capMm : CAP.note;
+  return { capMm: cap, r: Math.min(BUBBLE_CAP_MM * 2.4, rOf(cap)) };
+};
+
+/** Unit bubble, name and use of a load; the use goes on after the name where there is room, else under it. */
+export const unitCell = (s: Schedule, l: CircuitLoad): Cell => {
+  const f = l.fixture;
+  const name = f ? (kindOf(s.info.plan, f.kindId)?.name ?? l.load.label) : l.load.label;
+  const use = [f?.use ?? '', l.outlet ? `at ${l.outlet.label}` : ''].filter(Boolean).join(', ');
+  const layOut = (c: { readonly w: number; readonly capMm: number }) => {
+    const x = l.depth * 3 + (f ? 2 * bubbleOf(f.unit, c.capMm).r + 1.6 : 0);
+    const w = Math.max(8, c.w - x);
+    const names = wrapText(use ? `${name},` : name, c.capMm, 'regular', w, UNIT_LINES);
+    const nameW = widthOf(names.at(-1) ?? '', { capMm: c.capMm });
+    const after = use !== '' && nameW + 1 + widthOf(use) <= w;
+    return {
+      x,
+      w,
+      names,
+      after,
+      nameW,
+      uses: use === '' ? [] : wrapText(use, CAP.note, 'regular', w, UNIT_LINES),
+    };
+  };
+  return {
+    lines: (c) => {
+      const { names, after, uses } = layOut(c);
+      return names.length + (after ? 0 : uses.length);
+    },
+    draw: (ink, c) => {
+      const base = c.y + c.h / 2 + c.capMm / 2;
+      const { x, w, after, nameW } = layOut(c);
+      if (f) {
+        const { capMm, r } = bubbleOf(f.unit, c.capMm);
+        const xMm = c.x + l.depth * 3 + r;
+        ink.circle(xMm, base - capMm / 2, r, { weightMm: 0.18 });
+        ink.text(xMm, base, f.unit, { capMm, align: 'center', maxMm: 2 * r });
+      }
+      const pitchMm = pitchOf(c.capMm);
+      const next = ink.paragraph(c.x + x, base, use ? `${name},` : name, w, {
+        capMm: c.capMm,
+        pitchMm,
+        maxLines: UNIT_LINES,
+      });
+      if (after) ink.text(c.x + x + nameW + 1, next - pitchMm, use);
+      else if (use) ink.paragraph(c.x + x, next, use, w, { pitchMm, maxLines: UNIT_LINES });
+    },
+  };
+};
 
 export const cableCells = (s: Schedule, cable: SupplyEntity | undefined): Record<string, Cell> => {
   const record = cable && recordOf(s.info.plan, 'cable', cable.recordId);
@@ -145,7 +213,10 @@ export const limitCells = (here: number, worst: number, limit: number | undefine
   const over = pct > 100;
   return {
     limit: limit === undefined ? '–' : cell(limit),
-    bar: { draw: (ink: Ink, c) => loadBar(ink, c.x, c.y + 1.4, c.w, c.h - 2.8, { here, worst, limit }) },
+    bar:
+      limit === undefined
+        ? ''
+        : { draw: (ink: Ink, c) => loadBar(ink, c.x, c.y + 1.4, c.w, c.h - 2.8, { here, worst, limit }) },
     pct: { text: cell(pct), weight: over ? 'semibold' : 'regular', role: over ? 'stop' : 'ink' },
   };
 };

@@ -47,8 +47,8 @@ export const zoneOf = (sheet: Sheet, xMm: number, yMm: number): string => {
   return `${LETTERS[row % LETTERS.length] ?? ''}${col + 1}`;
 };
 
-/** Frame line, border of zones with letters and numerals, and centring marks. */
-export const drawFrame = (ink: Ink, sheet: Sheet): Rect => {
+/** Frame line, border of zones with letters and numerals, and centring marks; the lower one stops short of a title along the foot. */
+export const drawFrame = (ink: Ink, sheet: Sheet, titleAtFoot = false): Rect => {
   const f = frameOf(sheet);
   const o = { x: f.x - BORDER_MM, y: f.y - BORDER_MM, w: f.w + 2 * BORDER_MM, h: f.h + 2 * BORDER_MM };
   const cx = f.x + f.w / 2;
@@ -74,7 +74,7 @@ export const drawFrame = (ink: Ink, sheet: Sheet): Rect => {
     }
   });
   // Where the title block lies over the lower mark, the mark ends at the frame.
-  const lower = cx > f.x + f.w - TITLE_WIDTH_MM ? 0 : MARK_MM;
+  const lower = titleAtFoot || cx > f.x + f.w - TITLE_WIDTH_MM ? 0 : MARK_MM;
   ink.line(cx, o.y, cx, f.y + MARK_MM, 0.7);
   ink.line(cx, o.y + o.h, cx, f.y + f.h - lower, 0.7);
   ink.line(o.x, cy, f.x + MARK_MM, cy, 0.7);

@@ -1,6 +1,7 @@
 import { formatCableLength } from '../kernel/units.ts';
 import { planRecord } from '../plan/plan.ts';
 import { DEPARTMENTS, type GearLine, gearLines, massOf } from '../report/gear-lines.ts';
+import { SPARE_GROUPS, spareBasis, sparePct } from '../report/spares.ts';
 import { cell } from './figures.ts';
 import { columnWidth, flowPages, type Section } from './flow.ts';
 import { emptyBox } from './run-sheet.ts';
@@ -95,7 +96,7 @@ export const gearPages = (info: SetInfo): readonly PageMaker[] => {
     },
     sections,
     [
-      'Spares are common practice, no published source: cable 10 % and stands, grip, adapters 10 % rounded up, lights 5 % to the nearest whole. Write what is ordered instead into the box.',
+      `Spares: ${SPARE_GROUPS.map((g) => `${g} ${sparePct(info.plan, g)} %`).join(', ')} (${spareBasis(info.plan, SPARE_GROUPS)}); lights to the nearest whole, all else rounded up. Write what is ordered instead into the box.`,
       'Masses are planning values of the gear book; the label on the real one comes first. Gel, expendables and cases are not counted.',
     ],
     across,

@@ -45,6 +45,9 @@ const WIRE_COLUMNS: readonly Column[] = [
   { id: 'in', head: 'worst in', leastMm: 40, grow: 2 },
 ];
 
+/** In place of a bar where the plan knows no limit. */
+const NO_LIMIT: Cell = { text: 'no limit in the plan: read it off the label', role: 'ink-soft' };
+
 const wireRow = (r: Reader, e: SupplyEntity, w: Wire): Readonly<Record<string, Cell>> => {
   const here = r.here(e.key, w.q);
   const worst = r.worst(e.key, w.q);
@@ -55,7 +58,10 @@ const wireRow = (r: Reader, e: SupplyEntity, w: Wire): Readonly<Record<string, C
     here: cell(here, 1),
     worst: { text: cell(worst, 1), weight: 'semibold', role: over ? 'stop' : 'ink' },
     limit: w.limit === undefined ? '–' : cell(w.limit),
-    bar: { draw: (ink, c) => loadBar(ink, c.x, c.y + 1.4, c.w, c.h - 2.8, { here, worst, limit: w.limit }) },
+    bar:
+      w.limit === undefined
+        ? NO_LIMIT
+        : { draw: (ink, c) => loadBar(ink, c.x, c.y + 1.4, c.w, c.h - 2.8, { here, worst, limit: w.limit }) },
     pct: { text: cell(pct), weight: over ? 'semibold' : 'regular', role: over ? 'stop' : 'ink' },
     in: worst > 0 ? (r.worstSetup(e.key, w.q) ?? '') : '',
   };
@@ -69,7 +75,12 @@ const marked = (text: string, worst: boolean): Cell =>
           ink.rect(c.x + Math.max(0, c.w - 14), c.y + 0.6, Math.min(14.8, c.w + 0.8), c.h - 1.2, {
             weightMm: 0.25,
           });
-          ink.text(c.x + c.w, c.y + c.h / 2 + 0.9, text, { align: 'right', weight: 'semibold', maxMm: c.w });
+          ink.text(c.x + c.w, c.y + c.h / 2 + c.capMm / 2, text, {
+            capMm: c.capMm,
+            align: 'right',
+            weight: 'semibold',
+            maxMm: c.w,
+          });
         },
       }
     : text;
@@ -106,9 +117,13 @@ const setupRows = (
       ...Object.fromEntries(wires.map((w) => [w.q, value(w.q, 1)])),
       kw: value('loadW', 0),
       kva: value('loadVa', 0),
-      bar: {
-        draw: (ink, c) => loadBar(ink, c.x, c.y + 1.4, c.w, c.h - 2.8, { here: -1, worst: fullest, limit }),
-      },
+      bar:
+        limit === undefined
+          ? NO_LIMIT
+          : {
+              draw: (ink, c) =>
+                loadBar(ink, c.x, c.y + 1.4, c.w, c.h - 2.8, { here: -1, worst: fullest, limit }),
+            },
       pct: { text: cell(pct), role: pct > 100 ? 'stop' : 'ink' },
     });
   });

@@ -6,7 +6,7 @@ import { formatCableLength } from '../kernel/units.ts';
 import { footprintOf, patchedMode } from '../plan/footprint.ts';
 import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
 import { placesOf } from '../report/control.ts';
-import { sparePieces } from '../report/gear-lines.ts';
+import { sparesFor } from '../report/spares.ts';
 import type { Assessment } from '../report/types.ts';
 import { type Circuit, type CircuitLoad, type Panel, panelsOf } from './circuit-rows.ts';
 import { largestLegA, legsText, pctOf, type Reader, readerOf } from './figures.ts';
@@ -124,7 +124,7 @@ export const cableList = (plan: Plan): ListTable => {
     name: 'cables',
     head: ['cable', 'stock length', 'length m', 'pieces', 'spare', 'order', 'length in all m'],
     rows: rows.map((r) => {
-      const order = r.count + sparePieces(r.count);
+      const order = r.count + sparesFor(plan, 'cable', r.count);
       return [
         r.name,
         formatCableLength(r.mm, units),

@@ -97,22 +97,40 @@ const drawFoot = (ink: Ink, f: Rect): void => {
   }
 };
 
+/** Where a diagram lands on its page, and how much larger than drawn. */
+interface Place {
+  readonly dx: number;
+  readonly dy: number;
+  readonly k: number;
+}
+
 /** A primitive of the diagram on the page. Texts go through the page's ink, which knows what the font lacks. */
-const put = (ink: Ink, notices: Notices, p: Primitive, dx: number, dy: number): void => {
+const put = (ink: Ink, notices: Notices, p: Primitive, { dx, dy, k }: Place): void => {
+  const x = (v: number): number => v * k + dx;
+  const y = (v: number): number => v * k + dy;
   if (p.kind === 'text') {
-    const { capMm, weight, align, role } = p;
+    const { weight, align, role } = p;
     if (p.text.endsWith('…')) notices.cut(p.text);
-    ink.text(p.xMm + dx, p.yMm + dy, p.text, { capMm, weight, align, role });
+    ink.text(x(p.xMm), y(p.yMm), p.text, { capMm: p.capMm * k, weight, align, role });
   } else if (p.kind === 'path') {
     const d = p.d.map((c): typeof c => {
-      if (c[0] === 'C') return ['C', c[1] + dx, c[2] + dy, c[3] + dx, c[4] + dy, c[5] + dx, c[6] + dy];
-      return c[0] === 'Z' ? c : [c[0], c[1] + dx, c[2] + dy];
+      if (c[0] === 'C') return ['C', x(c[1]), y(c[2]), x(c[3]), y(c[4]), x(c[5]), y(c[6])];
+      return c[0] === 'Z' ? c : [c[0], x(c[1]), y(c[2])];
     });
     ink.add([{ ...p, d }]);
   } else if (p.kind === 'circle') {
     const { space: _, ...rest } = p;
-    ink.add([{ ...rest, xMm: p.xMm + dx, yMm: p.yMm + dy }]);
-  } else ink.add([{ ...p, xMm: p.xMm + dx, yMm: p.yMm + dy }]);
+    ink.add([{ ...rest, xMm: x(p.xMm), yMm: y(p.yMm), rMm: p.rMm * k }]);
+  } else
+    ink.add([
+      {
+        ...p,
+        xMm: x(p.xMm),
+        yMm: y(p.yMm),
+        widthMm: p.widthMm * k,
+        ...('lengthMm' in p ? { lengthMm: p.lengthMm * k } : { heightMm: p.heightMm * k }),
+      },
+    ]);
 };
 
 const drawDiagram = (
@@ -122,12 +140,20 @@ const drawDiagram = (
   area: Rect,
   nameOf: (index: number) => string,
 ): void => {
-  // A drawing smaller than its sheet stands in the middle, a little to the top.
-  const dx = area.x + Math.max(0, (area.w - sheet.widthMm) / 2);
-  const dy = area.y + Math.max(0, (area.h - sheet.heightMm) * 0.3);
-  for (const item of sheet.items) for (const p of item.primitives) put(ink, notices, p, dx, dy);
+  // A drawing smaller than its sheet is drawn larger, until its least letters are 2.5 mm high, and stands in the middle, a
+  // little to the top.
+  const k = Math.max(1, Math.min(CAP.value / CAP.note, area.w / sheet.widthMm, area.h / sheet.heightMm));
+  const at = {
+    k,
+    dx: area.x + Math.max(0, (area.w - sheet.widthMm * k) / 2),
+    dy: area.y + Math.max(0, (area.h - sheet.heightMm * k) * 0.3),
+  };
+  for (const item of sheet.items) for (const p of item.primitives) put(ink, notices, p, at);
   for (const r of sheet.references)
-    ink.text(r.xMm + dx, r.yMm + dy, `sheet ${nameOf(r.toSheet)}`, { role: 'ink-soft' });
+    ink.text(r.xMm * k + at.dx, r.yMm * k + at.dy, `sheet ${nameOf(r.toSheet)}`, {
+      capMm: CAP.note * k,
+      role: 'ink-soft',
+    });
 };
 
 /** The one-line diagram on as many sheets as the network needs. */

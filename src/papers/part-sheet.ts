@@ -1,13 +1,17 @@
+import { wrapText } from '../drawing/text.ts';
 import { compareNatural } from '../kernel/ids.ts';
 import { partGrid, partsOf } from '../plan/part-levels.ts';
 import { kindOf, levelOf, recordsOf, setupsOf } from '../plan/plan.ts';
 import type { Fixture, PartLevel, Setup } from '../plan/records/index.ts';
 import { type Block, flowArea, flowPages, type Section } from './flow.ts';
-import { CAP, type Ink } from './ink.ts';
+import { CAP, type Ink, PITCH_MM } from './ink.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
 import { headingBlock } from './table.ts';
 
-const LABEL_MM = 46;
+/** Width of the names at the left: number, level, use. */
+const LABEL_MM = 62;
+const USE_X_MM = 28;
+const USE_W_MM = LABEL_MM - USE_X_MM - 2;
 const ROW_MM = 6.4;
 const MOST_CELL_MM = 12;
 /** Cells narrower than this carry no number. */
@@ -43,14 +47,15 @@ const unitBlock = (info: SetInfo, s: Setup, f: Fixture, widthMm: number): Block 
   const parts = partsOf(info.plan, s.id, f.id) ?? [];
   const grid = partGrid(kindOf(info.plan, f.kindId, 'fixture'), parts.length);
   const cellMm = Math.min(MOST_CELL_MM, (widthMm - LABEL_MM) / grid.columns);
+  const useLines = wrapText(f.use, CAP.note, 'regular', USE_W_MM).length;
   const numbered = cellMm >= NUMBER_MM;
   const rowMm = ROW_MM + (numbered ? 1.2 : -1.4);
   return {
-    heightMm: grid.rows * rowMm + 1.6,
+    heightMm: Math.max(grid.rows * rowMm + 1.6, useLines * PITCH_MM + 2),
     draw: (ink, area) => {
       ink.text(area.x, area.y + 3.4, f.unit, { capMm: CAP.value, weight: 'semibold', maxMm: 14 });
       ink.text(area.x + 16, area.y + 3.4, `${levelOf(info.plan, s.id, f.id).levelPct} %`, { maxMm: 12 });
-      ink.text(area.x + 29, area.y + 3.4, f.use, { role: 'ink-soft', maxMm: LABEL_MM - 31 });
+      ink.paragraph(area.x + USE_X_MM, area.y + 3.4, f.use, USE_W_MM, { role: 'ink-soft' });
       for (let r = 0; r < grid.rows; r++) {
         const row = parts.slice(r * grid.columns, (r + 1) * grid.columns);
         const y = area.y + 0.4 + r * rowMm;

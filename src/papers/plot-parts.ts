@@ -159,28 +159,32 @@ const grounded = (p: TextPrim, nominal: number): readonly Primitive[] =>
     nominal,
   );
 
+/** A shape that hides what is under it, drawn for the text after it. */
+const isGround = (p: Primitive | undefined): boolean => p?.kind === 'path' && p.fill?.role === 'paper';
+
 /**
- * A list in which no stroke goes through a text: texts that belong to the drawing itself come after all strokes, and they
- * and the labels stand on patches of paper. Numbers in circles have theirs already.
+ * A list in which no stroke goes through a text: after all strokes come the numbers in their circles, then all other texts,
+ * each on a patch of paper or on the shape drawn for it.
  */
 export const clearTexts = (list: DisplayList): DisplayList => {
   const n = list.nominalScale;
-  const own: Primitive[] = [];
+  const bubbles: Primitive[] = [];
+  const texts: Primitive[] = [];
   const items = list.items.map((i) => {
-    if (i.layer === 'labels')
-      return {
-        ...i,
-        primitives: i.primitives.flatMap((p, k) =>
-          p.kind === 'text' && !isBubble(i.primitives[k - 1]) ? grounded(p, n) : [p],
-        ),
-      };
-    if (i.layer === 'notes' || i.layer === 'dimensions' || !i.primitives.some((p) => p.kind === 'text'))
-      return i;
-    for (const p of i.primitives) if (p.kind === 'text') own.push(...grounded(p, n));
-    return { ...i, primitives: i.primitives.filter((p) => p.kind !== 'text') };
+    const taken = new Set<number>();
+    i.primitives.forEach((p, k) => {
+      if (p.kind !== 'text') return;
+      taken.add(k);
+      const before = i.primitives[k - 1];
+      const bubble = isBubble(before);
+      if (before && (bubble || isGround(before))) {
+        taken.add(k - 1);
+        (bubble ? bubbles : texts).push(before, p);
+      } else texts.push(...grounded(p, n));
+    });
+    return taken.size === 0 ? i : { ...i, primitives: i.primitives.filter((_, k) => !taken.has(k)) };
   });
-  if (own.length === 0) return { ...list, items };
-  const last = item('texts', own, { minX: 0, minY: 0, maxX: 0, maxY: 0 });
-  const at = items.findIndex((i) => i.layer === 'labels');
-  return { ...list, items: at < 0 ? [...items, last] : [...items.slice(0, at), last, ...items.slice(at)] };
+  if (bubbles.length + texts.length === 0) return { ...list, items };
+  const last = item('texts', [...bubbles, ...texts], { minX: 0, minY: 0, maxX: 0, maxY: 0 });
+  return { ...list, items: [...items, last] };
 };

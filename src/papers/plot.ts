@@ -119,17 +119,19 @@ const drawPlan = (
   const keyW = view.part ? 46 : 0;
   if (view.part)
     drawPartKey(ink, view.part, area.x + area.w - 4, y + 5.6, { x: 0, y: 0, w: 42, h: captionMm - 3 });
-  if (!layout.column) ink.paragraph(area.x + 6, y + 9.4, CAUTION, area.w - 12, { maxLines: 2 });
+  if (!layout.column)
+    ink.paragraph(area.x + 6, y + 11.2, CAUTION, area.w - 12, { maxLines: 2, pitchMm: 3.3 });
   ink.text(area.x + 6, y, `Plan, ${several}setup ${info.setupName}${part}`, {
     capMm: CAP.head,
     weight: 'semibold',
     maxMm: area.w - 12 - keyW,
   });
-  ink.text(
+  ink.paragraph(
     area.x + 6,
     y + 4.4,
     `${view.text} at full size on ${info.sheet.text}. Broken outline: off in this setup.${labelWords(list, tabled)}`,
-    { maxMm: area.w - 12 - keyW },
+    area.w - 12 - keyW,
+    { maxLines: 2, pitchMm: 3.3 },
   );
 };
 

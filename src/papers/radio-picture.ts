@@ -6,13 +6,15 @@ import { formatLength } from '../kernel/units.ts';
 import { recordOf, recordsOf } from '../plan/plan.ts';
 import { type CoverageGrid, coverage, formatDb, HINT, type RadioResult } from '../report/radio.ts';
 import { type Block, flowArea, type Section } from './flow.ts';
-import { type Ink, PITCH_MM, widthOf } from './ink.ts';
+import { type Ink, widthOf } from './ink.ts';
 import { placeList } from './place-list.ts';
 import type { SetInfo } from './sheet-info.ts';
 import { fittingScale, scaleText } from './sheets.ts';
 import { headingBlock } from './table.ts';
 
 const LEGEND_MM = 12;
+/** Where its words stand under the tones. */
+const NARROW_LEGEND_MM = 24;
 /** Metres between the places of a picture on paper, and how far its outlines may lie off, on paper. */
 const STEP_M = 0.4;
 const TOLERANCE_PAPER_MM = 0.15;
@@ -24,6 +26,7 @@ const drawLegend = (
   grid: CoverageGrid,
   info: SetInfo,
   scale: string,
+  widthMm: number,
 ): void => {
   const tones = coverageTones();
   const w = 13;
@@ -47,14 +50,21 @@ const drawLegend = (
   ink.text(x, y + 10, 'weak', { role: 'ink-soft' });
   ink.text(x + 2 * w, y + 10, 'fair', { role: 'ink-soft' });
   ink.text(x + 4 * w, y + 10, 'good', { role: 'ink-soft' });
-  const right = x + (tones.length + 1.6) * w;
+  // Words stand beside the tones, and under them where the page is narrow.
+  const beside = x + (tones.length + 1.6) * w;
+  const narrow = widthMm < 240;
+  const right = narrow ? x : beside;
+  const top = narrow ? y + 14 : y + 2.6;
   const who = grid.senderIds.map((id) => recordLabel(info.plan, info.plan.records.get(id))).join(', ');
-  ink.text(
+  const room = x + widthMm - right;
+  const under = ink.paragraph(
     right,
-    y + 2.6,
+    top,
     `Margin of ${who} for a receiver ${formatLength(grid.heightM * 1000, info.units)} up that needs ${String(grid.sensitivityDbm).replace('-', '−')} dBm. No tone: not expected to reach.`,
+    room,
+    { maxLines: 2 },
   );
-  ink.text(right, y + 2.6 + PITCH_MM, `${scale} at full size on ${info.sheet.text}. ${HINT}`);
+  ink.paragraph(right, under, `${scale} at full size on ${info.sheet.text}. ${HINT}`, room, { maxLines: 2 });
 };
 
 interface Tag {
@@ -115,7 +125,8 @@ export const pictureSection = (info: SetInfo, r: RadioResult, floorId: Id): Sect
   if (!grid) return [];
   const area = flowArea(info);
   const heightMm = area.h - 12;
-  const room = { width: area.w - 2, height: heightMm - LEGEND_MM - 4 };
+  const legendMm = area.w < 240 ? NARROW_LEGEND_MM : LEGEND_MM;
+  const room = { width: area.w - 2, height: heightMm - legendMm - 4 };
   const size = { width: (grid.columns - 1) * grid.stepMm, height: (grid.rows - 1) * grid.stepMm };
   const { ratio } = fittingScale(info.units, size, room);
   const list = drawFloor(info.plan, {
@@ -137,7 +148,7 @@ export const pictureSection = (info: SetInfo, r: RadioResult, floorId: Id): Sect
   const picture: Block = {
     heightMm,
     draw: (ink, a) => {
-      const h = heightMm - LEGEND_MM - 2;
+      const h = heightMm - legendMm - 2;
       ink.add([
         {
           kind: 'clip',
@@ -155,7 +166,7 @@ export const pictureSection = (info: SetInfo, r: RadioResult, floorId: Id): Sect
         x: a.x + a.w / 2 + (xM * 1000 - centreX) / ratio,
         y: a.y + h / 2 + (yM * 1000 - centreY) / ratio,
       }));
-      drawLegend(ink, a.x, a.y + h + 2, grid, info, scaleText(ratio, info.units));
+      drawLegend(ink, a.x, a.y + h + 2, grid, info, scaleText(ratio, info.units), a.w);
     },
   };
   return [

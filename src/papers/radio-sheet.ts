@@ -103,7 +103,7 @@ const linkRow = (
           ...(thin ? { weight: 'semibold' as const, role: 'warn' as const } : {}),
         }
       : '',
-    tested: { draw: (ink, cell) => ink.rect(cell.x, cell.y + 0.9, 3, 3, { weightMm: 0.18 }) },
+    tested: { draw: (ink, cell) => ink.rect(cell.x, cell.y + cell.h / 2 - 1.5, 3, 3, { weightMm: 0.18 }) },
   });
 };
 

@@ -5,6 +5,7 @@ import { planRecord } from '../plan/plan.ts';
 import { bundlesOf } from './bundles.ts';
 import { cell, legsText } from './figures.ts';
 import { flowArea, flowPages, type Section } from './flow.ts';
+import { CAP } from './ink.ts';
 import { markFor } from './revision-marks.ts';
 import { type Run, runsOf } from './runs.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
@@ -19,12 +20,12 @@ const COLUMNS: readonly Column[] = [
   { id: 'pieces', head: 'Pieces', leastMm: 26, grow: 1 },
   { id: 'joints', head: 'Joints', leastMm: 11, align: 'right' },
   { id: 'route', head: 'Route', leastMm: 13, align: 'right', dispensable: 3 },
-  { id: 'plug', head: 'Plug at the source end', leastMm: 46, grow: 6, dispensable: 2 },
-  { id: 'socket', head: 'Socket at the load end', leastMm: 44, grow: 2, dispensable: 2 },
+  { id: 'plug', head: 'Plug at the source end', leastMm: 46, grow: 4, dispensable: 2, note: true },
+  { id: 'socket', head: 'Socket at the load end', leastMm: 44, grow: 2, dispensable: 2, note: true },
   { id: 'bundle', head: 'Bundle', leastMm: 11, dispensable: 5 },
   { id: 'tape', head: 'Tape', leastMm: 20, dispensable: 4 },
-  { id: 'pulled', head: 'Pull', leastMm: 11 },
-  { id: 'struck', head: 'Strike', leastMm: 11 },
+  { id: 'pulled', head: 'Pull', leastMm: 11, note: true },
+  { id: 'struck', head: 'Strike', leastMm: 11, note: true },
 ];
 
 const BUNDLE_COLUMNS: readonly Column[] = [
@@ -58,8 +59,8 @@ interface Coil {
 /** A number in the order of work, and a box to tick beside it. */
 const numberedBox = (n: number): Cell => ({
   draw: (ink, c) => {
-    ink.rect(c.x, c.y + 0.8, 3.2, 3.2, { weightMm: 0.18 });
-    ink.text(c.x + 4.2, c.y + 3.3, String(n), { role: 'ink-soft', maxMm: c.w - 4.2 });
+    ink.rect(c.x, c.y + c.h / 2 - 1.6, 3.2, 3.2, { weightMm: 0.18 });
+    ink.text(c.x + 4.2, c.y + c.h / 2 + CAP.note / 2, String(n), { role: 'ink-soft', maxMm: c.w - 4.2 });
   },
 });
 

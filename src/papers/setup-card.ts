@@ -23,13 +23,15 @@ export interface CardInfo {
   readonly position: string;
 }
 
-const UNIT_CAP_MM = 11;
-const ADDRESS_CAP_MM = 9;
+const UNIT_CAP_MM = 14;
+const ADDRESS_CAP_MM = 10;
 const STEP_MM = 5;
 const LINE_MM = 4.2;
+/** Between lines of the least letters. */
+const NARROW_MM = 2.8;
 const LABEL_MM = 17;
 /** Capital height of what is read at arm's length. */
-const TEXT_MM = 2.3;
+const TEXT_MM = 2.5;
 
 /** What is written in by hand on the card, where the unit has it. */
 const SETTINGS: readonly (readonly [UnitSetting, string])[] = [
@@ -43,6 +45,31 @@ const blank = (ink: Ink, x: number, y: number, w: number, caption: string): void
   ink.text(x, y, caption, { role: 'ink-soft' });
   const from = x + widthOf(caption) + 1.5;
   if (x + w - from > 3) ink.line(from, y + 0.6, x + w, y + 0.6, 0.18, 'ink-soft');
+};
+
+/**
+ * A text in one line, in smaller letters where it is too wide, and broken in two where that is still too wide; gives the
+ * baseline after it. A `lift` of −1 centres two lines on the baseline of one.
+ */
+const fitted = (
+  ink: Ink,
+  x: number,
+  y: number,
+  text: string,
+  w: number,
+  lift: 0 | -1,
+  weight: 'regular' | 'semibold' = 'regular',
+): number => {
+  if (widthOf(text, { capMm: TEXT_MM, weight }) <= w) {
+    ink.text(x, y, text, { capMm: TEXT_MM, weight });
+    return y + LINE_MM;
+  }
+  if (widthOf(text, { weight }) <= w) {
+    ink.text(x, y, text, { weight });
+    return y + LINE_MM;
+  }
+  ink.paragraph(x, y + lift * 1.25, text, w, { weight, maxLines: 2, pitchMm: NARROW_MM });
+  return y + lift * 1.25 + NARROW_MM + LINE_MM;
 };
 
 /** One card: number, address, mode, settings, what to do in order, and where the unit is. */
@@ -71,9 +98,9 @@ export const drawCard = (ink: Ink, c: CardInfo, r: Rect): void => {
     maxLines: 2,
     pitchMm: LINE_MM,
   });
-  ink.text(tx, named, f.use, { capMm: TEXT_MM, maxMm: tw });
+  const used = f.use ? fitted(ink, tx, named, f.use, tw, 0) : named;
   const power = f.onPacks ? 'own cells' : (pluggedAt(c.ctx, f.id) ?? 'not plugged');
-  ink.text(tx, named + (f.use ? LINE_MM : 0), `Power: ${power}`, { capMm: TEXT_MM, maxMm: tw });
+  fitted(ink, tx, used, `Power: ${power}`, tw, 0);
   let y = r.y + UNIT_CAP_MM + 5.2;
   ink.line(r.x, y, r.x + r.w, y, 0.5);
   const linkX = r.x + r.w * 0.76;
@@ -130,13 +157,9 @@ export const drawCard = (ink: Ink, c: CardInfo, r: Rect): void => {
     );
     y += 4.6;
   }
-  ink.text(r.x, y + 3.8, 'Mode', { role: 'ink-soft' });
-  ink.text(r.x + LABEL_MM, y + 3.8, modeName, {
-    capMm: widthOf(modeName, { capMm: TEXT_MM, weight: 'semibold' }) <= r.w - LABEL_MM ? TEXT_MM : CAP.note,
-    weight: 'semibold',
-    maxMm: r.w - LABEL_MM,
-  });
-  y += 5.2;
+  ink.text(r.x, y + 4, 'Mode', { role: 'ink-soft' });
+  const underMode = fitted(ink, r.x + LABEL_MM, y + 4, modeName, r.w - LABEL_MM, 0, 'semibold');
+  y = underMode + 6 - 4 - LINE_MM;
   ink.line(r.x, y, r.x + r.w, y, 0.13, 'ink-soft');
   const switches = kind?.addressBy === 'switches';
   if (switches && first) y = drawSwitches(ink, r.x, y + 1, r.w, first.address);
@@ -168,7 +191,8 @@ export const drawCard = (ink: Ink, c: CardInfo, r: Rect): void => {
       ink.line(r.x + 0.5, at - 1.3, r.x + 1.3, at - 0.4, 0.35);
       ink.line(r.x + 1.3, at - 0.4, r.x + 2.6, at - 2.4, 0.35);
     }
-    ink.text(r.x + 4.6, at, s.short, { capMm: TEXT_MM, maxMm: stepsW - 4.6 });
+    if (pitch >= LINE_MM) fitted(ink, r.x + 4.6, at, s.short, stepsW - 4.6, -1);
+    else ink.text(r.x + 4.6, at, s.short, { maxMm: stepsW - 4.6 });
   });
   const planX = r.x + stepsW + 2;
   const under = ink.paragraph(planX, y + 4.4, c.position, r.x + r.w - planX, { maxLines: 3 });

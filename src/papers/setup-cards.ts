@@ -10,11 +10,14 @@ import { type CardInfo, drawCard } from './setup-card.ts';
 import { drawCardAside } from './setup-card-aside.ts';
 import { framedPage, type PageMaker, type SetInfo } from './sheet-info.ts';
 import { TITLE_HEIGHT_MM } from './title-block.ts';
+import { LEAST_STRIP_MM, STRIP_HEIGHT_MM } from './title-strip.ts';
 
 /** Cards are no smaller than this; what is over is shared out. */
 const LEAST_W_MM = 74;
 const LEAST_H_MM = 97;
 const MARGIN_MM = 3;
+/** Lines of notes over a title strip. */
+const NOTES_MM = 8;
 
 interface CardGrid {
   readonly area: Rect;
@@ -29,7 +32,7 @@ const gridIn = (frame: Rect): CardGrid => {
     x: frame.x + MARGIN_MM,
     y: frame.y + MARGIN_MM,
     w: frame.w - 2 * MARGIN_MM,
-    h: frame.h - TITLE_HEIGHT_MM - 2 * MARGIN_MM,
+    h: frame.h - (frame.w >= LEAST_STRIP_MM ? STRIP_HEIGHT_MM + NOTES_MM : TITLE_HEIGHT_MM) - 2 * MARGIN_MM,
   };
   const columns = Math.max(1, Math.floor(area.w / LEAST_W_MM));
   const rows = Math.max(1, Math.floor(area.h / LEAST_H_MM));
@@ -101,6 +104,7 @@ export const setupCards = (info: SetInfo): readonly PageMaker[] => {
         documentType: 'Cards',
         scale: 'none',
         units: 'slots',
+        strip: true,
       },
       (ink, frame) => {
         const g = gridIn(frame);

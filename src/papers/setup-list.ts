@@ -54,10 +54,11 @@ export const setupList = (info: SetInfo): readonly PageMaker[] => {
           return tableRow(columns, {
             box: {
               draw: (ink, cell) => {
-                ink.rect(cell.x, cell.y + 0.8, 3, 3, { weightMm: 0.25 });
+                const y = cell.y + cell.h / 2 - 1.5;
+                ink.rect(cell.x, y, 3, 3, { weightMm: 0.25 });
                 if (progress.all) {
-                  ink.line(cell.x + 0.5, cell.y + 2.4, cell.x + 1.3, cell.y + 3.2, 0.35);
-                  ink.line(cell.x + 1.3, cell.y + 3.2, cell.x + 2.6, cell.y + 1.2, 0.35);
+                  ink.line(cell.x + 0.5, y + 1.6, cell.x + 1.3, y + 2.4, 0.35);
+                  ink.line(cell.x + 1.3, y + 2.4, cell.x + 2.6, y + 0.4, 0.35);
                 }
               },
             },

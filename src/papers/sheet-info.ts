@@ -2,11 +2,12 @@ import type { LengthUnits } from '../kernel/units.ts';
 import { type Plan, planRecord, recordOf, setupsOf } from '../plan/plan.ts';
 import { type PlanChange, planChanges } from '../report/changes.ts';
 import type { Assessment } from '../report/types.ts';
-import { drawFrame, type Rect } from './frame.ts';
+import { drawFrame, frameOf, type Rect } from './frame.ts';
 import { type Ink, makeInk, type Notices } from './ink.ts';
 import type { Page } from './page.ts';
 import { type Sheet, sheetOf } from './sheets.ts';
 import { drawTitleBlock, type TitleFields } from './title-block.ts';
+import { drawTitleStrip, LEAST_STRIP_MM } from './title-strip.ts';
 
 /** What issuing a set of papers needs besides the plan and its assessment. */
 export interface PaperOptions {
@@ -87,6 +88,8 @@ export interface SheetTitle {
   readonly documentType: string;
   readonly scale: string;
   readonly units: string;
+  /** The title block as a strip along the foot, where the frame is wide enough for it. */
+  readonly strip?: boolean;
 }
 
 /** Letter of lighting sheets: E-1, E-2 … */
@@ -97,7 +100,8 @@ export const framedPage =
   (info: SetInfo, title: SheetTitle, draw: (ink: Ink, frame: Rect) => void): PageMaker =>
   (sheetNumber, sheetCount) => {
     const ink = makeInk(info.notices);
-    const frame = drawFrame(ink, info.sheet);
+    const strip = title.strip === true && frameOf(info.sheet).w >= LEAST_STRIP_MM;
+    const frame = drawFrame(ink, info.sheet, strip);
     draw(ink, frame);
     const fields: TitleFields = {
       ...title,
@@ -113,7 +117,8 @@ export const framedPage =
       stopsOpen: info.stopsOpen,
       program: info.options.programVersion,
     };
-    drawTitleBlock(ink, frame, fields);
+    if (strip) drawTitleStrip(ink, frame, fields);
+    else drawTitleBlock(ink, frame, fields);
     return {
       title: `${sheetName(sheetNumber)} ${title.title}`,
       widthMm: info.sheet.widthMm,

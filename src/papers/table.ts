@@ -2,75 +2,31 @@ import type { ColorRole } from '../drawing/display-list.ts';
 import { wrapText } from '../drawing/text.ts';
 import type { Block } from './flow.ts';
 import type { Rect } from './frame.ts';
-import { CAP, type Ink, PITCH_MM, widthOf } from './ink.ts';
+import { CAP, type Ink, widthOf } from './ink.ts';
 import { revisionTriangle } from './revision-marks.ts';
+import { type PlacedColumn, pitchOf, rowMm } from './table-columns.ts';
+import { HEAD_PITCH_MM } from './table-head.ts';
 
-export interface Column {
-  readonly id: string;
-  readonly head: string;
-  /** Least width that is of use, millimetres. */
-  readonly leastMm: number;
-  /** Share of what is left over. */
-  readonly grow?: number;
-  readonly align?: 'left' | 'right';
-  /** Columns with a higher number go first where the sheet is narrow; 0 always stays. */
-  readonly dispensable?: number;
-  /** Word over several columns. */
-  readonly group?: string;
-  readonly note?: boolean;
+export { type Column, type PlacedColumn, pitchOf, placeColumns, rowMm } from './table-columns.ts';
+export { tableHead } from './table-head.ts';
+
+/** Where a cell is, and the height of the capitals of its table. */
+export interface CellBox extends Rect {
+  readonly capMm: number;
 }
 
 /** What stands in a cell: a text, or something drawn. */
 export type Cell =
   | string
+  | { readonly text: string; readonly weight?: 'regular' | 'semibold'; readonly role?: ColorRole }
   | {
-      readonly text: string;
-      readonly weight?: 'regular' | 'semibold';
-      readonly role?: ColorRole;
-      readonly small?: string;
-    }
-  | { readonly draw: (ink: Ink, cell: Rect) => void };
-
-export interface PlacedColumn extends Column {
-  readonly x: number;
-  readonly w: number;
-}
-
-const GAP_MM = 2.2;
-/** More room where figures that end at the right meet a text that begins at the left. */
-const MEET_MM = 2.4;
-
-const gapBefore = (columns: readonly Column[], i: number): number =>
-  i === 0 ? 0 : GAP_MM + (columns[i - 1]?.align === 'right' && columns[i]?.align !== 'right' ? MEET_MM : 0);
-
-/** Columns for a width: the dispensable ones left out until the rest fit, what is over shared out. */
-export const placeColumns = (columns: readonly Column[], widthMm: number): readonly PlacedColumn[] => {
-  let kept = [...columns];
-  const need = (list: readonly Column[]): number =>
-    list.reduce((s, c, i) => s + c.leastMm + gapBefore(list, i), 0);
-  while (need(kept) > widthMm) {
-    const out = kept.reduce<Column | undefined>(
-      (best, c) => ((c.dispensable ?? 0) > (best?.dispensable ?? 0) ? c : best),
-      undefined,
-    );
-    if (!out) break;
-    kept = kept.filter((c) => c !== out);
-  }
-  const squeeze = Math.min(1, widthMm / need(kept));
-  const over = Math.max(0, widthMm - need(kept));
-  const shares = kept.reduce((s, c) => s + (c.grow ?? 0), 0) || 1;
-  let x = 0;
-  return kept.map((c, i) => {
-    x += gapBefore(kept, i) * squeeze;
-    const w = c.leastMm * squeeze + (over * (c.grow ?? 0)) / shares;
-    const placed = { ...c, x, w };
-    x += w;
-    return placed;
-  });
-};
+      readonly draw: (ink: Ink, cell: CellBox) => void;
+      /** Lines it needs in a column so wide; one when left out. */
+      readonly lines?: (column: { readonly w: number; readonly capMm: number }) => number;
+    };
 
 /** Lines a text may run on in a cell that is too narrow for it. */
-const CELL_LINES = 3;
+const CELL_LINES = 8;
 
 const asText = (cell: Cell | undefined) =>
   cell === undefined || (typeof cell === 'object' && 'draw' in cell)
@@ -80,26 +36,33 @@ const asText = (cell: Cell | undefined) =>
       : cell;
 
 /** How a text stands in its column: on one line where it fits, else broken at its words. */
-const linesIn = (c: PlacedColumn, cell: Cell | undefined): readonly string[] => {
+const linesIn = (c: PlacedColumn, cell: Cell | undefined): number => {
+  if (typeof cell === 'object' && 'draw' in cell) return cell.lines?.(c) ?? 1;
   const t = asText(cell);
-  if (!t || t.text === '' || c.align === 'right') return [];
+  if (!t || t.text === '') return 1;
   const weight = t.weight ?? 'regular';
-  return widthOf(t.text, { weight }) <= c.w ? [] : wrapText(t.text, CAP.note, weight, c.w, CELL_LINES);
+  return widthOf(t.text, { capMm: c.capMm, weight }) <= c.w
+    ? 1
+    : Math.max(1, wrapText(t.text, c.capMm, weight, c.w, CELL_LINES).length);
 };
 
 const cellText = (ink: Ink, c: PlacedColumn, x: number, base: number, cell: Cell): void => {
   const t = asText(cell);
   if (!t) return;
-  const right = c.align === 'right';
-  const style = { ...(t.weight ? { weight: t.weight } : {}), ...(t.role ? { role: t.role } : {}) };
-  if (linesIn(c, cell).length > 1) {
-    ink.paragraph(x, base, t.text, c.w, { ...style, maxLines: CELL_LINES });
-    return;
-  }
-  ink.text(right ? x + c.w : x, base, t.text, { align: right ? 'right' : 'left', maxMm: c.w, ...style });
+  const align = c.align ?? 'left';
+  const style = {
+    capMm: c.capMm,
+    align,
+    ...(t.weight ? { weight: t.weight } : {}),
+    ...(t.role ? { role: t.role } : {}),
+  };
+  const at = align === 'right' ? x + c.w : x;
+  if (linesIn(c, cell) === 1) ink.text(at, base, t.text, { ...style, maxMm: c.w });
+  else ink.paragraph(at, base, t.text, c.w, { ...style, pitchMm: pitchOf(c.capMm), maxLines: CELL_LINES });
 };
 
-export const ROW_MM = 4.8;
+const capOf = (columns: readonly PlacedColumn[]): number =>
+  columns.reduce<number>((m, c) => Math.max(m, c.capMm), CAP.note);
 
 /**
  * One row; a hairline under it unless told otherwise. Texts too wide for their column are broken over lines and make the
@@ -115,20 +78,22 @@ export const tableRow = (
     readonly mark?: string | undefined;
   } = {},
 ): Block => {
-  const lines = Math.max(1, ...columns.map((c) => linesIn(c, cells[c.id]).length));
+  const cap = capOf(columns);
+  const row = rowMm(cap);
+  const more = Math.max(0, ...columns.map((c) => (linesIn(c, cells[c.id]) - 1) * pitchOf(c.capMm)));
   return {
-    heightMm: ROW_MM + (lines - 1) * PITCH_MM,
+    heightMm: row + more,
     keep: how.keep ?? false,
     draw: (ink, area) => {
-      const base = area.y + ROW_MM / 2 + CAP.note / 2;
+      const base = area.y + row / 2 + cap / 2;
       for (const c of columns) {
         const cell = cells[c.id];
         if (cell === undefined) continue;
         if (typeof cell === 'object' && 'draw' in cell)
-          cell.draw(ink, { x: area.x + c.x, y: area.y, w: c.w, h: ROW_MM });
+          cell.draw(ink, { x: area.x + c.x, y: area.y, w: c.w, h: row, capMm: c.capMm });
         else cellText(ink, c, area.x + c.x, base, cell);
       }
-      if (how.mark) revisionTriangle(ink, area.x - 2.7, area.y + ROW_MM / 2, how.mark, 3.4);
+      if (how.mark) revisionTriangle(ink, area.x - 2.7, area.y + row / 2, how.mark, 3.4);
       if (how.rule === 'none') return;
       const from = columns.find((c) => c.id === how.ruleFrom)?.x ?? 0;
       const y = area.y + area.h;
@@ -140,48 +105,6 @@ export const tableRow = (
         how.rule === 'thin' ? 0.25 : 0.13,
         how.rule === 'thin' ? 'ink' : 'ink-faint',
       );
-    },
-  };
-};
-
-/** The head of a table: group words over rules, then the column heads over a line. */
-export const tableHead = (columns: readonly PlacedColumn[]): Block => {
-  const groups = columns.some((c) => c.group);
-  const h = groups ? 9.4 : 6;
-  return {
-    heightMm: h,
-    keep: true,
-    draw: (ink, area) => {
-      if (groups) {
-        for (let i = 0; i < columns.length; ) {
-          const c = columns[i];
-          if (!c?.group) {
-            i++;
-            continue;
-          }
-          let j = i;
-          while (columns[j + 1]?.group === c.group) j++;
-          const last = columns[j] ?? c;
-          const from = area.x + c.x;
-          const to = area.x + last.x + last.w;
-          ink.text((from + to) / 2, area.y + 3, c.group, {
-            align: 'center',
-            role: 'ink-soft',
-            maxMm: to - from,
-          });
-          ink.line(from, area.y + 4.2, to, area.y + 4.2, 0.13, 'ink-soft');
-          i = j + 1;
-        }
-      }
-      const base = area.y + h - 1.7;
-      for (const c of columns) {
-        ink.text(c.align === 'right' ? area.x + c.x + c.w : area.x + c.x, base, c.head, {
-          align: c.align ?? 'left',
-          weight: 'semibold',
-          maxMm: c.w + 1,
-        });
-      }
-      ink.line(area.x, area.y + h, area.x + area.w, area.y + h, 0.35);
     },
   };
 };
@@ -199,16 +122,24 @@ export const stacked = (...blocks: readonly Block[]): Block => ({
   },
 });
 
-/** A heading in the text of a sheet with a remark after it. */
+/** Lines of the remark beside a heading. */
+const REMARK_LINES = 2;
+
+/** A heading in the text of a sheet with a remark after it, on two lines where one is too short for it. */
 export const headingBlock = (text: string, remark: string, spaceMm = 4): Block => ({
   heightMm: spaceMm + 5,
   keep: true,
   draw: (ink, area) => {
     const base = area.y + spaceMm + 3.2;
-    ink.text(area.x, base, text, { capMm: CAP.head, weight: 'semibold', maxMm: area.w * 0.4 });
-    const w = Math.min(area.w * 0.4, headWidth(text));
-    ink.text(area.x + w + 4, base, remark, { role: 'ink-soft', maxMm: area.w - w - 4 });
+    const most = area.w * (remark === '' ? 1 : 0.5);
+    ink.text(area.x, base, text, { capMm: CAP.head, weight: 'semibold', maxMm: most });
+    if (remark === '') return;
+    const x = Math.min(most, widthOf(text, { capMm: CAP.head, weight: 'semibold' })) + 4;
+    const lines = wrapText(remark, CAP.note, 'regular', area.w - x, REMARK_LINES).length;
+    ink.paragraph(area.x + x, base - (lines - 1) * HEAD_PITCH_MM, remark, area.w - x, {
+      role: 'ink-soft',
+      maxLines: REMARK_LINES,
+      pitchMm: HEAD_PITCH_MM,
+    });
   },
 });
-
-const headWidth = (text: string): number => widthOf(text, { capMm: CAP.head, weight: 'semibold' });

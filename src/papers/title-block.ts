@@ -1,6 +1,6 @@
 import type { PlanRecord } from '../plan/records/index.ts';
 import { type Rect, TITLE_WIDTH_MM } from './frame.ts';
-import { CAP, type Ink } from './ink.ts';
+import { CAP, type Ink, widthOf } from './ink.ts';
 import { severitySign } from './signs.ts';
 
 export const TITLE_HEIGHT_MM = 56;
@@ -32,19 +32,40 @@ interface Cell {
   readonly strong?: boolean;
 }
 
+/** The value of a field, in smaller letters where it is too long for it. */
+export const fieldValue = (
+  ink: Ink,
+  x: number,
+  y: number,
+  value: string,
+  maxMm: number,
+  strong: boolean,
+): void => {
+  const weight = strong ? 'semibold' : 'regular';
+  const capMm = widthOf(value, { capMm: CAP.value, weight }) <= maxMm ? CAP.value : CAP.note;
+  ink.text(x, y, value, { capMm, weight, maxMm });
+};
+
 const row = (ink: Ink, x0: number, y: number, h: number, cells: readonly Cell[]): void => {
   let x = x0;
   cells.forEach((c, i) => {
     if (i > 0) ink.line(x, y, x, y + h, 0.35);
     ink.text(x + 1.2, y + 2.6, c.caption, { role: 'ink-soft', maxMm: c.w - 2 });
-    ink.text(x + 1.2, y + h - 1.6, c.value, {
-      capMm: CAP.value,
-      weight: c.strong ? 'semibold' : 'regular',
-      maxMm: c.w - 2.4,
-    });
+    fieldValue(ink, x + 1.2, y + h - 1.6, c.value, c.w - 2.4, c.strong ?? false);
     x += c.w;
   });
 };
+
+/** Whatever is acknowledged, a sheet stays for review. */
+export const statusWords = (stopsOpen: number): string =>
+  stopsOpen === 0 ? 'For review' : `For review: ${stopsOpen} ${stopsOpen === 1 ? 'stop' : 'stops'} open`;
+
+/**
+ * The number that names one document: where the plan's ends in the number of a sheet, like `GO-12A-E-1`, it is that of
+ * this sheet; else all sheets share it and are told apart by their own.
+ */
+export const idNumber = (drawingNumber: string, sheetName: string): string =>
+  drawingNumber.replace(/\bE-\d+$/, sheetName);
 
 /**
  * Title block with the fields of ISO 7200:2004 and those of a production, 180 mm wide at most, in the lower right corner.
@@ -98,12 +119,12 @@ export const drawTitleBlock = (ink: Ink, frame: Rect, t: TitleFields): Rect => {
   const titleH = 13.4;
   const tw = 108 * k;
   ink.text(box.x + 1.2, y + 2.6, 'Title', { role: 'ink-soft' });
-  ink.text(box.x + 1.2, y + 8.3, t.title, { capMm: CAP.title, weight: 'semibold', maxMm: tw - 2.4 });
-  ink.text(box.x + 1.2, y + 12.5, t.subtitle, { maxMm: tw - 2.4 });
+  ink.text(box.x + 1.2, y + 8.9, t.title, { capMm: CAP.title, weight: 'semibold', maxMm: tw - 2.4 });
+  ink.text(box.x + 1.2, y + 12.6, t.subtitle, { maxMm: tw - 2.4 });
   ink.text(box.x + tw - 1.2, y + 2.6, `Lampwright ${t.program}`, { role: 'ink-faint', align: 'right' });
   ink.line(box.x + tw, y, box.x + tw, y + titleH, 0.35);
   ink.text(box.x + tw + 1.2, y + 2.6, 'Identification number', { role: 'ink-soft' });
-  ink.text(box.x + tw + 1.2, y + 9.2, t.settings.drawingNumber || '–', {
+  ink.text(box.x + tw + 1.2, y + 9.2, idNumber(t.settings.drawingNumber, t.sheetName) || '–', {
     capMm: CAP.head,
     weight: 'semibold',
     maxMm: 50 * k - 2.4,
@@ -130,10 +151,7 @@ export const drawTitleBlock = (ink: Ink, frame: Rect, t: TitleFields): Rect => {
     ],
   ]);
   const sx = box.x + 115 * k;
-  const status =
-    t.stopsOpen === 0
-      ? 'For review'
-      : `For review: ${t.stopsOpen} ${t.stopsOpen === 1 ? 'stop' : 'stops'} open`;
+  const status = statusWords(t.stopsOpen);
   const signed = t.stopsOpen > 0;
   if (signed) severitySign(ink, 'stop', sx + 2.8, statusY + 5.5, 3);
   ink.text(sx + (signed ? 5.4 : 1.2), statusY + 6.8, status, {

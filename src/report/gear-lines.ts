@@ -1,9 +1,9 @@
-import spares from '../../shared/spares.json' with { type: 'json' };
 import { cableLength } from '../derive/lengths.ts';
 import { limitOf } from '../derive/limits.ts';
 import { compareIds, compareNatural, type Id } from '../kernel/ids.ts';
 import type { Kind } from '../plan/kinds/kinds.ts';
 import { kindOf, type Plan, recordsOf } from '../plan/plan.ts';
+import { type SpareGroup, sparesFor } from './spares.ts';
 
 /** Departments of a gear list in their order on paper. */
 export const DEPARTMENTS = ['Lights', 'Stands and grip', 'Power', 'Cable', 'Control', 'Batteries'] as const;
@@ -27,17 +27,6 @@ export interface GearLine {
   readonly book: string;
 }
 
-const shareOf = (id: string): number => (spares.rows.find((r) => r.id === id)?.value ?? 0) / 100;
-
-/** Rounded up to a whole, past what floating point adds. */
-const up = (n: number): number => Math.max(0, Math.ceil(n - 1e-9));
-
-/** Spare cable in per cent of the pieces of one kind and length. */
-export const SPARE_CABLE_PCT = Math.round(shareOf('cable-pieces') * 100);
-
-/** Spare pieces for so many of one kind and length. */
-export const sparePieces = (pieces: number): number => up(pieces * shareOf('cable-pieces'));
-
 const DEPARTMENT_OF: Readonly<Partial<Record<Kind['family'], Department>>> = {
   fixture: 'Lights',
   ballast: 'Lights',
@@ -55,16 +44,21 @@ const DEPARTMENT_OF: Readonly<Partial<Record<Kind['family'], Department>>> = {
   repeater: 'Control',
   node: 'Control',
   dataSplitter: 'Control',
+  video: 'Control',
   pack: 'Batteries',
   charger: 'Batteries',
 };
 
-const spareOf = (family: Kind['family'], count: number): number => {
-  if (family === 'fixture') return Math.round(count * shareOf('fixtures'));
-  if (family === 'stand') return up(count * shareOf('stands'));
-  if (family === 'grip') return up(count * shareOf('grip'));
-  if (family === 'adapter') return up(count * shareOf('adapters'));
-  return 0;
+const SPARES_OF: Readonly<Partial<Record<Kind['family'], SpareGroup>>> = {
+  fixture: 'lights',
+  stand: 'stands',
+  grip: 'grip',
+  adapter: 'adapters',
+};
+
+const spareOf = (plan: Plan, family: Kind['family'], count: number): number => {
+  const group = SPARES_OF[family];
+  return group === undefined ? 0 : sparesFor(plan, group, count);
 };
 
 /** What stands there already and is never loaded. */
@@ -91,7 +85,7 @@ const cableRows = (plan: Plan, lengthText: (mm: number) => string): readonly Gea
   return [...counts.values()]
     .map(({ kindId, mm, count }) => {
       const kind = kindOf(plan, kindId);
-      const spare = sparePieces(count);
+      const spare = sparesFor(plan, 'cable', count);
       const eachKg = pieceKg(kind, mm);
       return {
         mm,
@@ -118,7 +112,7 @@ const cableRows = (plan: Plan, lengthText: (mm: number) => string): readonly Gea
 };
 
 /**
- * Everything to order and load by department, type and kind, with spares after the table of common practice and with
+ * Everything to order and load by department, type and kind, with the plan's own spares or those of common practice and with
  * masses. House panels, wall circuits and services stay where they are and are left out; packs come from the stock list.
  */
 export const gearLines = (plan: Plan, lengthText: (mm: number) => string): readonly GearLine[] => {
@@ -147,7 +141,7 @@ export const gearLines = (plan: Plan, lengthText: (mm: number) => string): reado
   const rows = [...counts].flatMap(([kindId, n]): GearLine[] => {
     const kind = kindOf(plan, kindId);
     if (n <= 0 || fixed(kind)) return [];
-    const spare = kind ? spareOf(kind.family, n) : 0;
+    const spare = kind ? spareOf(plan, kind.family, n) : 0;
     const eachKg = kind?.massKg ?? Number.NaN;
     return [
       {
@@ -167,7 +161,7 @@ export const gearLines = (plan: Plan, lengthText: (mm: number) => string): reado
   const bags = recordsOf(plan, 'stand').reduce((n, st) => n + Math.max(0, st.bags ?? 0), 0);
   if (bags > 0) {
     const eachKg = limitOf(plan, 'rigging-bag').value;
-    const spare = spareOf('grip', bags);
+    const spare = spareOf(plan, 'grip', bags);
     rows.push({
       department: 'Stands and grip',
       type: 'grip',

@@ -45,7 +45,7 @@ const headOf = (c: OneLineContext, e: SupplyEntity, free: readonly string[], par
     free.length > 0 ? `nothing on ${free.length === 1 ? 'way' : 'ways'} ${free.join(', ')}` : '',
   ].filter(Boolean);
   return {
-    label: part > 0 ? `${e.label} (continued)` : e.label,
+    label: part > 0 ? `${e.label}, cont.` : e.label,
     kindName: e.what === 'source' ? 'panel' : (kind?.name ?? ''),
     mainA: e.what === 'source' ? undefined : mainA,
     lines,

@@ -45,7 +45,8 @@ const wordsOf = (c: OneLineContext, e: SupplyEntity, compact: boolean): LoadWord
   const figures = Number.isFinite(amps) ? [formatAmps(amps), formatWatts(worst)] : ['not computed'];
   return {
     unit: fitText(fixture?.unit ?? '', CAP.note, 'regular', UNIT_MM),
-    name: nameLines(name, c.textMm, compact ? 1 : 2),
+    // Drawn tight a name has one line where that is enough.
+    name: nameLines(name, c.textMm, compact && widthOf(name, { weight: 'semibold' }) <= c.textMm ? 1 : 3),
     power: figures,
     use: compact
       ? []

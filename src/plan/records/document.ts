@@ -23,6 +23,17 @@ export const labelStockSchema = z.looseObject({
   pitchYMm: z.number().positive(),
 });
 
+const sparePctSchema = z.number().min(0).max(200).optional();
+
+/** Spares in per cent of what the plan uses, by group of gear; absent: common practice. */
+export const sparesSchema = z.looseObject({
+  cable: sparePctSchema,
+  lights: sparePctSchema,
+  stands: sparePctSchema,
+  grip: sparePctSchema,
+  adapters: sparePctSchema,
+});
+
 /** Sheet and scale of the issued plot. `scale` 48 means 1:48; absent means the largest standard scale that fits. */
 export const paperSchema = z.looseObject({
   sheet: z.string(),
@@ -31,6 +42,7 @@ export const paperSchema = z.looseObject({
   /** Ids of the sheets to print, in order; absent means all, in their usual order. */
   sheets: z.array(z.string()).optional(),
   labels: labelStockSchema.optional(),
+  spares: sparesSchema.optional(),
 });
 
 /** A limit the user set in place of the table's, with the reason; printed on paper. */

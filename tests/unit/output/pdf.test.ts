@@ -59,7 +59,8 @@ describe('the PDF set', () => {
       'E-1 Lighting plot',
       'E-2 Circuit schedule',
       'E-3 Circuit schedule',
-      'E-4 Unit list',
+      'E-4 Circuit schedule',
+      'E-5 Unit list',
     ]);
     expect(read.info.Title).toBe('Letters at Low Tide');
     expect(String(read.info.CreationDate)).toContain('20260309');

@@ -131,7 +131,9 @@ describe('the circuit schedule', () => {
       .flatMap(textsOf);
     for (const p of panelsOf(plan, rs)) {
       for (const { load, fixture } of p.circuits.flatMap((c) => c.loads)) {
-        const unit = texts.find((t) => t.text === fixture?.unit && t.align === 'center' && t.capMm < 2);
+        const unit = texts.find(
+          (t) => t.text === fixture?.unit && t.align === 'center' && t.capMm < 3 && t.xMm > 20 && t.yMm > 16,
+        );
         const row = texts.filter((t) => Math.abs(t.yMm - (unit?.yMm ?? -9)) < 0.01).map((t) => t.text);
         const largest = (which: 'here' | 'worst') =>
           Math.max(...(['leg0A', 'leg1A', 'leg2A'] as const).map((q) => rs[which](load.key, q))).toFixed(1);

@@ -8,10 +8,11 @@ import { setInfo } from '../../../src/papers/sheet-info.ts';
 import { SHEET_CHOICES } from '../../../src/papers/sheet-kinds.ts';
 import { applyChanges } from '../../../src/plan/change-set.ts';
 import { acknowledge } from '../../../src/plan/edits/document.ts';
-import { type Plan, recordsOf } from '../../../src/plan/plan.ts';
+import { type Plan, planRecord, recordsOf } from '../../../src/plan/plan.ts';
 import { recordSchemas } from '../../../src/plan/records/index.ts';
 import { assess } from '../../../src/report/assess.ts';
-import { sparePieces } from '../../../src/report/gear-lines.ts';
+import { gearLines } from '../../../src/report/gear-lines.ts';
+import { spareBasis, sparesFor } from '../../../src/report/spares.ts';
 import { textsOf } from '../../support/page-texts.ts';
 import { samplePlan } from '../../support/sample-plan.ts';
 
@@ -163,7 +164,40 @@ describe('run sheet, cable list, box layout and test sheet', () => {
       runs.reduce((s, r) => s + Math.max(0, r.piecesMm.length - 1), 0),
     );
     for (const l of lines) expect(l.spare).toBe(Math.ceil(l.pieces / 10));
-    expect(sparePieces(0)).toBe(0);
+    expect(sparesFor(plan, 'cable', 0)).toBe(0);
+  });
+
+  it('add the spares the plan sets in place of common practice, and say which', () => {
+    const head = planRecord(plan);
+    const set: Plan = {
+      ...plan,
+      records: new Map([
+        ...plan.records,
+        ['plan', { ...head, paper: { ...head.paper, spares: { cable: 50, lights: 0 } } }],
+      ]),
+    };
+    const own = { ...info, plan: set };
+    for (const l of cableLines(own).lines) expect(l.spare).toBe(Math.ceil(l.pieces / 2));
+    const gear = gearLines(set, String);
+    for (const g of gear.filter((x) => x.type === 'cable')) expect(g.spare).toBe(Math.ceil(g.count / 2));
+    for (const g of gear.filter((x) => x.type === 'fixture')) expect(g.spare).toBe(0);
+    const usual = gearLines(plan, String);
+    const stands = (lines: typeof gear) => lines.filter((x) => x.type === 'stand').map((x) => x.spare);
+    expect(stands(gear)).toEqual(stands(usual));
+    expect(spareBasis(set, ['cable'])).toBe('as set in this plan');
+    expect(spareBasis(plan, ['cable'])).toContain('common practice');
+    const sheets = paperSet(set, assess(set, { revision: 0 }), {
+      revision: 'A',
+      date: '',
+      programVersion: '0',
+      sheets: ['cables'],
+    });
+    expect(
+      sheets.pages
+        .flatMap(textsOf)
+        .map((t) => t.text)
+        .join(' '),
+    ).toContain('spares: 50 % of each line, rounded up (as set in this plan)');
   });
 
   it('show free outlets as free, and what plugs in by unit', () => {
