@@ -26,6 +26,7 @@ const TYPES: readonly RecordType[] = [
   'device',
   'stand',
   'rigging',
+  'mark',
   'kind',
   'otherLoad',
 ];
@@ -39,6 +40,7 @@ export const touchedBetween = (before: Plan, after: Plan): ReadonlySet<Id> | und
   if (planRecord(before) !== planRecord(after)) return undefined;
   if (!sameList(recordsOf(before, 'floor'), recordsOf(after, 'floor'))) return undefined;
   if (badLevelsOf(before).size > 0 || badLevelsOf(after).size > 0) return undefined;
+  if (!sameSetups(before, after)) return undefined;
   const touched = new Set<Id>();
   const touch = (r: AnyRecord): void => {
     touched.add(r.id);
@@ -49,15 +51,28 @@ export const touchedBetween = (before: Plan, after: Plan): ReadonlySet<Id> | und
     else if (r.type === 'ballast') touched.add(r.fixtureId);
     else if (r.type === 'otherLoad') touched.add(r.on.recordId);
     else if (r.type === 'box' && r.plugsInto) touched.add(r.plugsInto.recordId);
+    else if (r.type === 'move') touched.add(r.recordId);
   };
-  for (const type of TYPES) differences(recordsOf(before, type), recordsOf(after, type), touch);
+  for (const type of [...TYPES, 'move'] as const)
+    differences(recordsOf(before, type), recordsOf(after, type), touch);
   return touched;
+};
+
+/** What the longest cable over all setups depends on besides its ends and their moves; nothing where nothing moves. */
+const sameSetups = (before: Plan, after: Plan): boolean => {
+  const [was, is] = [recordsOf(before, 'move'), recordsOf(after, 'move')];
+  if (was.length + is.length === 0) return true;
+  const around = ['setup', 'wall', 'opening', 'setPiece'] as const;
+  if (!around.every((t) => sameList(recordsOf(before, t), recordsOf(after, t)))) return false;
+  // A move that turns a unit to another mark takes its arm along.
+  const turns = [...was, ...is].some((m) => m.aimMarkId !== undefined);
+  return !turns || (sameList(was, is) && sameList(recordsOf(before, 'mark'), recordsOf(after, 'mark')));
 };
 
 const sameList = (a: readonly AnyRecord[], b: readonly AnyRecord[]): boolean =>
   a === b || (a.length === b.length && a.every((r, i) => r === b[i]));
 
-/** Notes what a node is made from: the record, its kind, what carries it, the head of a ballast. */
+/** Notes what a node is made from: the record, its kind, what carries it and what its arm points at, the head of a ballast. */
 export const noteReads = (plan: Plan, id: Id, reads: Set<Id>): void => {
   const r = plan.records.get(id);
   reads.add(id);
@@ -66,5 +81,13 @@ export const noteReads = (plan: Plan, id: Id, reads: Set<Id>): void => {
   if (r.type === 'fixture' && r.support.on === 'stand') reads.add(r.support.standId);
   if (r.type === 'fixture' && r.support.on === 'rigged' && r.support.riggingId !== undefined)
     reads.add(r.support.riggingId);
+  if (r.type === 'fixture' && r.accessories) {
+    for (const kindId of r.accessories) reads.add(kindId);
+    if (r.aim.at === 'mark') reads.add(r.aim.markId);
+  }
+  if (r.type === 'device') {
+    if (r.standId !== undefined) reads.add(r.standId);
+    if (r.fixtureId !== undefined && !reads.has(r.fixtureId)) noteReads(plan, r.fixtureId, reads);
+  }
   if (r.type === 'ballast' && !reads.has(r.fixtureId)) noteReads(plan, r.fixtureId, reads);
 };
