@@ -1,59 +1,21 @@
 import type { Point } from '../kernel/geometry.ts';
 import type { Id, NewId } from '../kernel/ids.ts';
 import { fail, ok, type Result } from '../kernel/result.ts';
+import { blobBytes, blobFault, blobOf, roomForBlob } from '../plan/blobs.ts';
 import { type ChangeSet, Draft, peekChanges } from '../plan/change-set.ts';
-import { movedWith } from '../plan/edits/arrange.ts';
+import { nextLineLabel } from '../plan/edits/lines.ts';
 import { nextLabel, nextUnit } from '../plan/edits/place.ts';
 import { shifted } from '../plan/edits/shared.ts';
 import { type Plan, recordsOf } from '../plan/plan.ts';
 import { waysOf } from '../plan/ports.ts';
-import { type AnyRecord, recordSchemas } from '../plan/records/index.ts';
+import { type AnyRecord, type Blob, recordSchemas } from '../plan/records/index.ts';
+import { COPIED, FORMAT } from './clip-copy.ts';
 
-const FORMAT = 'lampwright-clip';
+export { clipOf, clipText } from './clip-copy.ts';
+
 /** More than a plan would hold; a text with more is not read. */
 const MOST_RECORDS = 20_000;
 const MOST_CHARACTERS = 30_000_000;
-
-const COPIED: readonly AnyRecord['type'][] = [
-  'fixture',
-  'stand',
-  'grip',
-  'rigging',
-  'ballast',
-  'box',
-  'charger',
-  'pack',
-  'device',
-  'source',
-  'outlet',
-  'mark',
-  'setPiece',
-  'wall',
-  'opening',
-  'dimension',
-  'cable',
-];
-
-/** A selection as text that another plan, in this tab or another, can take in. */
-export const clipText = (plan: Plan, ids: ReadonlySet<Id>): string => {
-  const all = new Set(movedWith(plan, ids));
-  for (const b of recordsOf(plan, 'ballast')) if (all.has(b.fixtureId)) all.add(b.id);
-  for (const o of recordsOf(plan, 'opening')) if (all.has(o.wallId)) all.add(o.id);
-  for (const c of recordsOf(plan, 'cable'))
-    if (all.has(c.from.recordId) && all.has(c.to.recordId)) all.add(c.id);
-  const records = [...all].flatMap((id) => {
-    const r = plan.records.get(id);
-    return r && COPIED.includes(r.type) ? [r] : [];
-  });
-  const kindIds = new Set<string>();
-  for (const r of records) {
-    if ('kindId' in r && typeof r.kindId === 'string') kindIds.add(r.kindId);
-    if (r.type === 'grip' && r.clothId) kindIds.add(r.clothId);
-    if (r.type === 'fixture') for (const a of r.accessories ?? []) kindIds.add(a);
-  }
-  const kinds = [...kindIds].flatMap((id) => plan.records.get(id) ?? []);
-  return JSON.stringify({ format: FORMAT, version: 1, records: [...kinds, ...records] });
-};
 
 /** Whether a text is a copy of ours, by its first letters. */
 export const isClip = (text: string): boolean => text.startsWith(`{"format":"${FORMAT}"`);
@@ -76,7 +38,7 @@ const readClip = (text: string): Result<readonly AnyRecord[]> => {
   const records: AnyRecord[] = [];
   for (const r of list as readonly { type?: unknown }[]) {
     const type = r?.type;
-    if (type !== 'kind' && !COPIED.some((t) => t === type)) continue;
+    if (type !== 'kind' && type !== 'blob' && !COPIED.some((t) => t === type)) continue;
     const parsed = recordSchemas[type as AnyRecord['type']].safeParse(r);
     if (!parsed.success)
       return fail({
@@ -103,8 +65,9 @@ export const pasteClip = (
   const read = readClip(text);
   if (!read.ok) return read;
   const draft = new Draft(plan);
-  const things = read.value.filter((r) => r.type !== 'kind');
+  const things = read.value.filter((r) => r.type !== 'kind' && r.type !== 'blob');
   for (const k of read.value) if (k.type === 'kind' && !plan.records.has(k.id)) draft.put(k);
+  for (const b of read.value) if (b.type === 'blob') takeBlob(draft, b);
   const fresh = new Map(things.map((r) => [r.id, newId(r.id.split('-')[0] ?? 'r')]));
   const groups = new Map<string, string>();
   const ids = new Set<Id>();
@@ -115,7 +78,7 @@ export const pasteClip = (
     inClip(id) ?? (id !== undefined && plan.records.has(id) ? id : undefined);
 
   for (const old of things) {
-    const { groupId, locked: _locked, ...bare } = shifted(old, by);
+    const { groupId, locked: _locked, ...bare } = laidBy(shifted(old, by), by);
     const id = fresh.get(old.id) ?? old.id;
     let group: string | undefined;
     if (groupId !== undefined) {
@@ -143,6 +106,26 @@ export const pasteClip = (
       if (copy?.type === 'cable') draft.put({ ...copy, route: { ...copy.route, auto: true } });
     }
   return ok({ changes: draft.changes(), ids, left });
+};
+
+/** A data line with the corners laid by hand moved along with its copies. */
+const laidBy = <R extends AnyRecord>(r: R, by: Point): R =>
+  r.type === 'line'
+    ? {
+        ...r,
+        routes: r.routes.map((x) => ({
+          ...x,
+          points: x.points.map((p) => ({ xMm: p.xMm + by.xMm, yMm: p.yMm + by.yMm })),
+        })),
+      }
+    : r;
+
+/** Puts the bytes of a picture into the plan where they are sound, are what their id says, and there is room for them. */
+const takeBlob = (draft: Draft, blob: Blob): void => {
+  if (draft.get(blob.id)) return;
+  const bytes = blobFault(blob) === undefined ? blobBytes(blob) : undefined;
+  if (!bytes || blobOf(bytes, blob.mediaType).id !== blob.id) return;
+  if (roomForBlob(peekChanges(draft.base, draft.changes()), bytes.length).ok) draft.put(blob);
 };
 
 type Find = (id: Id | undefined) => Id | undefined;
@@ -223,8 +206,13 @@ const rebound = (r: AnyRecord, plan: Plan, here: Find, inClip: Find): AnyRecord 
     case 'source':
     case 'rigging':
       return { ...r, label: freeLabel(plan, r.label) };
+    case 'line': {
+      const from = inClip(r.from.recordId);
+      const stops = r.stops.flatMap((s) => inClip(s) ?? []);
+      if (!from || stops.length < r.stops.length) return undefined;
+      return { ...r, label: nextLineLabel(plan), from: { ...r.from, recordId: from }, stops };
+    }
     case 'underlay':
-      // Its picture does not travel in a text.
       return plan.records.has(r.blobId) ? r : undefined;
     case 'photo':
       return plan.records.has(r.blobId) ? { ...r, label: freeLabel(plan, r.label) } : undefined;

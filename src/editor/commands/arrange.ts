@@ -1,3 +1,4 @@
+import type { Id } from '../../kernel/ids.ts';
 import { problemText } from '../../kernel/result.ts';
 import type { ChangeSet } from '../../plan/change-set.ts';
 import {
@@ -8,11 +9,12 @@ import {
   rotateAbout,
   selectionCentre,
 } from '../../plan/edits/align.ts';
-import { clipText, pasteClip } from '../clipboard.ts';
+import type { Plan } from '../../plan/plan.ts';
+import { clipOf, pasteClip } from '../clipboard.ts';
 import type { FloorAsk } from '../floor-view.ts';
 import { OPTIONS } from '../options.ts';
 import type { SessionState } from '../session.ts';
-import { wordsFor } from '../words.ts';
+import { capital, wordsFor } from '../words.ts';
 import { type Command, canEdit, canEditSelection } from './command.ts';
 
 const several = (s: SessionState): boolean => canEditSelection(s) && s.selection.size > 1;
@@ -80,6 +82,16 @@ const paste = (id: string, label: string, keys: readonly string[], offMm: number
   },
 });
 
+/** What was copied, and what was left behind, in words. */
+export const copiedWords = (plan: Plan, ids: Iterable<Id>, left: readonly Id[]): string => {
+  const kept = new Set([...ids].filter((id) => !left.includes(id)));
+  const behind =
+    left.length > 0
+      ? `${capital(wordsFor(plan, left))} cannot be copied: too large, or nothing by itself.`
+      : '';
+  return [kept.size > 0 ? `Copied ${wordsFor(plan, kept)}.` : '', behind].filter(Boolean).join(' ');
+};
+
 const copy: Command = {
   id: 'copy',
   label: 'Copy',
@@ -88,7 +100,8 @@ const copy: Command = {
   enabled: (s) => s.selection.size > 0,
   perform: ({ session }) => {
     const s = session.getState();
-    session.set({ clip: clipText(s.plan, s.selection), message: `Copied ${wordsFor(s.plan, s.selection)}.` });
+    const { text, left } = clipOf(s.plan, s.selection);
+    session.set({ clip: text, message: copiedWords(s.plan, s.selection, left) });
   },
 };
 

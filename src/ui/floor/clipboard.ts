@@ -1,5 +1,6 @@
 import { useEffect } from 'react';
-import { clipText, isClip } from '../../editor/clipboard.ts';
+import { clipOf, isClip } from '../../editor/clipboard.ts';
+import { copiedWords } from '../../editor/commands/arrange.ts';
 import type { Command } from '../../editor/commands/index.ts';
 import type { Session } from '../../editor/session.ts';
 import { wordsFor } from '../../editor/words.ts';
@@ -20,12 +21,17 @@ const take = (session: Session, e: ClipboardEvent, cut: boolean): void => {
   if (elsewhere(e.target) || selection.size === 0 || !e.clipboardData) return;
   // Text that the person marked on a panel is what they mean.
   if (String(document.getSelection() ?? '') !== '') return;
-  kept = clipText(plan, selection);
+  const { text, left } = clipOf(plan, selection);
+  kept = text;
   e.clipboardData.setData('text/plain', kept);
   e.preventDefault();
-  const words = wordsFor(plan, selection);
-  session.set({ clip: kept, message: `Copied ${words}.` });
-  if (cut && !readOnly) session.commit(`Cut ${words}`, removeRecords(plan, selection));
+  session.set({ clip: kept, message: copiedWords(plan, selection, left) });
+  // What the clipboard does not hold is not cut away.
+  const cutIds = new Set([...selection].filter((id) => !left.includes(id)));
+  if (cut && !readOnly && cutIds.size > 0) {
+    session.commit(`Cut ${wordsFor(plan, cutIds)}`, removeRecords(plan, cutIds));
+    session.set({ message: `Cut ${wordsFor(plan, cutIds)}. Undo brings it back.` });
+  }
 };
 
 /** Leads the platform's copy, cut and paste to the floor while a plan is open. */
