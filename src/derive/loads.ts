@@ -48,10 +48,21 @@ export const loadProblem = (spec: LoadSpec): string | undefined => {
   if (!Number.isFinite(spec.wattsW) || spec.wattsW < 0) return `its watts are ${spec.wattsW}`;
   if (!Number.isFinite(spec.standbyW) || spec.standbyW < 0) return `its standby watts are ${spec.standbyW}`;
   if (!(spec.powerFactor > 0 && spec.powerFactor <= 1)) return `its power factor is ${spec.powerFactor}`;
-  if (spec.model === 'exponential' && !(Number.isFinite(spec.expP) && Number.isFinite(spec.expQ)))
-    return 'its load model needs two exponents';
+  if (
+    spec.model === 'exponential' &&
+    ![spec.expP, spec.expQ].every((e) => e !== undefined && Math.abs(e) <= 10)
+  )
+    return 'its load model needs two exponents between −10 and 10';
+  if (!(spec.voltsMaxV > 0) || !(spec.voltsMinV >= 0) || spec.voltsMinV > spec.voltsMaxV)
+    return `it takes ${spec.voltsMinV} V to ${spec.voltsMaxV} V`;
+  if (!notBelow(spec.thirdHarmonicPct)) return `its third harmonic is ${spec.thirdHarmonicPct} %`;
+  if (!notBelow(spec.leakageMa)) return `its leakage is ${spec.leakageMa} mA`;
+  if (!notBelow(spec.inrushMultiple ?? 0)) return `its switch-on current is ${spec.inrushMultiple} times`;
+  if (!notBelow(spec.inrushMs ?? 0)) return `its switch-on current lasts ${spec.inrushMs} ms`;
   return undefined;
 };
+
+const notBelow = (n: number): boolean => Number.isFinite(n) && n >= 0;
 
 const badLevels = new WeakMap<
   readonly Level[],

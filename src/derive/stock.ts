@@ -13,6 +13,8 @@ interface Table {
 }
 
 const NONE = 0xffff;
+/** The longest run that is made up, in mm: 1000 km. A longer one is a slip, and would be a list without end. */
+const MOST_MM = 1e9;
 /** Runs longer than this many of the longest piece start with longest pieces; the rest is made up exactly. */
 const EXACT_PIECES = 12;
 
@@ -23,7 +25,9 @@ const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 const tableOf = (stock: readonly number[]): Table => {
   const known = tables.get(stock);
   if (known) return known;
-  const whole = [...new Set(stock.map(Math.round).filter((l) => l > 0))].sort((a, b) => b - a);
+  const whole = [...new Set(stock.map(Math.round).filter((l) => l > 0 && l <= MOST_MM))].sort(
+    (a, b) => b - a,
+  );
   const unitMm = whole.reduce(gcd, 0);
   const lengths = whole.map((l) => l / unitMm);
   const cells = (lengths[0] ?? 0) * (EXACT_PIECES + 1) + 1;
@@ -45,12 +49,12 @@ const tableOf = (stock: readonly number[]): Table => {
 
 /**
  * Makes up a length in mm of stock pieces: the least total that is long enough, then the fewest pieces, longest first.
- * Gives no pieces where there is no stock length above zero.
+ * Gives no pieces where there is no stock length above zero, or where the length is none or beyond 1000 km.
  */
 export const makeUp = (neededMm: number, stockMm: readonly number[]): MadeUp => {
   const t = tableOf(stockMm);
   const longest = t.lengths[0];
-  if (longest === undefined || !Number.isFinite(neededMm)) return { piecesMm: [], totalMm: 0 };
+  if (longest === undefined || !(neededMm <= MOST_MM)) return { piecesMm: [], totalMm: 0 };
   const needed = Math.max(1, Math.ceil(neededMm / t.unitMm - 1e-9));
   const whole = Math.max(0, Math.floor(needed / longest) - (EXACT_PIECES - 1));
   let sum = needed - whole * longest;

@@ -60,9 +60,16 @@ export class SupplyIndex {
     this.defects.push(always(rule, 'stop', about, ids, params));
   }
 
-  otherFault(o: OtherLoad | Box, problem: string): string {
+  otherFault(o: AnyRecord, problem: string): string {
     this.stop('power-value', o.id, [o.id], { label: recordLabel(this.#plan, o), problem });
     return problem;
+  }
+
+  /** What hangs at the end of a chain too long to be walked. */
+  tooDeep(r: AnyRecord | undefined): void {
+    if (!r) return;
+    const problem = 'hundreds of things ahead of it hang one on another';
+    this.stop('power-value', r.id, [r.id], { label: recordLabel(this.#plan, r), problem });
   }
 
   kindFault(r: AnyRecord, kindId: Id): string {
@@ -81,7 +88,11 @@ export class SupplyIndex {
       this.stop('power-value', s.id, [s.id], { label, problem: `its system is ${kind.system}` });
       return `its system ${kind.system} is not known`;
     }
-    if (s.type === 'source' && s.voltsV !== undefined && !(s.voltsV > 0)) {
+    if (s.type === 'source' && s.loopOhm !== undefined && !(s.loopOhm >= 0 && Number.isFinite(s.loopOhm))) {
+      this.stop('power-value', s.id, [s.id], { label, problem: `its loop impedance is ${s.loopOhm} Ω` });
+      return `its loop impedance is ${s.loopOhm} Ω`;
+    }
+    if (s.type === 'source' && s.voltsV !== undefined && !(s.voltsV > 0 && Number.isFinite(s.voltsV))) {
       this.stop('power-value', s.id, [s.id], { label, problem: `its volts are ${s.voltsV}` });
       return `its volts are ${s.voltsV}`;
     }

@@ -7,11 +7,19 @@ import type { Ballast, Box, Cable, Fixture } from '../plan/records/index.ts';
 import { conductor } from './conductors.ts';
 import { always } from './findings.ts';
 import { recordLabel } from './labels.ts';
+import type { CableLength } from './lengths.ts';
 import { badLevelsOf, loadProblem } from './loads.ts';
 import type { SupplyIndex } from './supply-checks.ts';
 import { takesSeveralFeeds } from './supply-circuits.ts';
 
 const connectorName = (id: string): string => connector(id)?.name ?? id;
+
+/** What is wrong with a run that no pieces make up. */
+const lengthProblem = (l: CableLength): string | undefined => {
+  if (!Number.isFinite(l.neededMm)) return 'its length is not a number';
+  if (l.piecesMm.length > 0) return undefined;
+  return l.neededMm > 1e9 ? 'its run is longer than 1000 km' : 'its kind has no stock length above nothing';
+};
 
 /** Checks one cable: its kind, both ends, what else feeds the same inlet. */
 export const cableFault = (
@@ -21,6 +29,7 @@ export const cableFault = (
   kind: CableKind | undefined,
   from: OutletPort | undefined,
   inlet: InletPort | undefined,
+  length: CableLength | undefined,
 ): string | undefined => {
   const label = recordLabel(plan, c);
   if (!kind) return index.kindFault(c, c.kindId);
@@ -31,6 +40,11 @@ export const cableFault = (
     });
     return `its conductor ${kind.conductor} is not in the table`;
   }
+  if (kind.neutralConductor !== undefined && !conductor(kind.neutralConductor)) {
+    const problem = `its neutral conductor ${kind.neutralConductor} is not in the table`;
+    index.stop('power-value', c.id, [c.id], { label, problem });
+    return problem;
+  }
   if (!(kind.ampacityA > 0) || !Number.isFinite(kind.ampacityA)) {
     index.stop('power-value', c.id, [c.id], { label, problem: `its ampacity is ${kind.ampacityA} A` });
     return `its ampacity is ${kind.ampacityA} A`;
@@ -39,6 +53,11 @@ export const cableFault = (
   if (badPiece !== undefined) {
     index.stop('power-value', c.id, [c.id], { label, problem: `one of its pieces is ${badPiece} mm long` });
     return `one of its pieces is ${badPiece} mm long`;
+  }
+  const long = c.piecesMm === undefined && length ? lengthProblem(length) : undefined;
+  if (long !== undefined) {
+    index.stop('power-value', c.id, [c.id], { label, problem: long });
+    return long;
   }
   const to = plan.records.get(c.to.recordId);
   if (!to || !inlet) {

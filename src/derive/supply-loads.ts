@@ -4,10 +4,14 @@ import { deviceFamilies } from '../plan/ports.ts';
 import type { Box, Charger, Device, Source } from '../plan/records/index.ts';
 import { loadBranches } from './connections.ts';
 import { recordLabel } from './labels.ts';
+import { loadProblem } from './loads.ts';
+import type { SupplyIndex } from './supply-checks.ts';
 import { chargeKey, type NewNode } from './supply-node.ts';
 import type { Reach } from './supply-reach.ts';
 
 const steady = (
+  index: SupplyIndex,
+  r: Charger | Device | Box | Source,
   load: LoadSpec | undefined,
   inlet: InletPort | undefined,
   reach: Reach,
@@ -16,20 +20,26 @@ const steady = (
     load && inlet && reach.shape && reach.notComputed === undefined
       ? loadBranches(reach.shape, inlet, reach.legs, reach.neutral, load)
       : [];
-  const words = typeof branches === 'string';
+  const words = typeof branches === 'string' ? branches : undefined;
+  const problem = load && loadProblem(load);
+  const fault =
+    problem !== undefined
+      ? index.otherFault(r, problem)
+      : (words ?? (load ? undefined : 'its kind does not say what it draws'));
   return {
     what: 'load',
     connectors: inlet ? [inlet.connector] : [],
     steady: true,
     load,
-    branches: words ? [] : branches,
-    notComputed: words ? branches : load ? undefined : 'its kind does not say what it draws',
+    branches: typeof branches === 'string' || fault !== undefined ? [] : branches,
+    notComputed: fault,
   };
 };
 
 /** Control gear, mains supplies, and a charger with all its bays busy, in every setup: which packs are in it when is for the day to say. */
 export const steadyNode = (
   plan: Plan,
+  index: SupplyIndex,
   r: Charger | Device | Box,
   inlet: InletPort | undefined,
   reach: Reach,
@@ -37,13 +47,19 @@ export const steadyNode = (
   key: r.id,
   recordId: r.id,
   label: recordLabel(plan, r),
-  ...steady(kindOf(plan, r.kindId, 'charger', 'converter', ...deviceFamilies)?.load, inlet, reach),
+  ...steady(index, r, kindOf(plan, r.kindId, 'charger', 'converter', ...deviceFamilies)?.load, inlet, reach),
 });
 
 /** A power station at whose outlet it is charged: a load there, whatever it gives on its own side. */
-export const chargingNode = (plan: Plan, s: Source, inlet: InletPort | undefined, reach: Reach): NewNode => ({
+export const chargingNode = (
+  plan: Plan,
+  index: SupplyIndex,
+  s: Source,
+  inlet: InletPort | undefined,
+  reach: Reach,
+): NewNode => ({
   key: chargeKey(s.id),
   recordId: s.id,
   label: `${recordLabel(plan, s)}, charging`,
-  ...steady(kindOf(plan, s.kindId, 'source')?.load, inlet, reach),
+  ...steady(index, s, kindOf(plan, s.kindId, 'source')?.load, inlet, reach),
 });

@@ -22,6 +22,9 @@ import { type Transformer, transformerOn } from './transformers.ts';
 
 const memo = new WeakMap<Plan, SupplyTree>();
 
+/** Most things that hang one on another. More is no supply, and would overflow whatever walks along it. */
+const DEEPEST = 600;
+
 /**
  * The supply tree of a plan: sources, their ways, wall outlets, cables, boxes with their ways, and loads, in tree order.
  * What is wrong in the walk (a loop, two cables into one inlet, an end that is not there, connectors that do not mate,
@@ -245,7 +248,7 @@ class Walk {
     noteReads(this.#plan, c.to.recordId, this.#reads);
     const length = cableLength(this.#plan, c);
     const inlet = inletsOf(this.#plan, c.to.recordId).find((i) => i.id === c.to.portId);
-    const fault = cableFault(this.#plan, this.#index, c, kind, from, inlet);
+    const fault = cableFault(this.#plan, this.#index, c, kind, from, inlet, length);
     const { reach: end } = this.#push(reach, {
       key,
       what: 'cable',
@@ -263,8 +266,9 @@ class Walk {
 
   #into(recordId: Id, inlet: InletPort | undefined, reach: Reach, circuit?: number): void {
     const r = this.#plan.records.get(recordId);
+    if (reach.depth > DEEPEST) return this.#index.tooDeep(r);
     if (r?.type === 'source') {
-      this.#push(reach, chargingNode(this.#plan, r, inlet, reach));
+      this.#push(reach, chargingNode(this.#plan, this.#index, r, inlet, reach));
       return;
     }
     const own = r?.type === 'box' ? circuitInto(this.#plan, r, inlet, circuit) : undefined;
@@ -320,6 +324,8 @@ class Walk {
       spec && inlet && reach.shape && reach.notComputed === undefined
         ? loadBranches(reach.shape, inlet, reach.legs, reach.neutral, spec)
         : [];
+    const words = typeof branches === 'string' ? branches : undefined;
+    const fault = loadFault(this.#plan, this.#index, r, spec, words);
     const { reach: through } = this.#push(reach, {
       key: r.id,
       what: 'load',
@@ -327,21 +333,15 @@ class Walk {
       label: recordLabel(this.#plan, r),
       connectors: inlet ? [inlet.connector] : [],
       load: spec,
-      branches: typeof branches === 'string' ? [] : branches,
-      notComputed: loadFault(
-        this.#plan,
-        this.#index,
-        r,
-        spec,
-        typeof branches === 'string' ? branches : undefined,
-      ),
+      branches: typeof branches === 'string' || fault !== undefined ? [] : branches,
+      notComputed: fault,
     });
     for (const p of outletsOf(this.#plan, r.id)) this.#port(r.id, p, through);
   }
 
   #steady(r: Charger | Device | Box, inlet: InletPort | undefined, reach: Reach): void {
     this.#seen.add(r.id);
-    const { reach: through } = this.#push(reach, steadyNode(this.#plan, r, inlet, reach));
+    const { reach: through } = this.#push(reach, steadyNode(this.#plan, this.#index, r, inlet, reach));
     if (r.type !== 'box') for (const p of outletsOf(this.#plan, r.id)) this.#port(r.id, p, through);
   }
 
