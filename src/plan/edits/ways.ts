@@ -6,7 +6,7 @@ import type { Plan } from '../plan.ts';
 import { waysOf } from '../ports.ts';
 
 /** What of a way can be changed in place: its name, its breaker, and the residual-current device in milliamps. */
-export type WayChange = Partial<Pick<Way, 'label' | 'breakerA' | 'curve' | 'rcdMa'>>;
+export type WayChange = Partial<Pick<Way, 'label' | 'breakerA' | 'curve' | 'rcdMa' | 'rcdType'>>;
 
 /**
  * Changes one way of a source or box in this plan alone; its kind stays as it is. Gives a problem where there is no such

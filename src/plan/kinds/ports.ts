@@ -43,6 +43,8 @@ export const waySchema = z.looseObject({
   curve: curveSchema,
   legs: z.array(z.int().min(0).max(2)).min(1).max(3),
   rcdMa: z.number().optional(),
+  /** What its residual-current device opens on: AC alternating, A also pulsating, F also mixed frequencies, B also smooth direct current. */
+  rcdType: z.enum(['AC', 'A', 'F', 'B']).optional(),
 });
 
 /** How current follows voltage. Exponents are for P and Q in `exponential`. */

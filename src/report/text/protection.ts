@@ -10,6 +10,15 @@ export const protectionTexts: Readonly<Record<string, Writer>> = {
     todo: 'Spread these units over more ways with devices of their own. Do not take the device out.',
     citation: c.cite('limitRow'),
   }),
+  'power-device-type': (c) => ({
+    head: `${c.text('label')}: its device is of type ${c.text('type')}`,
+    body:
+      c.text('wants') === 'B'
+        ? `${c.num('count') === 1 ? 'A three-leg electronic load hangs' : `${c.text('count')} three-leg electronic loads hang`} on it. A fault behind their rectifiers may leak smooth direct current, at which a device of type ${c.text('type')} need not open. ${DEFER}`
+        : `${c.num('count') === 1 ? 'An electronic load or phase-cut dimmer hangs' : `${c.text('count')} electronic loads or phase-cut dimmers hang`} on it. Their fault may leak pulsating current, at which a device of type AC need not open. ${DEFER}`,
+    todo: `Feed ${c.num('count') === 1 ? 'it' : 'them'} through a device of type ${c.text('wants')}, unless the maker of the load says that another will do.`,
+    citation: 'IEC 60755; BS 7671 531.3.3 (from memory: verify)',
+  }),
   'power-wet': (c) => ({
     head: `${c.text('label')}: ${c.num('tripMa') > 0 ? `its device opens at ${ma(c.num('tripMa'))}` : c.northAmerica ? 'no ground-fault protection' : 'no residual-current device'} in a wet place`,
     body: `It stands outdoors or in a wet place, and ${c.text('places')} ${c.num('tripMa') > 0 ? `has no device ahead of it that opens at ${ma(c.num('mostMa'))} or less` : 'has no such device ahead of it in this plan'}. ${DEFER}`,

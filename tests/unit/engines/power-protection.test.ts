@@ -39,6 +39,46 @@ describe('residual-current devices', () => {
     expect(leaking(8)).toEqual([['warn', 16]]);
   });
 
+  const typed = (
+    rcdType: 'AC' | 'A' | 'F' | 'B' | undefined,
+    model: 'constant-power' | 'tungsten',
+    three = false,
+  ) => {
+    const connector = three ? 'iec-32-3' : 'iec-16-1';
+    const b = new PlanBuilder({ practice: 'europe' });
+    const port = { connector, legs: three ? 3 : 1, neutral: true };
+    b.sourceKind('set', {
+      system: '230/400',
+      ways: [
+        {
+          id: 'w',
+          label: '1',
+          breakerA: 16,
+          poles: three ? 3 : 1,
+          curve: 'C',
+          legs: three ? [0, 1, 2] : [0],
+          rcdMa: 30,
+          ...(rcdType ? { rcdType } : {}),
+        },
+      ],
+      outlets: [{ ...port, id: 'o', wayId: 'w' }],
+    });
+    b.cableKind('lead', { plug: connector, socket: connector, legs: port.legs, conductor: 'mm2:2.5' });
+    b.fixtureKind('f', { wattsW: 900, model }, { inlets: [{ ...port, id: 'in' }] });
+    const s = b.source('set');
+    b.cable('lead', [s.id, 'o'], [b.fixture('f').id, 'in'], 0);
+    return findings(b.plan(), 'power-device-type').map((f) => f.params.wants);
+  };
+
+  it('power-device-type: type AC ahead of electronic loads wants A, any but B ahead of three-leg ones wants B (IEC 60755, from memory)', () => {
+    expect(typed('AC', 'constant-power')).toEqual(['A']);
+    for (const t of ['A', 'F', 'B', undefined] as const) expect(typed(t, 'constant-power')).toEqual([]);
+    expect(typed('AC', 'tungsten')).toEqual([]);
+    for (const t of ['AC', 'A', 'F'] as const) expect(typed(t, 'constant-power', true)).toEqual(['B']);
+    expect(typed('B', 'constant-power', true)).toEqual([]);
+    expect(typed('A', 'tungsten', true)).toEqual([]);
+  });
+
   const wetRig = (rcdMa: number | undefined, practice: 'north-america' | 'europe' = 'europe') => {
     const b = new PlanBuilder({ practice });
     const way = { id: 'w', label: '1', breakerA: 16, poles: 1, curve: 'C' as const, legs: [0] };

@@ -8,7 +8,7 @@ import { inrush } from './inrush.ts';
 import { inverterFeeds } from './inverter.ts';
 import { closeBreakers, overloads } from './overload.ts';
 import { cableChoices, weakerThanBreaker } from './protection.ts';
-import { leakage, wetPlaces } from './residual.ts';
+import { deviceTypes, leakage, wetPlaces } from './residual.ts';
 import { sourceState } from './source-state.ts';
 import { twoSources } from './two-sources.ts';
 import { dropAdvice, highLeg, loadVolts, wrongVolts } from './volts.ts';
@@ -33,6 +33,7 @@ export const powerFindings = (c: Computed): readonly EngineFinding[] => [
   ...twoSources(c),
   ...wetPlaces(c),
   ...leakage(c),
+  ...deviceTypes(c),
   ...inrush(c),
   ...voltsUnbalance(c),
   ...dimmedTooLittle(c),

@@ -1,3 +1,4 @@
+import { cutsPhase, isResistive } from '../../../derive/dimmers.ts';
 import { always, type EngineFinding } from '../../../derive/findings.ts';
 import { limitOf } from '../../../derive/limits.ts';
 import { isWetSpot } from '../../../derive/outdoors.ts';
@@ -90,6 +91,39 @@ export const wetPlaces = (c: Computed): readonly EngineFinding[] => {
         mostMa,
         figure: open.length,
       }),
+    ];
+  });
+};
+
+/**
+ * Residual-current devices of a type that may not open for what hangs on them: type AC ahead of electronic loads or phase-cut
+ * dimmers, type AC, A or F ahead of electronic loads over three legs, whose fault may leak smooth direct current. Where the plan
+ * does not say the type, nothing is told.
+ */
+export const deviceTypes = (c: Computed): readonly EngineFinding[] => {
+  const guarded = c.tree.nodes.filter((n) => n.way?.rcdMa !== undefined && n.way.rcdType !== undefined);
+  if (guarded.length === 0) return [];
+  const electronic = (n: SupplyNode): boolean =>
+    n.branches.length > 0 && n.load !== undefined && !n.transformer && !isResistive(n.load);
+  const cut = (n: SupplyNode): boolean => n.dimmer !== undefined && cutsPhase(n.dimmer.how);
+  const pulsating = sumsBelow(c, (n) => (electronic(n) || cut(n) ? 1 : 0));
+  const smooth = sumsBelow(c, (n) => (electronic(n) && n.branches.length > 2 ? 1 : 0));
+  return guarded.flatMap((n) => {
+    const type = n.way?.rcdType;
+    if (n.notComputed !== undefined || type === undefined || type === 'B') return [];
+    const threeLeg = smooth[n.index] ?? 0;
+    const count = threeLeg > 0 ? threeLeg : type === 'AC' ? (pulsating[n.index] ?? 0) : 0;
+    if (count === 0) return [];
+    return [
+      {
+        ...always('power-device-type', 'warn', n.key, [n.recordId], {
+          label: n.label,
+          type,
+          wants: threeLeg > 0 ? 'B' : 'A',
+          count,
+        }),
+        figure: count,
+      } satisfies EngineFinding,
     ];
   });
 };
