@@ -4,7 +4,6 @@ import { blockFault, blocksOfDay, type Day, dayNumbers, shootingDays } from '../
 import { skyOf } from '../derive/sun.ts';
 import { supplyTree } from '../derive/supply.ts';
 import {
-  airClass,
   batteryUnits,
   dayOf,
   leastBays,
@@ -24,6 +23,7 @@ import { backUps } from './back-up.ts';
 import { sharedLane, unitLane } from './day-lanes.ts';
 import { dayPower } from './day-power.ts';
 import type { BayLane, BlockRow, CircuitHours, DaySummary, LeastRow, PoolRow } from './day-types.ts';
+import { airWords } from './pack-air.ts';
 
 import { stationLoads } from './station-loads.ts';
 
@@ -156,16 +156,9 @@ const bayLanes = (r: Rotation, result: RotationResult): readonly BayLane[] =>
     spans: result.bays.filter((s) => s.bay === i),
   }));
 
-const AIR = {
-  cabin: 'to 100 Wh: cabin, spares with their contacts covered',
-  'ask-operator': 'over 100 Wh: ask the operator; two spares a person at most, in the cabin',
-  cargo: 'over 160 Wh: not with passengers, cargo only',
-} as const;
-
 const airText = (plan: Plan, kindId: string): string => {
   const pack = kindOf(plan, kindId, 'pack');
-  if (!pack || (pack.chemistry !== 'li-ion' && pack.chemistry !== 'lifepo4')) return '';
-  return AIR[airClass(pack.energyWh)];
+  return pack ? airWords(pack.chemistry, pack.energyWh) : '';
 };
 
 const poolRows = (plan: Plan, r: Rotation, result: RotationResult): readonly PoolRow[] => {

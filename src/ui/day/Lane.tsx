@@ -1,6 +1,5 @@
 import { formatWatts } from '../../kernel/units.ts';
-import type { SourceDay, UnitLane } from '../../report/day.ts';
-import type { StationUnitLane } from '../../report/station-lanes.ts';
+import type { SharedPackLane, SourceDay, StationLoadLane, UnitLane } from '../../report/day.ts';
 import { Figure } from '../common/Figure.tsx';
 import type { ChargerLane } from './charger-lane.tsx';
 
@@ -41,7 +40,17 @@ export const UnitName = ({ lane }: { readonly lane: UnitLane }) => {
   );
 };
 
-export const StationUnitName = ({ lane }: { readonly lane: StationUnitLane }) => (
+/** A pack on the floor with the units on it. */
+export const PackName = ({ pack }: { readonly pack: SharedPackLane }) => (
+  <>
+    <b>{pack.label}</b>{' '}
+    <span className="soft lane-fed" title={`${pack.on}, feeds ${pack.units.map((u) => u.label).join(', ')}`}>
+      feeds {pack.units.map((u) => u.label.replace(/^Unit /, '')).join(', ')}
+    </span>
+  </>
+);
+
+export const StationUnitName = ({ lane }: { readonly lane: StationLoadLane }) => (
   <>
     <b>{lane.label}</b> <span className="soft">on {lane.sourceLabel}</span>
   </>

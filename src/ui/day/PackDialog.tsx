@@ -1,54 +1,32 @@
-import { conductor } from '../../derive/conductors.ts';
 import { fail, ok, type Result } from '../../kernel/result.ts';
-import { formatLength, type LengthUnits, parseLengthMm } from '../../kernel/units.ts';
+import { formatLength } from '../../kernel/units.ts';
 import { setOwnCells, setPacks } from '../../plan/edits/day.ts';
-import type { ConverterKind, FixtureKind, Kind, PackKind } from '../../plan/kinds/kinds.ts';
+import type { ConverterKind, FixtureKind, Kind } from '../../plan/kinds/kinds.ts';
 import { kindOf, type Plan, planRecord, recordOf } from '../../plan/plan.ts';
 import type { PackUse } from '../../plan/records/index.ts';
-import type { UnitLane } from '../../report/day.ts';
+import type { DaySummary } from '../../report/day.ts';
+import { packAir } from '../../report/pack-air.ts';
 import { Field, Row } from '../common/Field.tsx';
 import { Figure } from '../common/Figure.tsx';
 import { Modal } from '../common/Modal.tsx';
 import { FindingList } from '../floor/FindingList.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
-import { useConverterKinds, usePackKinds } from './pack-kinds.ts';
+import { FloorLead } from './FloorLead.tsx';
+import { leadChoices, readLeadLength, usualConductor } from './leads.ts';
+import { useConverterKinds } from './pack-kinds.ts';
+import { RunsOn } from './RunsOn.tsx';
 
 const count = (t: string): Result<number> => {
   const n = Number(t.trim());
   return Number.isInteger(n) && n >= 1 && n <= 12 ? ok(n) : fail({ what: 'One to twelve packs at once.' });
 };
 
-const leadLength =
-  (units: LengthUnits) =>
-  (t: string): Result<number> => {
-    if (t.trim() === '') return ok(0);
-    const r = parseLengthMm(t, units);
-    return r.ok && (r.value < 0 || r.value > 100_000)
-      ? fail({ what: 'A lead from packs is at most 100 m long.' })
-      : r;
-  };
-
 const chargeTime = (t: string): Result<number | undefined> => {
   if (t.trim() === '') return ok(undefined);
   const n = Number(t.replace(/min/i, '').trim());
   return n >= 5 && n <= 2000 ? ok(n) : fail({ what: 'From 5 to 2000 minutes.' });
 };
-
-/** Conductors that leads of packs are made of. */
-const LEADS = [
-  'awg:18',
-  'awg:16',
-  'awg:14',
-  'awg:12',
-  'awg:10',
-  'mm2:0.75',
-  'mm2:1',
-  'mm2:1.5',
-  'mm2:2.5',
-  'mm2:4',
-  'mm2:6',
-];
 
 /** What is between the packs and the unit, in a few words. */
 export const betweenText = (plan: Plan, use: PackUse, kind: FixtureKind | undefined): string => {
@@ -68,16 +46,15 @@ export const betweenText = (plan: Plan, use: PackUse, kind: FixtureKind | undefi
 /** The packs of one unit and all that is between: how they are joined, converter, lead, a second plate. */
 export const PackDialog = ({
   fixtureId,
-  lane,
+  summary,
   onClose,
 }: {
   readonly fixtureId: string;
-  readonly lane: UnitLane | undefined;
+  readonly summary: DaySummary;
   readonly onClose: () => void;
 }) => {
   const { session } = useServices();
   const { plan, readOnly } = useSessionSlice((s) => ({ plan: s.plan, readOnly: s.readOnly }));
-  const packs = usePackKinds();
   const converters = useConverterKinds();
   const f = recordOf(plan, 'fixture', fixtureId);
   if (!f) return null;
@@ -85,19 +62,10 @@ export const PackDialog = ({
   const units = planRecord(plan).lengthUnits;
   const usual = kind?.packIn;
   const use = f.packs;
+  const lane = summary.lanes.find((l) => l.fixtureId === fixtureId);
+  const air = packAir(plan, f);
   const set = (label: string, next: PackUse | undefined, kinds: readonly Kind[] = []): void =>
     session.commit(label, setPacks(plan, [f.id], next, kinds));
-  const put = (pack: PackKind | undefined): void =>
-    set(
-      'Choose packs',
-      pack && {
-        ...use,
-        kindId: pack.id,
-        count: use?.count ?? usual?.packs ?? 1,
-        joined: use?.joined ?? usual?.joined ?? 'parallel',
-      },
-      pack ? [pack] : [],
-    );
   const convert = (c: ConverterKind | undefined): void => {
     if (!use) return;
     const { converterId: _old, ...rest } = use;
@@ -108,7 +76,7 @@ export const PackDialog = ({
     const { lead: old, ...rest } = use;
     const next = {
       lengthMm: 0,
-      conductor: units === 'metric' ? 'mm2:1.5' : 'awg:16',
+      conductor: usualConductor(units, false),
       ...old,
       ...patch,
     };
@@ -119,9 +87,6 @@ export const PackDialog = ({
     const { hotSwap: _old, ...rest } = use;
     set('Second plate', value === '' ? rest : { ...rest, hotSwap: value === 'yes' });
   };
-  const leads =
-    LEADS.includes(use?.lead?.conductor ?? '') || !use?.lead ? LEADS : [use.lead.conductor, ...LEADS];
-
   return (
     <Modal title={`Packs of unit ${f.unit}`} open onClose={onClose}>
       <p className="soft">
@@ -131,23 +96,11 @@ export const PackDialog = ({
           : ' · no plate or inlet for packs of its own'}
       </p>
       <Row label="Runs on">
-        <select
-          className="inline-input"
-          aria-label="Runs on"
-          disabled={readOnly}
-          value={use?.kindId ?? ''}
-          onChange={(e) => put(packs.find((p) => p.id === e.target.value))}
-        >
-          <option value="">{kind?.ownCellsWh ? `own cells, ${kind.ownCellsWh} Wh` : 'not chosen'}</option>
-          {packs.map((p) => (
-            <option key={p.id} value={p.id}>
-              {p.name}
-              {usual && !usual.plates.includes(p.plate) ? ' (other plate)' : ''}
-            </option>
-          ))}
-        </select>
+        <RunsOn fixture={f} label="Runs on" className="inline-input" />
       </Row>
-      {use ? (
+      {f.packFrom ? (
+        <FloorLead fixture={f} use={f.packFrom} summary={summary} />
+      ) : use ? (
         <>
           <Field
             label="Packs at once"
@@ -189,7 +142,7 @@ export const PackDialog = ({
             label="Lead"
             value={use.lead?.lengthMm ?? 0}
             format={(mm) => (mm > 0 ? formatLength(mm, units) : '')}
-            parse={leadLength(units)}
+            parse={readLeadLength(units)}
             disabled={readOnly}
             hint={use.lead ? undefined : 'none: on the plate'}
             onCommit={(lengthMm) => lead({ lengthMm })}
@@ -203,9 +156,9 @@ export const PackDialog = ({
                 value={use.lead.conductor}
                 onChange={(e) => lead({ conductor: e.target.value })}
               >
-                {leads.map((id) => (
-                  <option key={id} value={id}>
-                    {conductor(id)?.name ?? `${id}, not in the table`}
+                {leadChoices(use.lead.conductor).map((c) => (
+                  <option key={c.id} value={c.id}>
+                    {c.name}
                   </option>
                 ))}
               </select>
@@ -275,6 +228,13 @@ export const PackDialog = ({
           <Figure figureKey={r.key}>{r.text}</Figure>
         </div>
       ))}
+      {air ? (
+        <>
+          <h3 className="pack-dialog-head">By air</h3>
+          <p>{air.text}</p>
+          <p className="soft small">{air.source}</p>
+        </>
+      ) : null}
       <FindingList title="Findings on this unit" about={new Set([f.id])} limit={6} />
     </Modal>
   );

@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import { compareNatural } from '../../kernel/ids.ts';
 import { fail, ok, type Result } from '../../kernel/result.ts';
+import { formatLength } from '../../kernel/units.ts';
 import { setOnPacks, setPacks } from '../../plan/edits/day.ts';
-import type { PackKind } from '../../plan/kinds/kinds.ts';
-import { kindOf, recordsOf } from '../../plan/plan.ts';
+import { kindOf, planRecord, recordsOf } from '../../plan/plan.ts';
 import type { Fixture } from '../../plan/records/index.ts';
 import type { DaySummary } from '../../report/day.ts';
 import { Figure } from '../common/Figure.tsx';
@@ -11,7 +11,7 @@ import { TypedCell } from '../common/TypedCell.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { betweenText, PackDialog } from './PackDialog.tsx';
-import { usePackKinds } from './pack-kinds.ts';
+import { RunsOn } from './RunsOn.tsx';
 
 const count = (t: string): Result<number> => {
   const n = Number(t.trim());
@@ -79,54 +79,29 @@ export const PackUnits = ({ summary }: { readonly summary: DaySummary }) => {
 const UnitLine = ({ fixture: f, summary }: { readonly fixture: Fixture; readonly summary: DaySummary }) => {
   const { session } = useServices();
   const { plan, readOnly } = useSessionSlice((s) => ({ plan: s.plan, readOnly: s.readOnly }));
-  const packs = usePackKinds();
   const kind = kindOf(plan, f.kindId, 'fixture');
   const lane = summary.lanes.find((l) => l.fixtureId === f.id);
-  const usual = kind?.packIn;
   const [open, setOpen] = useState(false);
-  const between = f.packs
-    ? betweenText(plan, f.packs, kind) || 'straight on'
-    : kind?.ownCellsWh
-      ? WHEN[f.ownCells?.when ?? 'none']
-      : 'choose…';
-  const put = (pack: PackKind | undefined): void =>
-    session.commit(
-      'Choose packs',
-      setPacks(
-        plan,
-        [f.id],
-        pack && {
-          ...f.packs,
-          kindId: pack.id,
-          count: f.packs?.count ?? usual?.packs ?? 1,
-          joined: f.packs?.joined ?? usual?.joined ?? 'parallel',
-        },
-        pack ? [pack] : [],
-      ),
-    );
+  const from = f.packFrom && summary.sharedPacks.find((p) => p.id === f.packFrom?.packId);
+  const lead = from?.units.find((u) => u.fixtureId === f.id);
+  const between = f.packFrom
+    ? `lead ${lead ? formatLength(lead.leadMm, planRecord(plan).lengthUnits) : ''}${lead?.leadAssumed ? ', assumed' : ''}`
+    : f.packs
+      ? betweenText(plan, f.packs, kind) || 'straight on'
+      : kind?.ownCellsWh
+        ? WHEN[f.ownCells?.when ?? 'none']
+        : 'choose…';
   return (
     <tr>
       <th scope="row">{f.unit}</th>
       <td className="soft">{kind?.name}</td>
       <td>
-        <select
-          className="cell-select"
-          aria-label={`Packs of unit ${f.unit}`}
-          disabled={readOnly}
-          value={f.packs?.kindId ?? ''}
-          onChange={(e) => put(packs.find((p) => p.id === e.target.value))}
-        >
-          <option value="">{kind?.ownCellsWh ? `own cells, ${kind.ownCellsWh} Wh` : 'not chosen'}</option>
-          {packs.map((p) => (
-            <option key={p.id} value={p.id}>
-              {p.name}
-              {usual && !usual.plates.includes(p.plate) ? ' (other plate)' : ''}
-            </option>
-          ))}
-        </select>
+        <RunsOn fixture={f} label={`Packs of unit ${f.unit}`} className="cell-select" />
       </td>
       <td>
-        {f.packs ? (
+        {f.packFrom ? (
+          <span className="soft">shared</span>
+        ) : f.packs ? (
           <TypedCell
             label={`Packs at once on unit ${f.unit}`}
             value={f.packs.count}
@@ -148,7 +123,7 @@ const UnitLine = ({ fixture: f, summary }: { readonly fixture: Fixture; readonly
         >
           {between}
         </button>
-        {open ? <PackDialog fixtureId={f.id} lane={lane} onClose={() => setOpen(false)} /> : null}
+        {open ? <PackDialog fixtureId={f.id} summary={summary} onClose={() => setOpen(false)} /> : null}
       </td>
       <td>
         {lane?.problem ? <span className="day-fault">{lane.problem}</span> : null}

@@ -3,6 +3,7 @@ import { daySummary, type LeastRow, leastBaysOf, leastOf } from '../../report/da
 import { useSessionSlice } from '../hooks.ts';
 import { BackUps } from './BackUps.tsx';
 import { ChargerTable } from './ChargerTable.tsx';
+import { FloorPacks } from './FloorPacks.tsx';
 import { PackSettings } from './PackSettings.tsx';
 import { PackUnits } from './PackUnits.tsx';
 import { StockTable } from './StockTable.tsx';
@@ -22,6 +23,7 @@ export const PacksView = ({ day }: { readonly day: number }) => {
   return (
     <div className="packs">
       <PackUnits summary={summary} />
+      <FloorPacks summary={summary} />
       <StockTable summary={summary} />
       <section aria-label="Fewest packs and bays" className="packs-least">
         <button

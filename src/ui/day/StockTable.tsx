@@ -3,6 +3,7 @@ import { formatClock } from '../../kernel/units.ts';
 import { setStock } from '../../plan/edits/day.ts';
 import { recordOf, recordsOf } from '../../plan/plan.ts';
 import type { DaySummary, PoolRow } from '../../report/day.ts';
+import { AIR_SOURCE } from '../../report/pack-air.ts';
 import { TypedCell } from '../common/TypedCell.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
@@ -56,10 +57,7 @@ export const StockTable = ({ summary }: { readonly summary: DaySummary }) => (
         </tbody>
       </table>
     )}
-    <p className="soft small">
-      By air: rules as on public pages up to March 2026 (49 CFR 175.10, IATA Dangerous Goods Regulations).
-      Operators may be stricter; lithium packs as cargo travel at 30 % charge or less. Ask the operator.
-    </p>
+    <p className="soft small">By air: {AIR_SOURCE}</p>
   </section>
 );
 

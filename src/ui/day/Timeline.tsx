@@ -1,15 +1,15 @@
 import { ZoomIn, ZoomOut } from 'lucide-react';
-import { type RefObject, useCallback, useLayoutEffect, useMemo, useRef, useState } from 'react';
-import type { DaySummary, SourceDay } from '../../report/day.ts';
+import { Fragment, type RefObject, useCallback, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import type { DaySummary, SourceDay, UnitLane } from '../../report/day.ts';
 import { powerParts } from '../../report/power-parts.ts';
-import { stationLanes } from '../../report/station-lanes.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { BlockLane } from './BlockLane.tsx';
 import { ChargerStrip, chargersOf } from './charger-lane.tsx';
-import { ChargerName, Lane, SourceName, StationUnitName, UnitName } from './Lane.tsx';
+import { ChargerName, Lane, PackName, SourceName, StationUnitName, UnitName } from './Lane.tsx';
 import { PowerStrip, StationUnitStrip, UnitStrip } from './lanes.tsx';
 import { Ruler, skyWords } from './Ruler.tsx';
 import { type Scale, timeScale } from './scale.ts';
+import { packAsLane } from './stops.ts';
 import { TimeLine, TipBox } from './TipLayer.tsx';
 import { makeTips, TipsContext } from './tips.ts';
 import { useZoom } from './use-zoom.ts';
@@ -32,7 +32,6 @@ export const Timeline = ({
   /** Asks for the date and the place, where sun and moon are not known. */
   readonly onPlace: () => void;
 }) => {
-  const plan = useSessionSlice((s) => s.plan);
   const box = useRef<HTMLElement>(null);
   const widthPx = useWidth(box);
   const scroll = useRef<HTMLElement>(null);
@@ -46,13 +45,26 @@ export const Timeline = ({
   );
   lanesPx.current = scale.widthPx;
   const crews = [...new Set(summary.blocks.map((b) => b.block.crew))].sort().reverse();
-  const onStations = useMemo(() => stationLanes(plan, summary), [plan, summary]);
+  const onStations = summary.stationLoads;
+  const packs = useMemo(
+    () => summary.sharedPacks.map((pack) => ({ pack, lane: packAsLane(pack, summary.lanes) })),
+    [summary],
+  );
   const darkUnits =
     summary.lanes.filter((l) => l.darkMin > 0 || l.problem).length +
-    onStations.filter((l) => l.spans.some((s) => s.state === 'dark')).length;
+    onStations.filter((l) => l.darkMin > 0).length;
   const only = onlyDark && darkUnits > 0;
   const lanes = only ? summary.lanes.filter((l) => l.darkMin > 0 || l.problem) : summary.lanes;
   const low = lanes.length + onStations.length > MANY_UNITS;
+  const unit = (l: UnitLane) => (
+    <Lane
+      key={l.fixtureId}
+      name={<UnitName lane={l} />}
+      {...(l.sharedPackId === undefined ? {} : { className: 'lane-under' })}
+    >
+      <UnitStrip lane={l} scale={scale} low={low} />
+    </Lane>
+  );
   // The Tab key comes to one of the lanes, arrow keys go on from it.
   useLayoutEffect(() => {
     const all = [...(scroll.current?.querySelectorAll<SVGElement>('.track') ?? [])];
@@ -134,11 +146,20 @@ export const Timeline = ({
                 </Lane>
               ))}
             </div>
-            {lanes.map((l) => (
-              <Lane key={l.fixtureId} name={<UnitName lane={l} />}>
-                <UnitStrip lane={l} scale={scale} low={low} />
-              </Lane>
-            ))}
+            {lanes.filter((l) => l.sharedPackId === undefined).map(unit)}
+            {packs
+              .filter((p) => !only || p.lane.darkMin > 0)
+              .map(({ pack, lane }) => (
+                <Fragment key={pack.id}>
+                  <Lane name={<PackName pack={pack} />}>
+                    <UnitStrip lane={lane} scale={scale} low={false} />
+                  </Lane>
+                  {lanes.filter((l) => l.sharedPackId === pack.id).map(unit)}
+                </Fragment>
+              ))}
+            {lanes
+              .filter((l) => l.sharedPackId !== undefined && !packs.some((p) => p.pack.id === l.sharedPackId))
+              .map(unit)}
             {chargersOf(summary.bays).map((c) => (
               <Lane key={c.label} name={<ChargerName charger={c} />}>
                 <ChargerStrip bays={c.bays} scale={scale} />
@@ -148,10 +169,10 @@ export const Timeline = ({
               <SourceLanes key={s.id} source={s} day={summary.day} scale={scale}>
                 {onStations
                   .filter((l) => l.sourceId === s.id)
-                  .filter((l) => !only || l.spans.some((x) => x.state === 'dark'))
+                  .filter((l) => !only || l.darkMin > 0)
                   .map((l) => (
-                    <Lane key={l.fixtureId} name={<StationUnitName lane={l} />}>
-                      <StationUnitStrip lane={l} scale={scale} low={low} />
+                    <Lane key={l.fixtureId} className="lane-under" name={<StationUnitName lane={l} />}>
+                      <StationUnitStrip lane={l} station={s.station} scale={scale} low={low} />
                     </Lane>
                   ))}
               </SourceLanes>

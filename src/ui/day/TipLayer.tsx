@@ -7,7 +7,7 @@ import { useTips } from './tips.ts';
 
 const AWAY_PX = 14;
 const EDGE_PX = 8;
-const MOST_STEPS = 6;
+const MOST_STEPS = 9;
 
 /** The words at the pointer or at the stop that keys stepped to, with the arithmetic where there is one. */
 export const TipBox = () => {

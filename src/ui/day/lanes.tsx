@@ -1,10 +1,10 @@
 import { memo, useMemo } from 'react';
 import { formatWatts } from '../../kernel/units.ts';
-import type { SourceDay, UnitLane } from '../../report/day.ts';
+import type { SourceDay, StationLoadLane, UnitLane } from '../../report/day.ts';
 import type { PowerPart } from '../../report/power-parts.ts';
-import type { StationUnitLane } from '../../report/station-lanes.ts';
 import { LaneTrack } from './LaneTrack.tsx';
 import type { Scale } from './scale.ts';
+import { onStation } from './station-spans.ts';
 import { powerStops, stationUnitStops, unitStops } from './stops.ts';
 
 /** Height of a unit's lane; lower where there are many. */
@@ -98,28 +98,29 @@ const laneWords = (l: UnitLane): string =>
 export const StationUnitStrip = memo(
   ({
     lane,
+    station,
     scale,
     low,
   }: {
-    readonly lane: StationUnitLane;
+    readonly lane: StationLoadLane;
+    readonly station: SourceDay['station'];
     readonly scale: Scale;
     readonly low: boolean;
   }) => {
-    const stops = useMemo(() => stationUnitStops(lane), [lane]);
+    const stops = useMemo(() => stationUnitStops(lane, station), [lane, station]);
+    const spans = useMemo(() => onStation(lane, station), [lane, station]);
     const [h, pad] = low ? [LOW_H, LOW_PAD] : [UNIT_H - 8, PAD];
     const room = h - 2 * pad;
     const y = (share: number): number => pad + room * (1 - share);
-    const dark = lane.spans.filter((s) => s.state === 'dark');
-    const minutes = Math.round(dark.reduce((n, s) => n + s.endMin - s.startMin, 0));
     return (
       <LaneTrack
-        label={`${lane.label} on ${lane.sourceLabel}: ${minutes > 0 ? `${minutes} minutes dark` : 'never dark'}`}
+        label={`${lane.label} on ${lane.sourceLabel}: ${lane.darkMin > 0 ? `${Math.round(lane.darkMin)} minutes dark` : 'never dark'}`}
         stops={stops}
         scale={scale}
         heightPx={h}
       >
         <line className="lane-base" x1={0} x2={scale.widthPx} y1={h - pad} y2={h - pad} />
-        {lane.spans.map((s) => {
+        {spans.map((s) => {
           const [a, b] = [scale.x(s.startMin), scale.x(s.endMin)];
           return s.state === 'dark' ? (
             <Dark key={s.startMin} x={a} width={b - a} top={pad} height={room} />
@@ -211,6 +212,7 @@ export const PowerStrip = ({
           <polyline
             key={`s${s.startMin}`}
             className="station-left"
+            data-charges={s.state === 'charges'}
             points={`${a},${share(s.fromShare)} ${b},${share(s.toShare)}`}
           />
         );

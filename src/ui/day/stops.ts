@@ -1,7 +1,15 @@
 import { formatClock, formatWatts } from '../../kernel/units.ts';
-import { type BayLane, formatMinutes, type SourceDay, type UnitLane } from '../../report/day.ts';
+import {
+  type BayLane,
+  type DaySummary,
+  formatMinutes,
+  type SharedPackLane,
+  type SourceDay,
+  type StationLoadLane,
+  type UnitLane,
+} from '../../report/day.ts';
 import type { PowerPart } from '../../report/power-parts.ts';
-import type { StationUnitLane } from '../../report/station-lanes.ts';
+import { onStation } from './station-spans.ts';
 
 /** A stretch or a moment of a lane that can be pointed at or stepped to: what it is, in words, with the arithmetic. */
 export interface LaneStop {
@@ -39,7 +47,7 @@ export const unitStops = (l: UnitLane): readonly LaneStop[] => {
       endMin: s.endMin,
       head: `${l.label}${on}, ${from(s.startMin, s.endMin)}`,
       lines: [
-        `${l.on}, at ${Math.round(s.levelPct)} %${r ? ` in ${r.setupName}` : ''}`,
+        `${l.on}, ${l.kindName === '' ? 'all its units together' : `at ${Math.round(s.levelPct)} %`}${r ? ` in ${r.setupName}` : ''}`,
         ...(r && r.minutes.plan > 0
           ? [
               `${minutes} of ${formatMinutes(r.minutes.plan)} a full one lasts: ${pct(used)} of the charge`,
@@ -47,7 +55,7 @@ export const unitStops = (l: UnitLane): readonly LaneStop[] => {
             ]
           : [`charge ${pct(s.fromSoc)} to ${pct(s.toSoc)}`]),
       ],
-      ...(r ? { key: r.key } : {}),
+      ...(r?.key ? { key: r.key } : {}),
     };
   });
   const charges = l.charges.map(
@@ -118,7 +126,9 @@ export const powerStops = (
                 ...(rest.length > 0
                   ? [`${rest.length} more, together ${formatWatts(rest.reduce((n, p) => n + p.watts, 0))}`]
                   : []),
-                ...(x.chargerW > 0 ? [`chargers ${formatWatts(x.chargerW)}`] : []),
+                ...(x.chargerW > 0
+                  ? [`chargers ${formatWatts(x.chargerW)}, stations being charged counted in`]
+                  : []),
                 ...(left ? [`${pct(left.toShare)} left in its cells at ${formatClock(x.endMin)}`] : []),
               ],
       };
@@ -126,16 +136,40 @@ export const powerStops = (
     .filter((x) => x.lines[0] !== 'nothing is drawn');
 
 /** Stops of a unit that hangs on a power station. */
-export const stationUnitStops = (l: StationUnitLane): readonly LaneStop[] =>
-  l.spans.map((s) => ({
+export const stationUnitStops = (l: StationLoadLane, station: SourceDay['station']): readonly LaneStop[] =>
+  onStation(l, station).map((s) => ({
     startMin: s.startMin,
     endMin: s.endMin,
     head: `${l.label} ${s.state === 'dark' ? 'dark' : `on ${l.sourceLabel}`}, ${from(s.startMin, s.endMin)}`,
     lines:
       s.state === 'dark'
-        ? [`${l.sourceLabel} is empty from ${formatClock(s.emptyMin)}`]
+        ? [`${l.sourceLabel} is empty`]
         : [
             `at ${Math.round(s.levelPct)} %`,
             `${l.sourceLabel} goes from ${pct(s.fromShare)} to ${pct(s.toShare)} of what it can give`,
           ],
   }));
+
+/** A pack on the floor as a lane like a unit's; its workings are those of the units it feeds. */
+export const packAsLane = (p: SharedPackLane, lanes: DaySummary['lanes']): UnitLane => {
+  const [first] = p.units;
+  const keyOf = (setupId: string): string =>
+    lanes
+      .filter((l) => l.sharedPackId === p.id)
+      .flatMap((l) => l.runtimes)
+      .find((r) => r.setupId === setupId)?.key ?? '';
+  return {
+    fixtureId: first?.fixtureId ?? p.id,
+    label: p.label,
+    kindName: '',
+    on: p.on,
+    sharedPackId: undefined,
+    problem: undefined,
+    spans: p.spans,
+    swaps: p.swaps,
+    charges: [],
+    runtimes: p.runtimes.map((r) => ({ ...r, levelPct: 100, key: keyOf(r.setupId) })),
+    burnsMin: p.burnsMin,
+    darkMin: p.darkMin,
+  };
+};
