@@ -1,13 +1,13 @@
 import { useMemo, useState } from 'react';
 import { formatVolts } from '../../kernel/units.ts';
-import type { CircuitRow, LoadRow, SourceRow } from '../../report/summary.ts';
+import type { CircuitRow, SourceRow } from '../../report/summary.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { useSupply } from '../supply.ts';
 import { useUi } from '../ui-state.ts';
 import { CircuitBody } from './CircuitBody.tsx';
-import { SelectName } from './circuit-parts.tsx';
 import { PowerCautions } from './PowerCautions.tsx';
+import { Unfed } from './Unfed.tsx';
 
 type Shown = 'all' | 'used' | 'burning' | 'findings' | 'free';
 
@@ -91,7 +91,10 @@ export const CircuitsTab = () => {
       {supply?.sources.length === 0 ? (
         <p className="power-empty">
           There is no source of power in this plan yet. Place a generator, a house panel or a wall circuit on
-          the floor.
+          the floor.{' '}
+          <button type="button" className="button" onClick={() => session.set({ workspace: 'floor' })}>
+            To the floor
+          </button>
         </p>
       ) : null}
       {supply?.sources.map((s) => (
@@ -99,27 +102,6 @@ export const CircuitsTab = () => {
       ))}
       {supply && supply.unfed.length > 0 ? <Unfed loads={supply.unfed} /> : null}
       <PowerCautions />
-    </section>
-  );
-};
-
-const Unfed = ({ loads }: { readonly loads: readonly LoadRow[] }) => {
-  const setPowerTab = useUi((u) => u.setPowerTab);
-  return (
-    <section aria-label="Not plugged">
-      <h3 className="power-source">
-        Not plugged{' '}
-        <button type="button" className="button" onClick={() => setPowerTab('plug')}>
-          Plug everything in…
-        </button>
-      </h3>
-      <ul className="power-unfed">
-        {loads.map((l) => (
-          <li key={l.key}>
-            <SelectName load={l} />
-          </li>
-        ))}
-      </ul>
     </section>
   );
 };

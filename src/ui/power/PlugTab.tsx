@@ -185,7 +185,12 @@ export const PlugTab = () => {
       {offer && steps.length === 0 ? <p>{emptyWords(offer)}</p> : null}
       {offer?.what === 'plug' && offer.made.left.length > 0 ? (
         <>
-          <h3 className="power-source">Left without a plug</h3>
+          <h3 className="power-source">
+            Left without a plug{' '}
+            <span className="soft">
+              place a box or source with room, an adapter, or lower levels; then ask again
+            </span>
+          </h3>
           <ul>
             {offer.made.left.map((l) => (
               <li key={l.recordId}>
