@@ -13,6 +13,7 @@ import { backUpTable, blockTable, energyTable, packTable, runtimeTable, swapTabl
 import { noticeList } from './ink.ts';
 import { LIST_DOCS } from './list-columns.ts';
 import { cableList, circuitList, gearList, type ListTable, patchList } from './lists.ts';
+import { placedTable } from './placed-list.ts';
 import { boxList, coilList, legList, runList } from './power-lists.ts';
 import { radioTable } from './radio-list.ts';
 import { type PaperOptions, type SetInfo, setInfo } from './sheet-info.ts';
@@ -38,6 +39,7 @@ const MAKERS: Readonly<Record<string, (info: SetInfo) => ListTable>> = {
   crossings: crossingTable,
   tests: testTable,
   units: unitTable,
+  placed: (i) => placedTable(i.plan),
   setups: levelTable,
   parts: partTable,
   patch: (i) => patchList(i.plan),

@@ -138,17 +138,37 @@ export const cableList = (plan: Plan): ListTable => {
   };
 };
 
-const GEAR = ['fixture', 'ballast', 'stand', 'grip', 'rigging', 'source', 'box'] as const;
-const FAMILY_ORDER: readonly string[] = GEAR;
+const GEAR = [
+  'fixture',
+  'ballast',
+  'stand',
+  'grip',
+  'rigging',
+  'source',
+  'box',
+  'device',
+  'charger',
+] as const;
+const FAMILY_ORDER: readonly string[] = [
+  ...['fixture', 'ballast', 'stand', 'grip', 'rigging', 'source', 'box', 'dimmer', 'converter', 'adapter'],
+  ...['node', 'dataSplitter', 'transmitter', 'receiver', 'repeater', 'charger', 'pack'],
+];
+/** Families that are not in the order come last. */
+const familyPlace = (family: string): number =>
+  (FAMILY_ORDER.indexOf(family) + 1 || FAMILY_ORDER.length + 1) - 1;
 
 /** Gear by kind with counts and mass, accessories, cloths and sand bags included; cable is in the cable list. */
 export const gearList = (plan: Plan): ListTable => {
   const counts = new Map<string, number>();
-  const count = (kindId: string): void => {
-    counts.set(kindId, (counts.get(kindId) ?? 0) + 1);
+  const count = (kindId: string, n = 1): void => {
+    if (n > 0) counts.set(kindId, (counts.get(kindId) ?? 0) + n);
   };
   for (const type of GEAR) for (const r of recordsOf(plan, type)) count(r.kindId);
-  for (const f of recordsOf(plan, 'fixture')) for (const id of f.accessories ?? []) count(id);
+  for (const f of recordsOf(plan, 'fixture')) {
+    for (const id of f.accessories ?? []) count(id);
+    if (f.packs?.converterId !== undefined) count(f.packs.converterId);
+  }
+  for (const s of recordsOf(plan, 'stock')) count(s.kindId, s.count);
   for (const g of recordsOf(plan, 'grip')) if (g.clothId !== undefined) count(g.clothId);
   const bags = recordsOf(plan, 'stand').reduce((n, st) => n + Math.max(0, st.bags ?? 0), 0);
   const bagKg = limitOf(plan, 'rigging-bag').value;
@@ -171,7 +191,7 @@ export const gearList = (plan: Plan): ListTable => {
       ...(bags > 0
         ? [['grip', 'Sand bag on a stand', bags, bagKg, rounded(bagKg * bags, 1), ''] as const]
         : []),
-    ].sort((a, b) => FAMILY_ORDER.indexOf(a[0]) - FAMILY_ORDER.indexOf(b[0]) || compareIds(a[1], b[1])),
+    ].sort((a, b) => familyPlace(a[0]) - familyPlace(b[0]) || compareIds(a[1], b[1])),
   };
 };
 

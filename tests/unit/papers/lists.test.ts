@@ -171,4 +171,19 @@ describe('the lists of a plan', () => {
       ],
     ]);
   });
+
+  it('name every source, outlet, box and piece of control gear once, and count all gear of the plan', () => {
+    const plan = demoPlan('stage');
+    const lists = listsOf(plan);
+    const list = (name: string) => lists.find((l) => l.name === name);
+    const placed = list('placed')?.rows.map((r) => r[0]);
+    for (const type of ['source', 'outlet', 'box', 'device'] as const)
+      for (const r of recordsOf(plan, type)) expect(placed?.filter((x) => x === r.label)).toEqual([r.label]);
+    const counted = (list('gear')?.rows ?? []).reduce((n, r) => n + (r[0] === 'node' ? Number(r[2]) : 0), 0);
+    const nodes = recordsOf(plan, 'device').filter(
+      (d) => (plan.records.get(d.kindId) as { family?: string } | undefined)?.family === 'node',
+    );
+    expect(nodes.length).toBeGreaterThan(0);
+    expect(counted).toBe(nodes.length);
+  });
 });
