@@ -1,5 +1,6 @@
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useMemo, useState } from 'react';
 import { allLists } from '../../papers/all-lists.ts';
+import { LIST_DOCS, listDoc } from '../../papers/list-columns.ts';
 import type { PaperOptions } from '../../papers/sheet-info.ts';
 import { drawnFloors } from '../../papers/sheet-kinds.ts';
 import { recordOf } from '../../plan/plan.ts';
@@ -7,14 +8,9 @@ import type { Assessment } from '../../report/types.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { type ExportJob, makeCsv, makeFloor, makePdf, makeWorkbook, type OutFile } from './export-files.ts';
-import { Stopped } from './work.ts';
+import { useExport } from './export-state.ts';
 
-interface Running {
-  readonly text: string;
-  readonly share: number;
-}
-
-/** The papers, the lists and the drawing as files, one at a time, with how far it is and a way to stop. */
+/** The papers, the lists and the drawing as files, one at a time. */
 export const ExportTab = ({
   assessment,
   options,
@@ -24,54 +20,25 @@ export const ExportTab = ({
 }) => {
   const { deliver, fonts, saveFile } = useServices();
   const { plan } = useSessionSlice((s) => ({ plan: s.plan }));
-  const [running, setRunning] = useState<Running>();
-  const [said, setSaid] = useState('');
-  const [bad, setBad] = useState(false);
+  const { running, run } = useExport();
   const [list, setList] = useState('circuits');
   const floors = drawnFloors(plan);
   const [floor, setFloor] = useState<string>();
   const floorId = floor !== undefined && floors.includes(floor) ? floor : floors[0];
-  const stop = useRef<AbortController>(undefined);
-  useEffect(() => () => stop.current?.abort(), []);
-  const lists = useMemo(
-    () =>
-      assessment
-        ? allLists(plan, assessment, options).map((l) => ({ name: l.name, rows: l.rows.length }))
-        : [],
-    [plan, assessment, options],
+  const doc = listDoc(list);
+  const rows = useMemo(
+    () => (assessment ? (allLists(plan, assessment, options, [list])[0]?.rows.length ?? 0) : undefined),
+    [plan, assessment, options, list],
   );
   const ready = assessment !== undefined && running === undefined;
 
-  const run = async (make: (job: ExportJob) => Promise<OutFile>): Promise<void> => {
+  const make = (file: (job: ExportJob) => Promise<OutFile>): void => {
     if (!assessment) return;
-    const own = new AbortController();
-    stop.current = own;
-    setSaid('');
-    setBad(false);
-    setRunning({ text: 'Beginning', share: 0 });
-    try {
-      const file = await make({
-        plan,
-        assessment,
-        options,
-        fonts,
-        tell: (text, share) => setRunning({ text, share }),
-        signal: own.signal,
-      });
-      await deliver(file.name, file.bytes, file.mime);
-      setSaid(`${file.name} is made, ${Math.max(1, Math.round(file.bytes.length / 1024))} kB.`);
-    } catch (cause) {
-      if (cause instanceof Stopped) setSaid('Stopped. Nothing was written.');
-      else {
-        console.error(cause);
-        setBad(true);
-        setSaid(
-          `The file could not be made (${cause instanceof Error ? cause.message : 'unknown fault'}). The plan is not affected.`,
-        );
-      }
-    } finally {
-      setRunning(undefined);
-    }
+    void run(async ({ tell, signal }) => {
+      const made = await file({ plan, assessment, options, fonts, tell, signal });
+      await deliver(made.name, made.bytes, made.mime);
+      return `${made.name} is made, ${Math.max(1, Math.round(made.bytes.length / 1024)).toLocaleString('en')} kB.`;
+    });
   };
 
   const floorButton = (format: 'svg' | 'png' | 'dxf', name: string): React.ReactNode => (
@@ -79,7 +46,7 @@ export const ExportTab = ({
       type="button"
       className="button"
       disabled={!ready || floorId === undefined}
-      onClick={() => void run((job) => makeFloor(job, floorId ?? '', format))}
+      onClick={() => make((job) => makeFloor(job, floorId ?? '', format))}
     >
       {name}
     </button>
@@ -88,30 +55,47 @@ export const ExportTab = ({
   return (
     <>
       <h3 className="inspector-head">Papers</h3>
-      <button type="button" className="button" disabled={!ready} onClick={() => void run(makePdf)}>
+      <button type="button" className="button" disabled={!ready} onClick={() => make(makePdf)}>
         PDF of the chosen sheets
       </button>
       <h3 className="inspector-head">Lists</h3>
       <label className="papers-field">
         List
         <select className="input" value={list} onChange={(e) => setList(e.target.value)}>
-          {lists.map((l) => (
+          {LIST_DOCS.map((l) => (
             <option key={l.name} value={l.name}>
-              {l.name}, {l.rows} {l.rows === 1 ? 'row' : 'rows'}
+              {l.title}
             </option>
           ))}
         </select>
       </label>
+      {doc ? (
+        <details className="papers-columns">
+          <summary>
+            {rows === undefined ? '' : `${rows} ${rows === 1 ? 'row' : 'rows'}, `}
+            {doc.columns.length} columns
+          </summary>
+          <p className="small">{doc.about}</p>
+          <dl className="small">
+            {doc.columns.map((c) => (
+              <div key={c.head}>
+                <dt>{c.head}</dt>
+                <dd className="soft">{c.meaning}</dd>
+              </div>
+            ))}
+          </dl>
+        </details>
+      ) : null}
       <div className="papers-buttons">
         <button
           type="button"
           className="button"
           disabled={!ready}
-          onClick={() => void run((job) => makeCsv(job, list))}
+          onClick={() => make((job) => makeCsv(job, list))}
         >
           CSV of this list
         </button>
-        <button type="button" className="button" disabled={!ready} onClick={() => void run(makeWorkbook)}>
+        <button type="button" className="button" disabled={!ready} onClick={() => make(makeWorkbook)}>
           Workbook of all
         </button>
       </div>
@@ -135,18 +119,6 @@ export const ExportTab = ({
       <button type="button" className="button" onClick={() => void saveFile()}>
         Plan file
       </button>
-      {running ? (
-        <div className="papers-progress">
-          <progress max={1} value={running.share} aria-label="How far the export is" />
-          <span className="soft small">{running.text}</span>
-          <button type="button" className="button" onClick={() => stop.current?.abort()}>
-            Stop
-          </button>
-        </div>
-      ) : null}
-      <p className={bad ? 'field-error' : 'soft small'} role="status">
-        {said}
-      </p>
     </>
   );
 };

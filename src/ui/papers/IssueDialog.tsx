@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { issueOptions } from '../../papers/issue-options.ts';
 import { applyChanges } from '../../plan/change-set.ts';
-import { addIssue, nextRevision } from '../../plan/edits/issue.ts';
+import { addIssue, issuesOf, nextRevision } from '../../plan/edits/issue.ts';
 import { planRecord } from '../../plan/plan.ts';
 import { assess } from '../../report/assess.ts';
 import { Modal } from '../common/Modal.tsx';
@@ -11,7 +11,7 @@ import { useServices } from '../services.ts';
 import { useUi } from '../ui-state.ts';
 import { makePdf } from './export-files.ts';
 import { IssueChanges } from './IssueChanges.tsx';
-import { Stopped } from './work.ts';
+import { Stopped } from './stopped.ts';
 
 /** Issues the papers: the next revision letter, a date, a note; then the PDF. The plan as issued is kept. */
 export const IssueDialog = () => {
@@ -33,6 +33,7 @@ export const IssueDialog = () => {
   const stop = useRef<AbortController>(undefined);
   useEffect(() => () => stop.current?.abort(), []);
   const revision = nextRevision(plan);
+  const last = issuesOf(plan).at(-1);
   const stops = assessment?.findings.filter((f) => f.severity === 'stop').length ?? 0;
 
   const issue = async (): Promise<void> => {
@@ -85,7 +86,12 @@ export const IssueDialog = () => {
             </button>
           </div>
         ) : (
-          <button type="button" className="button primary" disabled={readOnly} onClick={() => void issue()}>
+          <button
+            type="button"
+            className="button primary"
+            disabled={readOnly || date === ''}
+            onClick={() => void issue()}
+          >
             {`Issue ${revision} as PDF`}
           </button>
         )
@@ -105,7 +111,7 @@ export const IssueDialog = () => {
           <input
             className="input"
             value={note}
-            placeholder="First issue"
+            placeholder={last ? `Since issue ${last.revision}` : 'First issue'}
             onChange={(e) => setNote(e.target.value)}
           />
         </label>
@@ -120,6 +126,7 @@ export const IssueDialog = () => {
           'The title block will say “For review”. A person signs; the program does not.'
         )}
       </p>
+      {date === '' ? <p className="field-error">Give the date of issue: it prints on every sheet.</p> : null}
       <IssueChanges plan={plan} />
       {problem ? (
         <p className="field-error" role="alert">

@@ -4,16 +4,9 @@ import { planRecord } from '../../plan/plan.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { useUi } from '../ui-state.ts';
-import { LabelForm } from './LabelForm.tsx';
 
-/** Sheet, way round and scale of the plot, with what does not fit said beside them, and the way to the title block. */
-export const PaperForm = ({
-  notices,
-  labels,
-}: {
-  readonly notices: readonly string[];
-  readonly labels: boolean;
-}) => {
+/** Sheet, way round and scale of the plot, and the way to the title block. */
+export const PaperForm = () => {
   const { session } = useServices();
   const open = useUi((u) => u.open);
   const { plan, readOnly } = useSessionSlice((s) => ({ plan: s.plan, readOnly: s.readOnly }));
@@ -24,12 +17,12 @@ export const PaperForm = ({
     const r = changeRecord(plan, head, { paper: next });
     if (r.ok) session.commit('Change sheet', r.value);
   };
+  const scales = scalesFor(head.lengthUnits);
   const known = SHEET_IDS.includes(head.paper.sheet);
   return (
-    <>
-      <h3 className="inspector-head">Sheet</h3>
+    <div className="papers-grid">
       <label className="papers-field">
-        Size
+        Sheet
         <select
           className="input"
           value={head.paper.sheet}
@@ -63,26 +56,19 @@ export const PaperForm = ({
           onChange={(e) => paper({ scale: e.target.value === '' ? undefined : Number(e.target.value) })}
         >
           <option value="">largest that fits</option>
-          {scalesFor(head.lengthUnits).map((s) => (
+          {scales.some((s) => s.ratio === head.paper.scale) || head.paper.scale === undefined ? null : (
+            <option value={head.paper.scale}>1:{head.paper.scale}</option>
+          )}
+          {scales.map((s) => (
             <option key={s.ratio} value={s.ratio}>
               {s.text}
             </option>
           ))}
         </select>
       </label>
-      {notices.length > 0 ? (
-        <ul className="papers-warnings" aria-label="What to know about these papers">
-          {notices.map((n) => (
-            <li key={n}>{n}</li>
-          ))}
-        </ul>
-      ) : null}
-      <p>
-        <button type="button" className="link" onClick={() => open('title')}>
-          Title block…
-        </button>
-      </p>
-      {labels ? <LabelForm /> : null}
-    </>
+      <button type="button" className="button papers-title" onClick={() => open('title')}>
+        Title block…
+      </button>
+    </div>
   );
 };

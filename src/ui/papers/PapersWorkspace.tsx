@@ -1,17 +1,21 @@
 import { useMemo, useState } from 'react';
-import { pageToSvg } from '../../output/svg.ts';
 import { issueOptions } from '../../papers/issue-options.ts';
-import { anchorsOf, targetOf } from '../../papers/page.ts';
 import { sheetsOf } from '../../papers/paper-set.ts';
 import type { PaperOptions } from '../../papers/sheet-info.ts';
 import { assess } from '../../report/assess.ts';
 import { TabStrip } from '../common/TabStrip.tsx';
 import { useSessionSlice, useSettled } from '../hooks.ts';
 import { useServices } from '../services.ts';
+import { ExportBar } from './ExportBar.tsx';
 import { ExportTab } from './ExportTab.tsx';
 import { type Compared, IssuesTab } from './IssuesTab.tsx';
+import { LabelForm } from './LabelForm.tsx';
+import { PageList } from './PageList.tsx';
+import { PagePreview } from './PagePreview.tsx';
 import { PaperForm } from './PaperForm.tsx';
+import { PaperNotices } from './PaperNotices.tsx';
 import { SheetChooser } from './SheetChooser.tsx';
+import { SparesForm } from './SparesForm.tsx';
 import { usePaperSet } from './use-paper-set.ts';
 import './papers.css';
 
@@ -33,7 +37,6 @@ export const PapersWorkspace = () => {
   }));
   const [tab, setTab] = useState<Tab>('sheets');
   const [chosen, setChosen] = useState(0);
-  const [zoom, setZoom] = useState<'fit' | 'full'>('fit');
   const [compared, setCompared] = useState<Compared>();
   const current = assessment?.revision === revision;
   const options = useMemo(
@@ -65,16 +68,8 @@ export const PapersWorkspace = () => {
     120,
   );
   const { set, progress, fault } = usePaperSet(settled.plan, settled.assessment, settled.options);
-  const page = set?.pages[Math.min(chosen, set.pages.length - 1)];
-  const svg = useMemo(() => (page ? pageToSvg(page) : ''), [page]);
-  const anchors = useMemo(() => anchorsOf(set?.pages ?? []), [set]);
-
-  const follow = (e: React.MouseEvent): void => {
-    const to = (e.target as Element).getAttribute?.('data-to');
-    const target =
-      to && targetOf({ kind: 'link', xMm: 0, yMm: 0, widthMm: 0, heightMm: 0, to: to.split('|') }, anchors);
-    if (target) setChosen(target.page);
-  };
+  const pages = set?.pages ?? [];
+  const at = Math.max(0, Math.min(chosen, pages.length - 1));
   const labels = sheetsOf(plan, undefined).some((s) => s.endsWith('-labels'));
 
   return (
@@ -91,22 +86,11 @@ export const PapersWorkspace = () => {
         >
           {tab === 'sheets' ? (
             <>
+              <PaperForm />
               <SheetChooser />
-              <ol className="papers-list">
-                {set?.pages.map((p, i) => (
-                  <li key={p.title}>
-                    <button
-                      type="button"
-                      className="papers-item"
-                      aria-current={p === page}
-                      onClick={() => setChosen(i)}
-                    >
-                      {p.title}
-                    </button>
-                  </li>
-                ))}
-              </ol>
-              <PaperForm notices={set?.notices ?? []} labels={labels} />
+              <PageList pages={pages} chosen={at} onChoose={setChosen} />
+              {labels ? <LabelForm /> : null}
+              <SparesForm />
             </>
           ) : tab === 'issues' ? (
             <IssuesTab
@@ -119,80 +103,44 @@ export const PapersWorkspace = () => {
             <ExportTab assessment={current ? assessment : undefined} options={options} />
           )}
         </div>
+        <ExportBar />
       </aside>
       <main className="papers-view" aria-label="Preview">
-        <div className="papers-tools">
-          <button
-            type="button"
-            className="button"
-            aria-pressed={zoom === 'fit'}
-            onClick={() => setZoom('fit')}
+        {pages.length > 0 ? (
+          <PagePreview
+            pages={pages}
+            chosen={at}
+            onChoose={setChosen}
+            status={progress && progress.of > 1 ? `Laying out ${progress.done} of ${progress.of}` : ''}
           >
-            Whole sheet
-          </button>
-          <button
-            type="button"
-            className="button"
-            aria-pressed={zoom === 'full'}
-            onClick={() => setZoom('full')}
-          >
-            Full size
-          </button>
-          {set && set.pages.length > 1 ? (
-            <>
-              <button
-                type="button"
-                className="button"
-                disabled={chosen <= 0}
-                onClick={() => setChosen(Math.max(0, chosen - 1))}
-              >
-                Previous
-              </button>
-              <button
-                type="button"
-                className="button"
-                disabled={chosen >= set.pages.length - 1}
-                onClick={() => setChosen(Math.min(set.pages.length - 1, chosen + 1))}
-              >
-                Next
-              </button>
-            </>
-          ) : null}
-          {compared ? (
-            <span className="papers-compared">
-              Changes from {compared.from} to {compared.to}
-              <button
-                type="button"
-                className="button"
-                onClick={() => {
-                  setCompared(undefined);
-                  setChosen(0);
-                }}
-              >
-                Back to the papers
-              </button>
-            </span>
-          ) : null}
-          <span className="soft small" role="status">
-            {progress && progress.of > 1 ? `Laying out ${progress.done} of ${progress.of}` : ''}
-          </span>
-        </div>
-        {page ? (
-          // biome-ignore lint/a11y/useKeyWithClickEvents lint/a11y/noStaticElementInteractions: links on the sheet have their keyboard way in the list of pages
-          <div
-            className={`papers-sheet ${zoom}`}
-            tabIndex={-1}
-            onClick={follow}
-            // biome-ignore lint/security/noDangerouslySetInnerHtml: our own page writer escapes every text
-            dangerouslySetInnerHTML={{ __html: svg }}
-          />
+            {compared ? (
+              <p className="papers-compared">
+                <span className="strong">
+                  Changes from {compared.from} to {compared.to}
+                </span>
+                <button
+                  type="button"
+                  className="button"
+                  onClick={() => {
+                    setCompared(undefined);
+                    setChosen(0);
+                  }}
+                >
+                  Back to the papers
+                </button>
+              </p>
+            ) : null}
+            <PaperNotices notices={set?.notices ?? []} />
+          </PagePreview>
         ) : (
-          <p className="soft papers-wait">
+          <p className="soft papers-wait" role="status">
             {fault
               ? `The papers could not be laid out (${fault}). The plan is not affected.`
               : set
-                ? 'There are no sheets. Choose some.'
-                : 'Computing the figures…'}
+                ? 'There are no sheets: none is chosen, or those chosen have nothing to say about this plan.'
+                : progress && progress.of > 1
+                  ? `Laying out ${progress.done} of ${progress.of}`
+                  : 'Computing the figures…'}
           </p>
         )}
       </main>

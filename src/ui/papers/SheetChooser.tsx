@@ -40,7 +40,10 @@ export const SheetChooser = () => {
   return (
     <details className="papers-chooser">
       <summary>
-        Choose sheets <span className="soft">{preset ? preset.name : `${sheets.length} kinds`}</span>
+        Choose sheets{' '}
+        <span className="soft">
+          {preset ? preset.name : `by hand, ${sheets.length} of ${SHEET_CHOICES.length}`}
+        </span>
       </summary>
       <label className="papers-field">
         For

@@ -2,12 +2,14 @@ import { csvBytes } from '../../output/csv.ts';
 import { displayListToDxf } from '../../output/dxf.ts';
 import { displayListToSvg, listPage } from '../../output/svg.ts';
 import { listsToXlsx } from '../../output/xlsx.ts';
-import { allLists } from '../../papers/all-lists.ts';
+import { allLists, LIST_NAMES, listSteps } from '../../papers/all-lists.ts';
 import { floorPictures } from '../../papers/floor-drawings.ts';
+import { listDoc } from '../../papers/list-columns.ts';
 import { paperSteps } from '../../papers/paper-set.ts';
 import type { PaperOptions } from '../../papers/sheet-info.ts';
 import { type Plan, planRecord } from '../../plan/plan.ts';
 import type { Assessment } from '../../report/types.ts';
+import type { Watched } from './export-state.ts';
 import { pageToPng } from './png.ts';
 import { runSteps } from './work.ts';
 
@@ -17,13 +19,11 @@ export interface OutFile {
   readonly mime: string;
 }
 
-export interface ExportJob {
+export interface ExportJob extends Watched {
   readonly plan: Plan;
   readonly assessment: Assessment;
   readonly options: PaperOptions;
   readonly fonts: () => Promise<{ readonly regular: Uint8Array; readonly semibold: Uint8Array }>;
-  readonly tell: (text: string, share: number) => void;
-  readonly signal: AbortSignal;
 }
 
 export const fileStem = (s: string): string =>
@@ -69,19 +69,31 @@ export const makePdf = async (job: ExportJob): Promise<OutFile> => {
   return { name: `${stemOf(job)}.pdf`, bytes, mime: 'application/pdf' };
 };
 
-const lists = (job: ExportJob) => allLists(job.plan, job.assessment, job.options);
-
 export const makeCsv = async (job: ExportJob, name: string): Promise<OutFile> => {
-  const list = lists(job).find((l) => l.name === name);
+  const [list] = allLists(job.plan, job.assessment, job.options, [name]);
   if (!list) throw new Error(`there is no list ${name}`);
   return { name: `${stemOf(job)}-${name}.csv`, bytes: csvBytes(list), mime: 'text/csv' };
 };
 
-export const makeWorkbook = async (job: ExportJob): Promise<OutFile> => ({
-  name: `${stemOf(job)}-lists.xlsx`,
-  bytes: listsToXlsx(lists(job)),
-  mime: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
-});
+export const makeWorkbook = async (job: ExportJob): Promise<OutFile> => {
+  let n = 0;
+  const lists = await runSteps(
+    listSteps(job.plan, job.assessment, job.options),
+    (l) => {
+      n += 1;
+      job.tell(
+        `List ${n} of ${LIST_NAMES.length}: ${listDoc(l.name)?.title ?? l.name}`,
+        n / LIST_NAMES.length,
+      );
+    },
+    job.signal,
+  );
+  return {
+    name: `${stemOf(job)}-lists.xlsx`,
+    bytes: listsToXlsx(lists),
+    mime: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
+  };
+};
 
 /** A floor as a drawing of its own. */
 export const makeFloor = async (

@@ -4,7 +4,8 @@ import { type PaperProgress, paperSteps } from '../../papers/paper-set.ts';
 import type { PaperOptions } from '../../papers/sheet-info.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { Assessment } from '../../report/types.ts';
-import { runSteps, Stopped } from './work.ts';
+import { Stopped } from './stopped.ts';
+import { runSteps } from './work.ts';
 
 export interface LaidOut {
   readonly set: PaperSet | undefined;

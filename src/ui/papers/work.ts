@@ -1,5 +1,4 @@
-/** Thrown inside work that was stopped; nothing is wrong. */
-export class Stopped extends Error {}
+import { Stopped } from './stopped.ts';
 
 const SLICE_MS = 24;
 
