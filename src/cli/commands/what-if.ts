@@ -8,6 +8,7 @@ import { waysOf } from '../../plan/ports.ts';
 import { type Fault, type WhatIf, whatIf } from '../../report/whatif.ts';
 import { type Command, EXIT, orRefuse, planFrom, Refusal, UsageError } from '../command.ts';
 import { onePath } from '../plan-out.ts';
+import { swapPrinted } from '../what-if-swap.ts';
 
 /** A record by its id or by what people call it. */
 const recordId = (plan: Plan, asked: string): string => {
@@ -31,7 +32,9 @@ const split = (text: string): readonly [string, string] => {
 
 const faultOf = (plan: Plan, trip: string | undefined, lose: string | undefined): Fault => {
   if ((trip === undefined) === (lose === undefined))
-    throw new UsageError('Name one fault: --trip BOX/WAY, --lose leg=SOURCE/LEG or --lose neutral=THING.');
+    throw new UsageError(
+      'Name one fault: --trip BOX/WAY, --lose leg=SOURCE/LEG, --lose neutral=THING or --swap SOURCE=KIND.',
+    );
   if (trip !== undefined) {
     const [owner, way] = split(trip);
     const ownerId = recordId(plan, owner);
@@ -82,13 +85,14 @@ const text = (w: WhatIf): string => {
 
 export const whatIfCommand: Command = {
   usage:
-    'what-if PLAN (--trip BOX/WAY | --lose leg=SOURCE/LEG | --lose neutral=THING) [--setup NAME] [--json]',
+    'what-if PLAN (--trip BOX/WAY | --lose leg=SOURCE/LEG | --lose neutral=THING | --swap SOURCE=KIND) [--setup NAME] [--json]',
   summary: 'print what a fault would do: what goes dark, what remains, what volts each unit sees',
   details:
     '  --trip BOX/WAY          a breaker opens, like K1/4\n' +
     '  --lose leg=SOURCE/LEG   a leg of a source is lost, like leg=G1/B\n' +
     '  --lose neutral=THING    the neutral comes off ahead of a source, box, cable or outlet\n' +
-    '  --setup NAME            in this setup; else the first\n' +
+    '  --swap SOURCE=KIND      another source of the gear book in place of one, like G1=generator-60kw-3ph\n' +
+    '  --setup NAME            in this setup; else the first (a swap is told for the worst of all)\n' +
     '  --json                  as JSON\n\n' +
     'Things are named by their label or their id. The plan is not changed.',
   run: async (args, output) => {
@@ -98,11 +102,20 @@ export const whatIfCommand: Command = {
       options: {
         trip: { type: 'string' },
         lose: { type: 'string' },
+        swap: { type: 'string' },
         setup: { type: 'string' },
         json: { type: 'boolean' },
       },
     });
     const plan = await planFrom(onePath(positionals), output);
+    if (values.swap !== undefined) {
+      const at = values.swap.lastIndexOf('=');
+      if (at <= 0 || values.trip !== undefined || values.lose !== undefined || values.setup !== undefined)
+        throw new UsageError('Give --swap SOURCE=KIND by itself.');
+      const sourceId = recordId(plan, values.swap.slice(0, at));
+      output.out(swapPrinted(plan, sourceId, values.swap.slice(at + 1), values.json === true));
+      return EXIT.done;
+    }
     const fault = faultOf(plan, values.trip, values.lose);
     const setup = setupsOf(plan).find((s) => s.id === values.setup || s.name === values.setup);
     if (values.setup !== undefined && !setup)

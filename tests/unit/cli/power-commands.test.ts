@@ -101,10 +101,26 @@ test('power-what-if: what-if names things by label or id and refuses what is not
     ['--lose', 'sleep'],
     ['--trip', 'K1/4', '--lose', 'neutral=K1'],
     ['--trip', 'K1/4', '--setup', 'none'],
+    ['--swap', 'Generator'],
+    ['--swap', 'Generator=no-such-set'],
+    ['--swap', 'K1=generator-100kw-3ph'],
+    ['--swap', 'Generator=generator-100kw-3ph', '--trip', 'K1/4'],
   ]) {
     const r = await lampwright('what-if', plan, ...args);
     expect([args.join(' '), r.status, r.out]).toEqual([args.join(' '), 2, '']);
   }
+});
+
+test('power-what-if: what-if tells what another source of the book would do', async () => {
+  const plan = planFile('swap.json');
+  const small = await lampwright('what-if', plan, '--swap', 'Generator=generator-100kw-3ph');
+  expect(small.status).toBe(0);
+  expect(small.out).toMatch(/in place of/);
+  expect(small.out).toMatch(/ {2}A: [\d.]+ A .*→ [\d.]+ A/);
+  const json = await lampwright('what-if', plan, '--swap', 'Generator=generator-100kw-3ph', '--json');
+  const told = JSON.parse(json.out) as { format: string; lines: { name: string }[] };
+  expect(told.format).toBe('lampwright-what-if');
+  expect(told.lines.map((l) => l.name)).toEqual(['A', 'B', 'C', 'N', 'real power', 'apparent power']);
 });
 
 test('power-size: size names the smallest set of the book that carries the plan with headroom', async () => {
