@@ -58,6 +58,8 @@ export interface FixtureSpec {
   /** On its own cells, or on so many packs of a kind. */
   readonly packs?: boolean | readonly [slug: string, count: number];
   readonly ownCells?: 'recharge' | 'exchange';
+  /** Label of a pack on the floor it is fed from, by a lead. */
+  readonly from?: string;
 }
 
 /** Writes a demo plan in feet or metres, record by record, and gives it as a plan. */
@@ -288,7 +290,8 @@ export class Builder {
       gel: f.gel ?? '',
       link: f.radio ? 'radio' : f.patch ? 'line' : 'none',
       ...(f.linkTo ? { linkId: `device-${f.linkTo.toLowerCase()}` } : {}),
-      onPacks: f.packs !== undefined && f.packs !== false,
+      onPacks: f.from !== undefined || (f.packs !== undefined && f.packs !== false),
+      ...(f.from ? { packFrom: { packId: this.#labelled(f.from) } } : {}),
       ...(Array.isArray(f.packs)
         ? { packs: { kindId: this.#kind(f.packs[0], 'pack'), count: f.packs[1], joined: 'parallel' } }
         : {}),
@@ -436,6 +439,19 @@ export class Builder {
     this.#put({ id: `stock-${slug}`, type: 'stock', kindId: this.#kind(slug, family), count, reserve });
   }
 
+  /** A pack on the floor that feeds units by leads. */
+  pack(label: string, slug: string, at: XY): void {
+    const id = `pack-${label.toLowerCase()}`;
+    this.#labels.set(label, id);
+    const kindId = this.#kind(slug, 'pack');
+    this.#put({ id, type: 'pack', floorId: this.#floorId, kindId, at: this.#point(at), label });
+  }
+
+  /** Plugs a power station that is there in, to be charged. */
+  chargeFrom(label: string, feed: string, route?: Route): void {
+    this.#plug(feed, this.#labelled(label), undefined, route);
+  }
+
   charger(label: string, slug: string, at: XY, feed?: string, route?: Route): void {
     const id = `charger-${label.toLowerCase()}`;
     this.#labels.set(label, id);
@@ -468,6 +484,8 @@ export class Builder {
       readonly listensTo?: string;
       /** The unit a receiver is plugged into. */
       readonly on?: string;
+      /** A pack on it that takes over when its plug is pulled. */
+      readonly pack?: string;
     } = {},
   ): void {
     const id = `device-${label.toLowerCase()}`;
@@ -502,6 +520,9 @@ export class Builder {
         universeId: `universe-${n}`,
       })),
       ...(more.listensTo ? { listensToId: this.#labelled(more.listensTo) } : {}),
+      ...(more.pack
+        ? { packs: { kindId: this.#kind(more.pack, 'pack'), count: 1, joined: 'parallel' } }
+        : {}),
     });
     if (more.feed) this.#plug(more.feed, id, more.cable, more.route);
   }

@@ -36,6 +36,7 @@ export const street = (): Plan => {
   bakery(d);
   close(d);
   streetControl(d);
+  offTheMains(d);
   setups(d);
   return d.build();
 };
@@ -785,6 +786,56 @@ const close = (d: Builder): void => {
   });
 };
 
+/** Where no cable may lie over the pavement a block feeds two units; the monitors hang on a power station. */
+const offTheMains = (d: Builder): void => {
+  d.pack('P1', 'pack-block-48-50-4v-1000wh', [97.5, 13.6]);
+  d.stock('pack-block-48-50-4v-1000wh', 2);
+  d.fixture({
+    unit: '49',
+    kind: 'led-spot-350w',
+    at: [94.5, 15.2],
+    h: 9,
+    aim: 'tomas',
+    stand: 'stand-baby-3',
+    use: 'edge past the van',
+    from: 'P1',
+  });
+  d.fixture({
+    unit: '50',
+    kind: 'led-panel-30x120',
+    at: [101, 15.2],
+    h: 7,
+    aim: [190, -10],
+    stand: 'stand-baby-2',
+    use: 'far pavement lift',
+    from: 'P1',
+  });
+  d.source('PS1', 'power-station-1800w', [117, 12.8], { voltsV: 120 });
+  d.chargeFrom('PS1', 'K4:3b', [
+    [108.5, BACK],
+    [RIGHT, BACK],
+    [RIGHT, 12.8],
+  ]);
+  d.fixture({
+    unit: '51',
+    kind: 'led-panel-30x30',
+    at: [122, 14.5],
+    h: 7.5,
+    aim: [165, -30],
+    stand: 'stand-baby-2',
+    use: 'village work light',
+    feed: 'PS1:1a',
+  });
+  d.device('V1', 'monitor-24', [114.6, 16.2], {
+    h: 4.5,
+    rotationDeg: 90,
+    feed: 'PS1:1b',
+    pack: 'pack-v-plate-14-4v-195wh',
+  });
+  d.device('V2', 'monitor-17', [118.4, 16.2], { h: 4.5, rotationDeg: 90, feed: 'PS1:1c' });
+  d.charger('C1', 'charger-block-48-2', [112.5, -2.5], 'K4:5b');
+};
+
 const setups = (d: Builder): void => {
   d.setup(1, '52A', 'Wide, taxi arrives', {
     '*': 100,
@@ -796,6 +847,9 @@ const setups = (d: Builder): void => {
     '38-40,46': 0,
     '41': 30,
     '42': 40,
+    '49': 60,
+    '50': 50,
+    '51': 100,
   });
   d.setup(2, '52B', 'Iris at the hotel door', {
     '*': 100,
@@ -815,6 +869,9 @@ const setups = (d: Builder): void => {
     '41-42': 0,
     '45': 0,
     '46': 35,
+    '49': 0,
+    '50': 40,
+    '51': 100,
   });
   d.setup(3, '52C', 'In the taxi', {
     '*': 60,
@@ -833,6 +890,8 @@ const setups = (d: Builder): void => {
     '43': 100,
     '44': 100,
     '17': 100,
+    '49-50': 0,
+    '51': 100,
   });
   d.setup(4, '52D', 'Tomas on the pavement', {
     '*': 100,
@@ -850,6 +909,9 @@ const setups = (d: Builder): void => {
     '41-42': 0,
     '45': 0,
     '46': 0,
+    '49': 80,
+    '50': 60,
+    '51': 100,
   });
 
   d.block('18:00', '19:30', 'pre-light', 2);

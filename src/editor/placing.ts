@@ -145,7 +145,8 @@ export const placeThere = (plan: Plan, book: Book, what: PlaceThere, newId: NewI
     case 'receiver':
     case 'repeater':
     case 'node':
-    case 'dataSplitter': {
+    case 'dataSplitter':
+    case 'video': {
       const { changes, device } = placeDevice(plan, kind, what.floorId, what.at, newId);
       return ok({ ...turned(changes, what.facingDeg), id: device.id, name: `${kind.name} ${device.label}` });
     }

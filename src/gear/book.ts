@@ -20,6 +20,7 @@ import { riggingKinds } from './data/rigging.ts';
 import { sceneryKinds } from './data/scenery.ts';
 import { sourceKinds } from './data/sources.ts';
 import { standKinds } from './data/stands.ts';
+import { videoKinds } from './data/video.ts';
 import type { Entry, Family } from './shape.ts';
 
 /** Version of the built-in book, stamped on its kinds. */
@@ -44,6 +45,7 @@ const families: readonly Family[] = [
   chargerKinds,
   radioKinds,
   dataGearKinds,
+  videoKinds,
   dataCableKinds,
   sceneryKinds,
 ];

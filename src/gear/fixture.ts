@@ -53,6 +53,10 @@ const HEAD_BASIS = {
   hotRestrikeMin: 'of an ignitor that starts a hot lamp, assumed; others wait ten minutes and more',
 };
 
+/** What a unit takes from packs. */
+const PACK_BASIS =
+  'volts and plates by the class; what a plate or inlet carries and the inrush are assumed: look at the unit';
+
 /** A lamp without a supply between is a resistance. */
 const LAMP_BASIS = {
   ...CLASS_VALUES,
@@ -111,6 +115,7 @@ const entry = (table: FixtureTable, row: FixtureRow, practice: Practice): Entry 
       all: COMMON,
       ...(feed === 'ballast' ? HEAD_BASIS : profile === 'tungsten' ? LAMP_BASIS : CLASS_VALUES),
       ...(clearance ? { clearanceMm: CLEARANCE_BASIS } : {}),
+      ...('packIn' in own ? { packIn: PACK_BASIS } : {}),
       ...(basis as Record<string, string> | undefined),
     },
   } as Entry;

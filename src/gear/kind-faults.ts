@@ -90,6 +90,7 @@ const partsOf = (kind: Kind): Parts => {
     case 'repeater':
     case 'node':
     case 'dataSplitter':
+    case 'video':
       return kind;
     default:
       return {};

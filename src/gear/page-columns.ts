@@ -212,6 +212,13 @@ export const COLUMNS: Readonly<Record<string, readonly Column[]>> = {
     MASS,
     BASIS,
   ],
+  video: [
+    NAME,
+    ['W', of(['video'], (k) => k.supplyW)],
+    ['On packs', of(['video'], (k) => k.packIn?.plates.join(', '))],
+    MASS,
+    BASIS,
+  ],
   dataCable: [
     NAME,
     ['Ends', of(['dataCable'], (k) => k.connector)],

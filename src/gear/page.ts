@@ -27,6 +27,7 @@ const TITLES: readonly (readonly [title: string, columns: string, families: read
   ['Transmitters, receivers, repeaters', 'radio', ['transmitter', 'receiver', 'repeater']],
   ['Desks, nodes, data splitters', 'data', ['node', 'dataSplitter']],
   ['Data cables', 'dataCable', ['dataCable']],
+  ['Monitors, picture links', 'video', ['video']],
   ['Cameras, furniture, vehicles', 'scenery', ['camera', 'furniture', 'vehicle']],
 ];
 

@@ -95,7 +95,7 @@ export const problemsOf = (plan: Plan, r: AnyRecord): readonly ReferenceProblem[
         report('kindId', 'its kind of pack is not in the plan', 'Choose a pack from the gear book.');
       break;
     case 'device':
-      if (!kindOf(plan, r.kindId, 'transmitter', 'receiver', 'repeater', 'node', 'dataSplitter'))
+      if (!kindOf(plan, r.kindId, 'transmitter', 'receiver', 'repeater', 'node', 'dataSplitter', 'video'))
         report('kindId', 'its kind is not in the plan', 'Choose control gear from the gear book.');
       if (r.standId !== undefined) needs('standId', 'stand', r.standId, 'stand');
       if (r.fixtureId !== undefined) needs('fixtureId', 'fixture', r.fixtureId, 'unit');

@@ -16,7 +16,14 @@ export interface Place {
 export const boxFamilies = ['box', 'dimmer', 'converter', 'adapter'] as const;
 
 /** Families of kinds that a device record may be of. */
-export const deviceFamilies = ['transmitter', 'receiver', 'repeater', 'node', 'dataSplitter'] as const;
+export const deviceFamilies = [
+  'transmitter',
+  'receiver',
+  'repeater',
+  'node',
+  'dataSplitter',
+  'video',
+] as const;
 
 /** Power inlets of a record, none where it takes no power. */
 export const inletsOf = (plan: Plan, recordId: Id): readonly InletPort[] => {

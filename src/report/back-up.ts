@@ -1,10 +1,10 @@
 import { dataNet } from '../derive/data-net.ts';
 import { recordLabel } from '../derive/labels.ts';
-import { batteryUnits, runtimeAt, unitOnCells } from '../engines/battery/index.ts';
+import { batteryUnits, devicePacks, runtimeAt, unitOnCells } from '../engines/battery/index.ts';
 import { backupOf, computeRadio, devicePower, servedBy } from '../engines/radio/index.ts';
 import { compareNatural, type Id } from '../kernel/ids.ts';
 import { formatClock } from '../kernel/units.ts';
-import { type Plan, recordOf, recordsOf } from '../plan/plan.ts';
+import { kindOf, type Plan, recordOf, recordsOf } from '../plan/plan.ts';
 import type { BackUpRow, DaySummary } from './day-types.ts';
 
 export type { BackUpRow } from './day-types.ts';
@@ -70,10 +70,12 @@ export const backUps = (plan: Plan, day: Pick<DaySummary, 'startMin' | 'endMin'>
     };
   };
   const devices = recordsOf(plan, 'device').flatMap((d): BackUpRow[] => {
-    const b = backupOf(plan, d);
+    const on = d.backupMin === undefined ? devicePacks(plan, d) : undefined;
+    const b = on ? { minutes: on.minutes.plan, measured: false } : backupOf(plan, d);
     if (!b && !devicePower(plan, d).takesMains) return [];
     const feeds = fedBy(plan, d.id);
-    return b || feeds.length > 0
+    const picture = kindOf(plan, d.kindId, 'video') !== undefined;
+    return b || feeds.length > 0 || picture
       ? [row(d.id, recordLabel(plan, d), b?.minutes ?? 0, b?.measured ?? false, feeds)]
       : [];
   });

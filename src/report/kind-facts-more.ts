@@ -1,6 +1,6 @@
 import { formatKg, formatWind } from '../engines/rigging/index.ts';
 import { formatLength, formatWatts, type LengthUnits } from '../kernel/units.ts';
-import type { DataPort, DcPort, FixtureKind, Kind } from '../plan/kinds/kinds.ts';
+import type { DataPort, DcPort, FixtureKind, Kind, PackIn } from '../plan/kinds/kinds.ts';
 import { mountsWords } from '../plan/kinds/mount-words.ts';
 import { loadOf, wattsUnknown } from './kind-words.ts';
 
@@ -86,9 +86,7 @@ const dataWords = (ports: readonly DataPort[]): string | undefined =>
 const dcWords = (ports: readonly DcPort[]): string | undefined =>
   counted(ports.map((p) => `${p.connector.replace(/-/g, ' ')} ${num(p.voltsV, 'V')}, ${num(p.maxA, 'A')}`));
 
-/** Packs, built-in radio and settings of a fixture. */
-export const addFixtureExtras = (kind: FixtureKind, add: Add): void => {
-  const { packIn: p, radioIn: r } = kind;
+const addPackIn = (p: PackIn | undefined, add: Add): void => {
   const many = p && p.packs > 1 ? `${p.packs} packs in ${p.joined}` : 'one pack';
   add(
     'On packs',
@@ -96,6 +94,12 @@ export const addFixtureExtras = (kind: FixtureKind, add: Add): void => {
       `${many}, ${p.plates.map((x) => PLATES[x] ?? x).join(' or ')}, ${p.minV} to ${p.maxV} V${p.maxW === undefined ? '' : `, at most ${formatWatts(p.maxW)}`}${p.maxA === undefined ? '' : `, ${num(p.maxA, 'A')} through each`}${p.inrushMultiple === undefined ? '' : `, for a moment ${p.inrushMultiple} times as much when switched on`}${p.hotSwap ? ', changed while it runs' : ''}`,
     'packIn',
   );
+};
+
+/** Packs, built-in radio and settings of a fixture. */
+export const addFixtureExtras = (kind: FixtureKind, add: Add): void => {
+  const { radioIn: r } = kind;
+  addPackIn(kind.packIn, add);
   add(
     'Built-in radio',
     r &&
@@ -253,6 +257,10 @@ export const addMoreFacts = (kind: Kind, add: Add, units: LengthUnits): void => 
       add('Universes', String(kind.universes), 'universes');
       add('Supply', num(kind.supplyW, 'W'), 'supplyW');
       add('Back-up cell', kind.backupWh === undefined ? undefined : num(kind.backupWh, 'Wh'), 'backupWh');
+      break;
+    case 'video':
+      add('Supply', num(kind.supplyW, 'W'), 'supplyW');
+      addPackIn(kind.packIn, add);
       break;
     case 'dataSplitter':
       add('Isolated', kind.isolated ? 'yes' : 'no', 'isolated');

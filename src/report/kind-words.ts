@@ -19,6 +19,7 @@ export const FAMILY_WORDS: Readonly<Record<string, string>> = {
   repeater: 'Repeaters',
   node: 'Desks and nodes',
   dataSplitter: 'Data splitters',
+  video: 'Monitors and picture links',
   dataCable: 'Data cables',
   camera: 'Cameras',
   furniture: 'Furniture',

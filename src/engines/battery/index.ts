@@ -1,11 +1,14 @@
 import type { EngineFinding } from '../../derive/findings.ts';
 import type { Plan } from '../../plan/plan.ts';
-import { blockFindings, dayFindings } from './findings/days.ts';
+import { blockFindings, dayFindings, overlapFindings } from './findings/days.ts';
+import { devicePackFindings } from './findings/device-packs.ts';
 import { floorPackFindings } from './findings/floor-packs.ts';
+import { travelFindings } from './findings/travel.ts';
 import { unitFindings } from './findings/units.ts';
 import { batteryUnits } from './model.ts';
 
 export { type AirClass, airClass } from './calc.ts';
+export { type DevicePacks, devicePacks } from './device-packs.ts';
 export {
   type BatteryWorking,
   explainRuntime,
@@ -41,7 +44,10 @@ export const batteryFindings = (plan: Plan): readonly EngineFinding[] => {
   const found = [
     ...batteryUnits(plan).flatMap((u) => unitFindings(plan, u)),
     ...floorPackFindings(plan),
+    ...devicePackFindings(plan),
+    ...travelFindings(plan),
     ...blockFindings(plan),
+    ...overlapFindings(plan),
     ...dayFindings(plan),
   ];
   memo.set(plan, found);

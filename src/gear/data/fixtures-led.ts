@@ -45,10 +45,19 @@ const packs = (count: number, minV: number, maxV: number, more: Record<string, u
     joined: 'parallel',
     minV,
     maxV,
+    maxA: PLATE_A,
+    inrushMultiple: DC_INRUSH,
     hotSwap: false,
     ...more,
   },
 });
+/** Direct current by a lead from a block of 48 V. */
+const block = (more: Record<string, unknown> = {}) =>
+  packs(1, 36, 60, { plates: ['block-48'], maxA: BLOCK_A, ...more });
+/** Assumed: what the contacts of a plate and a three-pin inlet carry for long, and what filling the input of a driver takes for a moment. */
+const PLATE_A = 15;
+const BLOCK_A = 16;
+const DC_INRUSH = 1.5;
 
 /** A receiver for control data is common in units that run on cells and packs. */
 const RADIO = {
@@ -131,18 +140,11 @@ const tables: readonly FixtureTable[] = [
         ...domestic,
         ...packs(2, 11.5, 30),
       }),
-      row(
-        'led-spot-350w',
-        'LED spot 350 W',
-        350,
-        4.5,
-        [150, 330],
-        '28 16',
-        [55, 35000, 15, 140000],
-        '',
-        domestic,
-      ),
-      row('led-spot-600w', 'LED spot 600 W', 600, 7, [180, 400], '28', [55, 75000, 15, 300000]),
+      row('led-spot-350w', 'LED spot 350 W', 350, 4.5, [150, 330], '28 16', [55, 35000, 15, 140000], '', {
+        ...domestic,
+        ...block(),
+      }),
+      row('led-spot-600w', 'LED spot 600 W', 600, 7, [180, 400], '28', [55, 75000, 15, 300000], '', block()),
       row('led-spot-1200w', 'LED spot 1200 W', 1200, 11, [230, 450], '28', [50, 150000, 15, 750000]),
       row('led-spot-2500w', 'LED spot 2.5 kW', 2500, 25, [350, 550], '28', [50, 300000, 15, 1500000], '', {
         feed: 'high',
@@ -194,7 +196,10 @@ const tables: readonly FixtureTable[] = [
     symbol: 'led-panel-long',
     also: 'led,panel,soft,long',
     rows: [
-      panel('led-panel-30x120', 'LED panel 30×120, 200 W', 200, 8, [1250, 130], '28 16', 7000, domestic),
+      panel('led-panel-30x120', 'LED panel 30×120, 200 W', 200, 8, [1250, 130], '28 16', 7000, {
+        ...domestic,
+        ...block(),
+      }),
       panel('led-panel-130x30-420w', 'LED soft panel 130×30, 420 W', 420, 14, [1290, 300], '28', 14000),
       panel('led-panel-125x90-1500w', 'LED soft panel 125×90, 1500 W', 1500, 40, [1290, 350], '28', 48000, {
         beamDeg: 105,
@@ -330,8 +335,28 @@ const tables: readonly FixtureTable[] = [
       row('led-mat-60x60', 'LED mat 60×60, 60 W', 60, 1, [600, 30], '16 clip', [120, 2100], '', {
         profile: 'led-small',
       }),
-      row('led-mat-60x120', 'LED mat 60×120, 110 W', 110, 1.8, [1200, 30], '16 clip', [120, 4000]),
-      row('led-mat-120x120', 'LED mat 120×120, 210 W', 210, 3.2, [1200, 30], '16 clip', [120, 7500]),
+      row(
+        'led-mat-60x120',
+        'LED mat 60×120, 110 W',
+        110,
+        1.8,
+        [1200, 30],
+        '16 clip',
+        [120, 4000],
+        '',
+        packs(1, 22, 34, { plates: ['block-28'] }),
+      ),
+      row(
+        'led-mat-120x120',
+        'LED mat 120×120, 210 W',
+        210,
+        3.2,
+        [1200, 30],
+        '16 clip',
+        [120, 7500],
+        '',
+        packs(1, 22, 34, { plates: ['block-28'] }),
+      ),
       row(
         'led-blanket-8x8',
         'LED blanket {8×8 ft|2.4×2.4 m}, 1000 W',
@@ -478,7 +503,7 @@ const tables: readonly FixtureTable[] = [
         '28 16 hung',
         [300, 3500],
         '',
-        domestic,
+        { ...domestic, ...block() },
       ),
       row('led-lantern-90', 'LED lantern globe 90 cm, 600 W', 600, 9, [900, 900], '28 hung', [300, 7000]),
     ],

@@ -70,12 +70,26 @@ const rows: readonly PackRow[] = [
 
 const tap = { id: 'tap', connector: 'two-pin-tap', maxA: 5, label: 'tap' } as const;
 
+/** Current one outlet of a block carries for long, and how many outlets blocks of a size have. Assumed. */
+const OUTLET_A = 16;
+const blockOutlets = (continuousA: number): number => (continuousA < 20 ? 2 : continuousA < 30 ? 3 : 4);
+
 const outlets = (plate: PackPlate, voltsV: number, continuousA: number) => {
   const main = { id: 'plate', voltsV, maxA: continuousA };
-  if (plate === 'belt-xlr4') return [{ ...main, id: 'lead', connector: 'xlr-4' as const, label: 'lead' }];
+  if (plate === 'belt-xlr4')
+    return [
+      { ...main, id: 'lead', connector: 'xlr-4' as const, label: 'lead' },
+      { ...main, id: 'lead-2', connector: 'xlr-4' as const, label: 'lead 2' },
+    ];
   if (plate === 'terminals') return [{ ...main, connector: 'terminals' as const }];
   if (plate === 'block-28' || plate === 'block-48')
-    return [{ ...main, id: 'dc', connector: 'xlr-3' as const, label: 'three-pin' }];
+    return Array.from({ length: blockOutlets(continuousA) }, (_, i) => ({
+      ...main,
+      maxA: Math.min(continuousA, OUTLET_A),
+      id: i === 0 ? 'dc' : `dc-${i + 1}`,
+      connector: 'xlr-3' as const,
+      label: `three-pin ${i + 1}`,
+    }));
   const taps = plate !== 'slide-7v' && continuousA >= 10 && voltsV < 20 ? [{ ...tap, voltsV }] : [];
   return [{ ...main, connector: 'plate' as const }, ...taps];
 };
@@ -129,6 +143,9 @@ export const packKinds: Family = () =>
         capacityAh: 'watt-hours over nominal volts',
         continuousA: 'planning value of the class, assumed: the pack’s own label comes first',
         peakA: 'planning value of the class, assumed: the pack’s own label comes first',
+        ...(plate.startsWith('block') || plate === 'belt-xlr4'
+          ? { dcOut: 'how many outlets it has and what each carries is assumed: look at the pack' }
+          : {}),
       },
       notes: lithium
         ? 'Packs of other volts share this plate. Compare the volts of pack, unit and charger, never the plate alone. Watt-hours decide how it may fly: ask the operator.'

@@ -291,7 +291,7 @@ export const addCharger = (plan: Plan, kind: Kind, floorId: Id, at: Point, newId
 /** Changes values that hold for all packs; `undefined` gives one back to the table. */
 export const setBatterySettings = (
   plan: Plan,
-  patch: { readonly [K in keyof BatterySettings]?: number | undefined },
+  patch: { readonly [K in keyof BatterySettings]?: number | boolean | undefined },
 ): ChangeSet => {
   const head = planRecord(plan);
   const next: Record<string, unknown> = { ...head.batteries, ...patch };

@@ -1,9 +1,9 @@
 import type { Point } from '../../kernel/geometry.ts';
 import type { Id, NewId } from '../../kernel/ids.ts';
 import { type ChangeSet, Draft } from '../change-set.ts';
-import type { PackKind } from '../kinds/kinds.ts';
+import type { Kind, PackKind } from '../kinds/kinds.ts';
 import { type Plan, recordOf } from '../plan.ts';
-import type { FloorPack, PackFrom } from '../records/index.ts';
+import type { FloorPack, PackFrom, PackUse } from '../records/index.ts';
 import { nextLabel } from './place.ts';
 import { ensureKind } from './shared.ts';
 
@@ -41,6 +41,21 @@ export const changeFloorPack = (
   const p = recordOf(plan, 'pack', packId);
   if (!p) throw new Error(`no pack ${packId}`);
   return new Draft(plan).put({ ...p, ...patch }).changes();
+};
+
+/** Puts packs on a device that take over when its plug is pulled, or with `undefined` takes them off. */
+export const setDevicePacks = (
+  plan: Plan,
+  deviceId: Id,
+  use: PackUse | undefined,
+  kinds: readonly Kind[] = [],
+): ChangeSet => {
+  const d = recordOf(plan, 'device', deviceId);
+  if (!d) throw new Error(`no device ${deviceId}`);
+  const draft = new Draft(plan);
+  for (const k of kinds) ensureKind(draft, k);
+  const { packs: _packs, ...rest } = d;
+  return draft.put(use ? { ...rest, packs: use } : rest).changes();
 };
 
 /** Feeds fixtures from a pack on the floor, or with `undefined` from none. They take no mains then. */

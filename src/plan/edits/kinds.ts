@@ -36,6 +36,7 @@ const portsOf = (kind: Kind, side: 'inlets' | 'outlets'): readonly Ports[] => {
     case 'repeater':
     case 'node':
     case 'dataSplitter':
+    case 'video':
       return kind[side];
     case 'source':
       return side === 'outlets' ? kind.outlets : (kind.inlets ?? []);

@@ -17,6 +17,7 @@ import type {
   SourceKind,
   StandKind,
   TransmitterKind,
+  VideoKind,
 } from '../kinds/kinds.ts';
 import { type Plan, recordsOf } from '../plan.ts';
 import type { RecordOf } from '../records/index.ts';
@@ -143,7 +144,13 @@ export const placeBox = (
 };
 
 /** Kinds of control gear that stand on the floor. */
-export type DeviceKind = TransmitterKind | ReceiverKind | RepeaterKind | NodeKind | DataSplitterKind;
+export type DeviceKind =
+  | TransmitterKind
+  | ReceiverKind
+  | RepeaterKind
+  | NodeKind
+  | DataSplitterKind
+  | VideoKind;
 
 const DEVICE_LETTER: Readonly<Record<DeviceKind['family'], string>> = {
   transmitter: 'TX',
@@ -151,6 +158,7 @@ const DEVICE_LETTER: Readonly<Record<DeviceKind['family'], string>> = {
   repeater: 'RP',
   node: 'N',
   dataSplitter: 'DS',
+  video: 'V',
 };
 
 /** Adds a piece of control gear with the next free label. Transmitters go up above heads, the rest near the floor. */

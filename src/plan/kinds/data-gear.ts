@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { common } from './common.ts';
 import { dataPortSchema } from './data-ports.ts';
+import { packInSchema } from './pack.ts';
 import { inletSchema, loadSchema, outletPortSchema } from './ports.ts';
 
 const data = {
@@ -34,5 +35,18 @@ export const dataSplitterKindSchema = z.looseObject({
   unitLoads: z.number(),
 });
 
+/**
+ * Gear for the picture that runs on mains and rides through a pulled plug on a pack: monitors, wireless senders and receivers of
+ * pictures. It carries no control data.
+ */
+export const videoKindSchema = z.looseObject({
+  ...data,
+  family: z.literal('video'),
+  what: z.enum(['monitor', 'sender', 'receiver']),
+  /** Packs it takes in place of, or beside, its mains supply. */
+  packIn: packInSchema.optional(),
+});
+
+export type VideoKind = z.infer<typeof videoKindSchema>;
 export type NodeKind = z.infer<typeof nodeKindSchema>;
 export type DataSplitterKind = z.infer<typeof dataSplitterKindSchema>;

@@ -4,7 +4,7 @@ import { chargerKindSchema } from './charger.ts';
 import { common } from './common.ts';
 import { converterKindSchema } from './converter.ts';
 import { dataCableKindSchema } from './data-cable.ts';
-import { dataSplitterKindSchema, nodeKindSchema } from './data-gear.ts';
+import { dataSplitterKindSchema, nodeKindSchema, videoKindSchema } from './data-gear.ts';
 import { dataPortSchema } from './data-ports.ts';
 import { dimmerKindSchema } from './dimmer.ts';
 import { gripKindSchema } from './grip.ts';
@@ -185,6 +185,7 @@ export const kindSchema = z.discriminatedUnion('family', [
   repeaterKindSchema,
   nodeKindSchema,
   dataSplitterKindSchema,
+  videoKindSchema,
   dataCableKindSchema,
   sceneryKindSchema,
 ]);

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { pointSchema, portRefSchema, shared } from './common.ts';
+import { packsSchema } from './day.ts';
 
 /** What one port of a desk, node or transmitter carries. A port that carries several universes has a line for each. */
 export const portUniverseSchema = z.looseObject({ portId: z.string(), universeId: z.string() });
@@ -29,6 +30,8 @@ export const deviceSchema = z.looseObject({
   sensitivityDbm: z.number().optional(),
   /** Minutes its own cell lasts, as measured, in place of what follows from the kind. */
   backupMin: z.number().min(0).optional(),
+  /** Packs on it that take over when its plug is pulled; what its cell of its own holds does not count then. */
+  packs: packsSchema.optional(),
   /** Links it takes, where it is less or more than its kind's. */
   linksMax: z.int().min(1).optional(),
   /** The transmitter or repeater a repeater or receiver listens to. */

@@ -106,6 +106,9 @@ export const batterySettingsSchema = z.looseObject({
   sohPct: z.number().optional(),
   /** State of charge at which packs are changed. */
   swapAtPct: z.number().optional(),
+  /** Packs and units with cells travel by passenger aircraft, carried by so many people; absent: not known how many. */
+  byAir: z.boolean().optional(),
+  travellers: z.number().optional(),
   /** How long a change of packs takes. */
   swapMin: z.number().optional(),
 });

@@ -1,3 +1,4 @@
+import { travel } from '../../engines/battery/index.ts';
 import { formatAmps, formatClock, formatWatts } from '../../kernel/units.ts';
 import type { Writer, WriterContext } from './context.ts';
 
@@ -6,6 +7,9 @@ const plates = (list: string): string => list.replaceAll('-', ' ');
 const many = (n: number, one: string, more = `${one}s`): string => `${n} ${n === 1 ? one : more}`;
 const bays = (c: WriterContext): string =>
   c.num('bays') === 0 ? 'no bay that takes them' : many(c.num('bays'), 'bay');
+
+/** Where the limits of passenger air are from, and as of when. */
+const AIR = `${travel.source}; as of ${travel.asOf}. Editions change: the operator decides.`;
 
 /** Ends the texts about runtimes: what they are worth. */
 const PLANNED =
@@ -98,6 +102,12 @@ export const batteryTexts: Readonly<Record<string, Writer>> = {
     todo: 'Use another outlet or pack, or keep the level down.',
     citation: 'current of the outlet by the kind of the pack',
   }),
+  'battery-back-up': (c) => ({
+    head: `${c.text('label')}: the packs on it do not carry it when its plug is pulled`,
+    body: `${c.text('pack') || 'Its pack'}: ${c.text('why')}.`,
+    todo: 'Choose packs of its volts that give what it draws, or take them off.',
+    citation: 'volts and current of the pack and of the device by their kinds',
+  }),
   'battery-converter': (c) => ({
     head: `${c.text('label')}: ${formatWatts(c.num('watts'))} from a converter for ${formatWatts(c.num('outputW'))}`,
     body: `${c.text('converter')} gives ${formatWatts(c.num('outputW'))}; the unit takes ${c.pct('pct')} of that at full.`,
@@ -162,6 +172,24 @@ export const batteryTexts: Readonly<Record<string, Writer>> = {
     todo: 'Charge where it is warm, and let cold packs warm up first. The maker’s instructions decide.',
     citation: c.cite('limitRow'),
   }),
+  'battery-air-cargo': (c) => ({
+    head: `${c.text('count')} × ${c.text('name')}: ${c.num('wh').toFixed(0)} Wh each do not fly with passengers`,
+    body: `More than ${travel.largeWh} Wh in one ${c.num('builtIn') ? 'unit' : 'pack'}: not in cabin or hold baggage, only as dangerous goods by cargo. ${travel.cargo}`,
+    todo: 'Send them by cargo or road, rent them there, or plan with smaller ones. The operator decides.',
+    citation: AIR,
+  }),
+  'battery-air-ask': (c) => ({
+    head: `${c.text('count')} × ${c.text('name')}: ask the operator before they fly`,
+    body: `${c.num('wh').toFixed(0)} Wh is more than ${travel.smallWh} and no more than ${travel.largeWh} Wh: with the operator’s approval only${c.num('builtIn') ? '' : `, in the cabin, contacts covered, at most ${c.text('most')} spares a person. ${c.text('count')} of them take ${many(c.num('needs'), 'person', 'people')}${c.num('people') < 0 ? '' : `; ${many(c.num('people'), 'person travels', 'people travel')}`}`}.`,
+    todo: 'Get the approval in writing, share them out, or send the rest by cargo.',
+    citation: AIR,
+  }),
+  'battery-air-spares': (c) => ({
+    head: `${many(c.num('count'), 'pack')} to ${travel.smallWh} Wh fly in the cabin, ${c.text('most')} a person at most`,
+    body: `All packs in stock count as spares: in the cabin, each with its contacts covered, none in hold baggage. ${c.text('count')} of them take ${many(c.num('needs'), 'person', 'people')}${c.num('people') < 0 ? '' : `; ${many(c.num('people'), 'person travels', 'people travel')}`}. ${travel.powerBanks}`,
+    todo: 'Share them out, and ask the operator: many are stricter.',
+    citation: AIR,
+  }),
   'day-block-empty': (c) => ({
     head: `${c.text('label')}: it does not end after it starts`,
     body: `It runs from ${clock(c, 'startMin')} to ${clock(c, 'endMin')}. It takes no part in the day.`,
@@ -172,6 +200,12 @@ export const batteryTexts: Readonly<Record<string, Writer>> = {
     head: `${c.text('label')}: it lies outside the day`,
     body: `It runs from ${clock(c, 'startMin')} to ${clock(c, 'endMin')}; a day reaches from 00:00 to noon of the next. It takes no part in the day.`,
     todo: 'Set its times right, or put it on another day.',
+    citation: '',
+  }),
+  'day-block-overlap': (c) => ({
+    head: `${c.text('label')} and ${c.text('other')} run at the same time`,
+    body: `Both are of the ${c.text('crew')} crew, from ${clock(c, 'startMin')} to ${clock(c, 'untilMin')}. Where blocks overlap each unit is taken to burn at the brighter of its levels.`,
+    todo: 'Set their times right, or give one of them to the other crew.',
     citation: '',
   }),
   'day-block-no-setup': (c) => ({

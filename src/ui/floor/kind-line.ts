@@ -87,6 +87,8 @@ export const kindLine = (k: Kind, units: LengthUnits): string => {
       );
     case 'node':
       return joined(count(k.universes, 'universe'), count(k.dataOut.length, 'port'));
+    case 'video':
+      return joined(formatWatts(k.supplyW), k.packIn ? 'takes a pack' : undefined);
     case 'dataSplitter':
       return joined(
         count(k.dataOut.length, 'line'),

@@ -182,4 +182,28 @@ describe('packs over a day', () => {
     ]);
     for (const f of assess(plan, { revision: 0 }).findings) expect(findingText(plan, f).head).toBeTruthy();
   });
+
+  it('day-block: blocks of one crew at the same time are told, of two crews not', () => {
+    const r = day(12);
+    r.block(600, 660, { crew: 'rigging' });
+    expect(rules(r.b.plan())).toEqual([]);
+    r.block(700, 800);
+    const plan = r.b.plan();
+    expect(rules(plan)).toEqual(['note day-block-overlap']);
+    const [f] = assess(plan, { revision: 0 }).findings;
+    expect(f && findingText(plan, f).body).toContain('from 11:40 to 12:00');
+  });
+
+  it('day-block: a block of negative length, one before midnight and one past noon of the next day take no part', () => {
+    const r = day(12);
+    r.block(900, 860);
+    r.block(-30, 60);
+    r.block(2100, 2161);
+    expect(rules(r.b.plan())).toEqual([
+      'warn day-block-empty',
+      'warn day-block-outside',
+      'warn day-block-outside',
+    ]);
+    expect(daySummary(r.b.plan(), 1).endMin).toBe(720);
+  });
 });

@@ -60,7 +60,7 @@ describe('finding texts', () => {
       ...'distance wall opening piece edge floors crowd pattern coexistence verdict link-choice chain mesh coverage spots'
         .split(' ')
         .map((r) => `radio-${r}`),
-      ...'energy runtime rate temperature current charge rotation more longer bound least bays own swap-at shared'
+      ...'energy runtime rate temperature current charge rotation more longer bound least bays own swap-at shared air'
         .split(' ')
         .map((r) => `battery-${r}`),
     ]);

@@ -211,4 +211,50 @@ describe('back-up cells', () => {
     const [row] = backUps(plan(30), { startMin: 1260, endMin: 1740 });
     expect(row?.atMin).toBe(1500);
   });
+
+  it('battery-back-up: a monitor on a pack dies when the pack is used up; one without dies at once', () => {
+    const r = batteryRig({ batteries: { sohPct: 100, cellC: 25 } });
+    r.b.put({
+      id: 'mon',
+      type: 'kind',
+      family: 'video',
+      what: 'monitor',
+      slug: 'mon',
+      name: 'Monitor',
+      also: [],
+      sizeMm: { lengthMm: 100, widthMm: 100 },
+      massKg: 1,
+      symbol: 'mon',
+      basis: {},
+      origin: { book: 'user', version: '1' },
+      inlets: [{ id: 'in', connector: 'stage-pin-20', legs: 1, neutral: true }],
+      outlets: [],
+      dataIn: [],
+      dataOut: [],
+      supplyW: 100,
+      packIn: { plates: ['v-plate'], packs: 1, joined: 'parallel', minV: 11, maxV: 17, hotSwap: false },
+    } as unknown as AnyRecord);
+    const monitor = (packs?: Record<string, unknown>): Plan => {
+      r.b.put(
+        recordSchemas.device.parse({
+          id: 'd1',
+          type: 'device',
+          floorId: 'floor',
+          kindId: 'mon',
+          at: { xMm: 0, yMm: 0 },
+          label: 'V1',
+          ...(packs ? { packs } : {}),
+        }) as AnyRecord,
+      );
+      return r.b.plan();
+    };
+    const text = (p: Plan): string | undefined => backUps(p, { startMin: 480, endMin: 1200 })[0]?.text;
+    expect(text(monitor())).toBe('If its plug is kicked out it dies at once.');
+    // 98 Wh × 0.9 × (6.8 Ah ÷ (6.94 A × 5 h))^0.05 ÷ 100 W = 48.7 min.
+    expect(text(monitor({ kindId: 'brick' }))).toBe('If its plug is kicked out at 14:00 it dies at 14:48.');
+    const rules = (p: Plan): readonly string[] => assess(p, { revision: 1 }).findings.map((f) => f.rule);
+    expect(rules(monitor({ kindId: 'brick' }))).not.toContain('battery-back-up');
+    expect(rules(monitor({ kindId: 'brick', count: 2, joined: 'series' }))).toContain('battery-back-up');
+    expect(text(monitor({ kindId: 'brick', count: 2, joined: 'series' }))).toContain('dies at once');
+  });
 });

@@ -1,6 +1,6 @@
 import { always, type EngineFinding } from '../../../derive/findings.ts';
 import { limitOf } from '../../../derive/limits.ts';
-import { blockFault, type Day, shootingDays } from '../../../derive/schedule.ts';
+import { blockFault, blocksOfDay, type Day, dayNumbers, shootingDays } from '../../../derive/schedule.ts';
 import { recordName } from '../../../plan/names.ts';
 import { type Plan, recordsOf } from '../../../plan/plan.ts';
 import { dayOf, packsByRule } from '../least.ts';
@@ -15,6 +15,30 @@ export const blockFindings = (plan: Plan): readonly EngineFinding[] =>
     if (!fault) return [];
     const params = { label: recordName(plan, b), startMin: b.startMin, endMin: b.endMin };
     return [always(`day-block-${fault}`, 'warn', b.id, [b.id], params)];
+  });
+
+/** Blocks of one crew that run at the same time: a crew is in one place, so one of them is likely a slip. */
+export const overlapFindings = (plan: Plan): readonly EngineFinding[] =>
+  dayNumbers(plan).flatMap((day) => {
+    const blocks = blocksOfDay(plan, day).filter((b) => blockFault(plan, b) === undefined);
+    return blocks.flatMap((b, i): EngineFinding[] => {
+      const before = blocks.slice(0, i).filter((x) => x.crew === b.crew && x.endMin > b.startMin);
+      const [longest] = [...before].sort((x, y) => y.endMin - x.endMin);
+      if (!longest) return [];
+      const untilMin = Math.min(b.endMin, longest.endMin);
+      return [
+        {
+          ...always('day-block-overlap', 'note', b.id, [b.id, longest.id], {
+            label: recordName(plan, b),
+            other: recordName(plan, longest),
+            crew: b.crew,
+            startMin: b.startMin,
+            untilMin,
+          }),
+          figure: untilMin - b.startMin,
+        },
+      ];
+    });
   });
 
 /** Units that go dark on a day, with the packs there are, or on their own cells. */

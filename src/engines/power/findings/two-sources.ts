@@ -59,6 +59,8 @@ const spotsOf = (c: Computed, used: ReadonlySet<Id>): readonly Spot[] => {
   return c.tree.nodes.flatMap((n) => {
     if (n.what !== 'load' && n.what !== 'box' && n.what !== 'source') return [];
     if (n.sourceId === undefined || !used.has(n.sourceId) || seen.has(n.recordId)) return [];
+    // The cord a power station is charged by joins its ground to that of the circuit it is plugged into.
+    if (n.what === 'load' && recordOf(c.plan, 'source', n.recordId)) return [];
     seen.add(n.recordId);
     const place = placeOf(c.plan, n.recordId);
     if (!place) return [];
