@@ -13,9 +13,11 @@ export const figureTable = (
   setupIds: readonly Id[],
   values: Float64Array,
 ): FigureTable => {
-  const rows = new Map(entityKeys.map((k, i) => [k, i]));
+  // Made when it is first asked: most tables are only read by place.
+  let rows: ReadonlyMap<string, number> | undefined;
   const setups = setupIds.length;
   const at = (key: string, quantity: Quantity, setup: number): number => {
+    rows ??= new Map(entityKeys.map((k, i) => [k, i]));
     const row = rows.get(key);
     const q = quantityIndex.get(quantity);
     if (row === undefined || q === undefined || setup < 0 || setup >= setups) return Number.NaN;

@@ -54,7 +54,15 @@ const noted = new WeakSet<Plan>();
 /** Whether a plan is one that only notes what a remembered function asks of another. */
 export const isNoted = (plan: Plan): boolean => noted.has(plan);
 
-/** Calls a function with a plan that answers as this one does, and tells all it asked for. */
+/** What a function gave for a plan, with a note of all it asked the plan for. */
+export type Noted<V> = Kept<V>;
+
+/** Calls a function with a plan that answers as this one does, and notes all it asks for. */
+export const notingReads = <V>(plan: Plan, ask: (p: Plan) => V): Noted<V> => noting(plan, [], ask);
+
+/** Whether a plan would answer the same to all that was asked. */
+export const stillHolds = (noted: Noted<unknown>, plan: Plan): boolean => holds(noted, plan, noted.more);
+
 const noting = <V>(plan: Plan, more: readonly unknown[], ask: (p: Plan) => V): Kept<V> => {
   const records = new NotedRecords(plan.records);
   const lists = new Map<RecordType, readonly AnyRecord[]>();

@@ -19,6 +19,15 @@ export const computedSetups = (plan: Plan): readonly SetupName[] => {
   return setups.length > 0 ? setups : [EVERYTHING_AT_FULL];
 };
 
+/** The earlier list of setups where it says the same. */
+const setupsOnce = (
+  now: readonly SetupName[],
+  before: readonly SetupName[] | undefined,
+): readonly SetupName[] =>
+  before?.length === now.length && before.every((s, i) => s.id === now[i]?.id && s.name === now[i]?.name)
+    ? before
+    : now;
+
 const memo = new WeakMap<Plan, PowerResult>();
 
 /**
@@ -30,10 +39,10 @@ export const computePower = (plan: Plan, previous?: PowerResult): PowerResult =>
   const known = memo.get(plan);
   if (known) return known;
   const tree = supplyTree(plan, previous?.tree);
-  const setups = computedSetups(plan);
+  const setups = setupsOnce(computedSetups(plan), previous?.setups);
   const limits = nodeLimits(plan, tree, previous);
   const { values, kept } = startValues(tree, setups.length, previous);
-  const { values: powers, assumedLevels } = loadPowers(plan, tree, setups);
+  const powers = loadPowers(plan, tree, setups, previous);
   const sources = new Map<Id, SolvedSource>();
   for (const root of tree.nodes) {
     if (root.what !== 'source') continue;
@@ -43,7 +52,12 @@ export const computePower = (plan: Plan, previous?: PowerResult): PowerResult =>
         ? before.model
         : sourceModel(plan, tree, root, limits);
     if (!model) continue;
-    const solved = solveSource(model, powers, setups.length, before);
+    // The very part of the earlier run: nothing of its loads changed.
+    const part = powers.parts.get(root.recordId);
+    const solved =
+      before?.model === model && part !== undefined && part === previous?.powers.parts.get(root.recordId)
+        ? before
+        : solveSource(model, powers.values, setups.length, before);
     sources.set(root.recordId, solved);
     const same = kept.has(root.recordId) && before?.model === model;
     solved.setups.forEach((r, s) => {
@@ -61,8 +75,9 @@ export const computePower = (plan: Plan, previous?: PowerResult): PowerResult =>
     setups.map((s) => s.id),
     values,
   );
-  const result: Computed = { plan, setups, tree, limits, entities, figures, sources, assumedLevels };
-  const done: PowerResult = { ...result, findings: powerFindings(result) };
+  const { assumedLevels } = powers;
+  const result: Computed = { plan, setups, tree, limits, entities, figures, sources, powers, assumedLevels };
+  const done: PowerResult = { ...result, ...powerFindings(result, previous) };
   memo.set(plan, done);
   return done;
 };

@@ -1,6 +1,8 @@
 import { type LoadPower, levelFixtureId, loadSpecOf, powerAtLevel } from '../../derive/loads.ts';
+import type { Segment } from '../../derive/supply-reuse.ts';
 import type { SupplyNode, SupplyTree } from '../../derive/supply-types.ts';
 import type { Id } from '../../kernel/ids.ts';
+import { differences } from '../../plan/differences.ts';
 import type { LoadSpec } from '../../plan/kinds/ports.ts';
 import { type Plan, recordsOf, wholeLevelPct } from '../../plan/plan.ts';
 import type { Level } from '../../plan/records/index.ts';
@@ -12,17 +14,70 @@ export interface LoadPowers {
   readonly values: Float64Array;
   /** Loads without a level in at least one setup. */
   readonly assumedLevels: readonly Id[];
+  /** Of each source: its part of the tree, and those of its loads that have no level somewhere. */
+  readonly parts: ReadonlyMap<Id, { readonly segment: Segment; readonly assumed: readonly Id[] }>;
 }
 
-/** Powers of all loads in all setups. Reads the level records once, in place of one look-up for each load and setup. */
-export const loadPowers = (plan: Plan, tree: SupplyTree, setups: readonly SetupName[]): LoadPowers => {
+/** What an earlier run began with and gave. */
+interface Earlier {
+  readonly plan: Plan;
+  readonly setups: readonly SetupName[];
+  readonly powers: LoadPowers;
+}
+
+/**
+ * Powers of all loads in all setups. Reads the level records once, in place of one look-up for each load and setup.
+ * With an earlier run, a source's loads keep their powers where its part of the tree is the very one and no level of theirs changed.
+ */
+export const loadPowers = (
+  plan: Plan,
+  tree: SupplyTree,
+  setups: readonly SetupName[],
+  previous?: Earlier,
+): LoadPowers => {
+  const old = previous?.setups === setups ? previous : undefined;
   const count = setups.length;
-  const levels = levelRows(plan, setups);
+  const levels = levelRows(plan, setups, old?.plan);
+  const changed = old ? changedFixtures(old.plan, plan) : undefined;
   const values = new Float64Array(tree.nodes.length * count * 2);
   const assumedLevels: Id[] = [];
+  const parts = new Map<Id, { readonly segment: Segment; readonly assumed: readonly Id[] }>();
+  const make = (from: number, to: number): readonly Id[] => {
+    const assumed = partPowers(plan, tree, levels, values, count, from, to);
+    assumedLevels.push(...assumed);
+    return assumed;
+  };
+  let end = 0;
+  for (const [id, segment] of tree.segments) {
+    make(end, segment.start);
+    end = segment.end;
+    const before = old?.powers.parts.get(id);
+    if (old && changed && before?.segment === segment && ![...changed].some((f) => segment.reads.has(f))) {
+      const row = count * 2;
+      values.set(old.powers.values.subarray(segment.start * row, segment.end * row), segment.start * row);
+      assumedLevels.push(...before.assumed);
+      parts.set(id, before);
+    } else parts.set(id, { segment, assumed: make(segment.start, segment.end) });
+  }
+  make(end, tree.nodes.length);
+  return { values, assumedLevels, parts };
+};
+
+/** Powers of the loads among some nodes that lie together, written into `values`; gives those without a level somewhere. */
+const partPowers = (
+  plan: Plan,
+  tree: SupplyTree,
+  levels: ReadonlyMap<Id, Float64Array>,
+  values: Float64Array,
+  count: number,
+  from: number,
+  to: number,
+): readonly Id[] => {
+  const assumedLevels: Id[] = [];
   const dimmed: SupplyNode[] = [];
-  for (const n of tree.nodes) {
-    if (n.branches.length === 0) continue;
+  for (let i = from; i < to; i++) {
+    const n = tree.nodes[i];
+    if (!n || n.branches.length === 0) continue;
     if (n.dimmer) {
       dimmed.push(n);
       continue;
@@ -54,7 +109,7 @@ export const loadPowers = (plan: Plan, tree: SupplyTree, setups: readonly SetupN
     if (assumed) assumedLevels.push(n.recordId);
   }
   if (dimmed.length > 0) dimmerLosses(tree, dimmed, values, count);
-  return { values, assumedLevels };
+  return assumedLevels;
 };
 
 /**
@@ -91,20 +146,32 @@ const dimmerLosses = (
   }
 };
 
-const rowsOf = new WeakMap<
-  readonly Level[],
-  { readonly ids: string; readonly rows: ReadonlyMap<Id, Float64Array> }
->();
+type Rows = ReadonlyMap<Id, Float64Array>;
+
+const rowsOf = new WeakMap<readonly Level[], { readonly ids: string; readonly rows: Rows }>();
+
+/** Fixtures any level of which is not the same record in two plans. */
+const changedFixtures = (before: Plan, after: Plan): ReadonlySet<Id> => {
+  const ids = new Set<Id>();
+  differences(recordsOf(before, 'level'), recordsOf(after, 'level'), (l) => {
+    if (l.type === 'level') ids.add(l.fixtureId);
+  });
+  return ids;
+};
 
 /** Levels by fixture, in the order of the setups, NaN where there is none. Kept as long as the list of levels is the same. */
-const levelRows = (plan: Plan, setups: readonly SetupName[]): ReadonlyMap<Id, Float64Array> => {
+const levelRows = (plan: Plan, setups: readonly SetupName[], before: Plan | undefined): Rows => {
   const list = recordsOf(plan, 'level');
   const ids = setups.map((s) => s.id).join('\n');
   const known = rowsOf.get(list);
   if (known?.ids === ids) return known.rows;
+  const earlier = before && rowsOf.get(recordsOf(before, 'level'));
+  const changed = before && earlier?.ids === ids ? changedFixtures(before, plan) : undefined;
   const setupAt = new Map(setups.map((s, i) => [s.id, i]));
-  const rows = new Map<Id, Float64Array>();
+  const rows = new Map<Id, Float64Array>(changed ? earlier?.rows : undefined);
+  for (const id of changed ?? []) rows.delete(id);
   for (const l of list) {
+    if (changed && !changed.has(l.fixtureId)) continue;
     const s = setupAt.get(l.setupId);
     if (s === undefined) continue;
     let row = rows.get(l.fixtureId);

@@ -1,13 +1,13 @@
 import { breakerSizes } from '../../../derive/breakers.ts';
 import { always, type EngineFinding } from '../../../derive/findings.ts';
 import { planRecord } from '../../../plan/plan.ts';
-import type { Computed } from '../types.ts';
+import type { Judged } from '../types.ts';
 
 /** Ways whose breaker has a rating that the practice's table of standard sizes does not have: mostly a slip in typing. */
-export const breakerSizesOdd = (c: Computed): readonly EngineFinding[] => {
+export const breakerSizesOdd = (c: Judged): readonly EngineFinding[] => {
   const { ratingsA, source } = breakerSizes(planRecord(c.plan).practice);
   const known = new Set(ratingsA);
-  return c.tree.nodes.flatMap((n) => {
+  return c.part.flatMap((n) => {
     const breakerA = n.way?.breakerA;
     if (breakerA === undefined || known.has(breakerA) || n.notComputed !== undefined) return [];
     const below = ratingsA.filter((a) => a < breakerA).at(-1);

@@ -2,7 +2,7 @@ import { always, type EngineFinding } from '../../../derive/findings.ts';
 import type { SupplyNode } from '../../../derive/supply-types.ts';
 import { legVoltsV, lineToLineV, type SystemShape, systemShape } from '../../../derive/systems.ts';
 import { connector } from '../../../plan/connectors.ts';
-import type { Computed } from '../types.ts';
+import type { Judged } from '../types.ts';
 import { onHighLeg } from './volts.ts';
 
 /** Answers of `mostVolts` by shape, legs as bits and neutral: a few for each shape, asked for every node. */
@@ -32,17 +32,15 @@ const SLACK = 1.005;
  * Outlets, cables and inlets whose connectors are not made for the volts of the legs they carry, like a 125 V connector on a
  * leg of 277 V: one finding where the volts are first too many, on the nearest thing to the source.
  */
-export const connectorVolts = (c: Computed): readonly EngineFinding[] => {
-  const { nodes } = c.tree;
-  const shapes: (SystemShape | undefined)[] = new Array(nodes.length);
-  const told = new Uint8Array(nodes.length);
+export const connectorVolts = (c: Judged): readonly EngineFinding[] => {
+  const shapes: (SystemShape | undefined)[] = new Array(c.part.length);
+  const told = new Uint8Array(c.part.length);
   const out: EngineFinding[] = [];
-  for (const n of nodes) {
-    const i = n.index;
-    const shape =
-      n.transformer?.shape ?? (n.parent < 0 ? n.system && systemShape(n.system) : shapes[n.parent]);
+  for (const [i, n] of c.part.entries()) {
+    const up = n.parent - c.from;
+    const shape = n.transformer?.shape ?? (n.parent < 0 ? n.system && systemShape(n.system) : shapes[up]);
     shapes[i] = shape;
-    if (n.parent >= 0 && told[n.parent] && !n.transformer) {
+    if (n.parent >= 0 && told[up] && !n.transformer) {
       told[i] = 1;
       continue;
     }

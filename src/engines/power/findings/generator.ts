@@ -7,14 +7,14 @@ import { formatAmps } from '../../../kernel/units.ts';
 import { planRecord } from '../../../plan/plan.ts';
 import { sourceRating } from '../rating.ts';
 import { largestStep } from '../steps.ts';
-import type { Computed } from '../types.ts';
+import type { Judged } from '../types.ts';
 import { figureAt, inSetups, passing } from './context.ts';
 
 const LEGS: readonly Quantity[] = ['leg0A', 'leg1A', 'leg2A'];
 
 /** Kilowatts and kVA of sources with a rating, light running of sets, and legs far from even. */
-export const sourceRatings = (c: Computed): readonly EngineFinding[] =>
-  c.tree.nodes.flatMap((n) => {
+export const sourceRatings = (c: Judged): readonly EngineFinding[] =>
+  c.part.flatMap((n) => {
     if (n.what !== 'source' || !c.sources.has(n.recordId)) return [];
     const out: EngineFinding[] = [];
     const setups = c.setups.length;
@@ -81,7 +81,7 @@ export const sourceRatings = (c: Computed): readonly EngineFinding[] =>
 
 /** A large step for the engine: one unit, or the next setup, switched on at once. */
 const stepLoad = (
-  c: Computed,
+  c: Judged,
   index: number,
   watts: (s: number) => number,
   ratedW: number,
@@ -109,7 +109,7 @@ const stepLoad = (
 
 /** A diesel set that runs below its share of rating, in any setup where it runs at all. */
 const lightRunning = (
-  c: Computed,
+  c: Judged,
   index: number,
   watts: (s: number) => number,
   ratedW: number,
@@ -132,7 +132,7 @@ const lightRunning = (
 };
 
 /** The leg furthest from the mean of the legs, against the rating of a leg: small currents raise nothing. */
-const unbalance = (c: Computed, index: number, ratedA: number | undefined): EngineFinding[] => {
+const unbalance = (c: Judged, index: number, ratedA: number | undefined): EngineFinding[] => {
   const n = c.tree.nodes[index];
   if (!n || ratedA === undefined || n.legs.length < 2) return [];
   const amps = (s: number): number[] => n.legs.map((l) => figureAt(c, n, LEGS[l] ?? 'leg0A', s));

@@ -4,7 +4,7 @@ import { legName } from '../../../derive/systems.ts';
 import type { Curve } from '../../../plan/kinds/ports.ts';
 import { type Plan, planRecord } from '../../../plan/plan.ts';
 import { feltInrush, type MagneticBand, nominalLegAmps } from '../inrush.ts';
-import type { Computed } from '../types.ts';
+import type { Judged } from '../types.ts';
 import { ROUNDING } from './context.ts';
 
 /** The magnetic band of a curve: rows `magnetic-<curve>-low` and `-high` of the limits table. */
@@ -17,14 +17,14 @@ export const magneticBand = (plan: Plan, curve: Curve): MagneticBand => {
  * Ways whose breaker may open when it is switched on with all on it plugged in and up. Only the last breaker ahead of the
  * loads is judged: boxes are switched on empty. Amps of the loads are added as plain numbers.
  */
-export const inrush = (c: Computed): readonly EngineFinding[] => {
+export const inrush = (c: Judged): readonly EngineFinding[] => {
   const { frequencyHz, practice } = planRecord(c.plan);
-  const count = c.tree.nodes.length;
+  const count = c.part.length;
   const felt = new Float64Array(count * 3);
   const loads = new Int32Array(count);
   const nested = new Uint8Array(count);
   for (let i = count - 1; i >= 0; i--) {
-    const n = c.tree.nodes[i];
+    const n = c.part[i];
     if (!n) continue;
     if (n.load && n.branches.length > 0) {
       const times = Math.max(1, feltInrush(n.load.inrushMultiple ?? 1, n.load.inrushMs, frequencyHz));
@@ -33,10 +33,10 @@ export const inrush = (c: Computed): readonly EngineFinding[] => {
       loads[i] = (loads[i] ?? 0) + 1;
     }
     if (n.parent < 0) continue;
-    for (let l = 0; l < 3; l++)
-      felt[n.parent * 3 + l] = (felt[n.parent * 3 + l] ?? 0) + (felt[i * 3 + l] ?? 0);
-    loads[n.parent] = (loads[n.parent] ?? 0) + (loads[i] ?? 0);
-    if ((n.what === 'way' && (loads[i] ?? 0) > 0) || nested[i]) nested[n.parent] = 1;
+    const up = n.parent - c.from;
+    for (let l = 0; l < 3; l++) felt[up * 3 + l] = (felt[up * 3 + l] ?? 0) + (felt[i * 3 + l] ?? 0);
+    loads[up] = (loads[up] ?? 0) + (loads[i] ?? 0);
+    if ((n.what === 'way' && (loads[i] ?? 0) > 0) || nested[i]) nested[up] = 1;
   }
   const bands = new Map<Curve, MagneticBand>();
   const bandOf = (curve: Curve): MagneticBand => {
@@ -47,14 +47,14 @@ export const inrush = (c: Computed): readonly EngineFinding[] => {
     }
     return band;
   };
-  return c.tree.nodes.flatMap((n) => {
+  return c.part.flatMap((n, i) => {
     const { way } = n;
-    if (!way || (loads[n.index] ?? 0) === 0 || nested[n.index] || n.notComputed !== undefined) return [];
+    if (!way || (loads[i] ?? 0) === 0 || nested[i] || n.notComputed !== undefined) return [];
     const leg = n.legs.reduce(
-      (a, b) => ((felt[n.index * 3 + b] ?? 0) > (felt[n.index * 3 + a] ?? 0) ? b : a),
+      (a, b) => ((felt[i * 3 + b] ?? 0) > (felt[i * 3 + a] ?? 0) ? b : a),
       n.legs[0] ?? 0,
     );
-    const amps = felt[n.index * 3 + leg] ?? 0;
+    const amps = felt[i * 3 + leg] ?? 0;
     const band = bandOf(way.curve);
     const times = amps / way.breakerA;
     if (!(times > band.low * (1 + ROUNDING))) return [];
@@ -69,7 +69,7 @@ export const inrush = (c: Computed): readonly EngineFinding[] => {
           low: band.low,
           high: band.high,
           curve: way.curve === 'na' ? '' : way.curve,
-          loads: loads[n.index] ?? 0,
+          loads: loads[i] ?? 0,
           steps: Math.ceil(times / band.low),
           leg: legName(practice, n.system, leg),
           limitRow: `magnetic-${way.curve.toLowerCase()}-${over ? 'high' : 'low'}`,

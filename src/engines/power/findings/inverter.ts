@@ -1,15 +1,15 @@
 import { always, type EngineFinding } from '../../../derive/findings.ts';
 import { limitOf } from '../../../derive/limits.ts';
 import { kindOf, recordOf } from '../../../plan/plan.ts';
-import type { Computed } from '../types.ts';
+import type { Judged } from '../types.ts';
 import { mostOver, ROUNDING } from './context.ts';
 
 /**
  * What an inverter takes from the battery or pack that feeds it, in its worst setup: watts over its efficiency and its own
  * draw, in amps at the nominal volts of its inlet; a warning where that inlet carries less. The battery is not the plan's.
  */
-export const inverterFeeds = (c: Computed): readonly EngineFinding[] =>
-  c.tree.nodes.flatMap((n) => {
+export const inverterFeeds = (c: Judged): readonly EngineFinding[] =>
+  c.part.flatMap((n) => {
     if (n.what !== 'source' || n.notComputed !== undefined) return [];
     const box = recordOf(c.plan, 'box', n.recordId);
     const kind = box && kindOf(c.plan, box.kindId, 'converter');

@@ -5,7 +5,7 @@ import { legName } from '../../../derive/systems.ts';
 import type { Quantity } from '../../../derive/types.ts';
 import { planRecord } from '../../../plan/plan.ts';
 import { neutralCurrents } from '../harmonics.ts';
-import type { Computed } from '../types.ts';
+import type { Judged } from '../types.ts';
 import { figureAt, inSetups, mostOver, passing, ROUNDING } from './context.ts';
 
 const LEG_QUANTITIES: readonly Quantity[] = ['leg0A', 'leg1A', 'leg2A'];
@@ -24,7 +24,7 @@ const RULES: Readonly<Record<string, string>> = {
 };
 
 /** An inlet behind a cable that is over by the same or a lower limit is not reported again: the cable's socket sits on it. */
-const saidByCable = (c: Computed, n: SupplyNode, amps: number): boolean => {
+const saidByCable = (c: Judged, n: SupplyNode, amps: number): boolean => {
   const up = c.tree.nodes[n.parent];
   if (up?.what !== 'cable' || (n.what !== 'load' && n.what !== 'box')) return false;
   const above = c.limits[up.index]?.leg;
@@ -39,7 +39,7 @@ const saidByCable = (c: Computed, n: SupplyNode, amps: number): boolean => {
 };
 
 /** Third-harmonic amps in the neutral of a node; 0 where none is known. */
-const thirdA = (c: Computed, n: SupplyNode, setup: number): number => {
+const thirdA = (c: Judged, n: SupplyNode, setup: number): number => {
   const source = c.sources.get(n.sourceId ?? '');
   const run = source?.setups[setup];
   if (!source || !run) return 0;
@@ -48,9 +48,9 @@ const thirdA = (c: Computed, n: SupplyNode, setup: number): number => {
 };
 
 /** Breakers that carry most of what they may, and still within it. */
-export const closeBreakers = (c: Computed): readonly EngineFinding[] => {
+export const closeBreakers = (c: Judged): readonly EngineFinding[] => {
   const from = limitOf(c.plan, 'breaker-close').value;
-  return c.tree.nodes.flatMap((n) => {
+  return c.part.flatMap((n) => {
     const limit = c.limits[n.index]?.leg;
     if (!limit || (limit.setBy !== 'breaker' && limit.setBy !== 'main-breaker')) return [];
     // The use counts the neutral as well, so it is never below the legs' own.
@@ -80,12 +80,12 @@ export const closeBreakers = (c: Computed): readonly EngineFinding[] => {
 };
 
 /** Legs and neutrals that carry more than their limit. One finding per thing, on its worst leg. */
-export const overloads = (c: Computed): readonly EngineFinding[] => {
+export const overloads = (c: Judged): readonly EngineFinding[] => {
   const practice = planRecord(c.plan).practice;
   const out: EngineFinding[] = [];
-  c.tree.nodes.forEach((n, i) => {
-    const limit = c.limits[i];
-    if (!(mostOver(c, n, 'usePct') > 100 * (1 + ROUNDING))) return;
+  for (const n of c.part) {
+    const limit = c.limits[n.index];
+    if (!(mostOver(c, n, 'usePct') > 100 * (1 + ROUNDING))) continue;
     if (limit?.leg) {
       const { limitA, ratingA, setBy, rule } = limit.leg;
       const legOf = (s: number): number =>
@@ -138,6 +138,6 @@ export const overloads = (c: Computed): readonly EngineFinding[] => {
           }),
         );
     }
-  });
+  }
   return out;
 };

@@ -7,14 +7,14 @@ import { connector } from '../../../plan/connectors.ts';
 import type { AdapterKind } from '../../../plan/kinds/adapter.ts';
 import { kindOf, planRecord, recordOf, recordsOf } from '../../../plan/plan.ts';
 import { cableAmpacity } from '../ampacity.ts';
-import type { Computed } from '../types.ts';
+import type { Computed, Judged } from '../types.ts';
 import { ROUNDING } from './context.ts';
 
 /** Cables and outlets that are weaker than every breaker ahead of them, and runs with no breaker ahead at all. */
-export const weakerThanBreaker = (c: Computed): readonly EngineFinding[] => {
+export const weakerThanBreaker = (c: Judged): readonly EngineFinding[] => {
   const out: EngineFinding[] = [];
   const strongEnough = quickCheck(c);
-  for (const n of c.tree.nodes) {
+  for (const n of c.part) {
     if (n.what !== 'cable' && n.what !== 'outlet' && n.what !== 'box') continue;
     const adapter = adapterOf(c, n);
     if ((n.what !== 'cable' && n.what !== 'outlet' && !adapter) || n.notComputed !== undefined) continue;
@@ -45,7 +45,7 @@ export const weakerThanBreaker = (c: Computed): readonly EngineFinding[] => {
 };
 
 /** Tells of most cables at once that they are as strong as the breaker ahead: connectors and ampacity of a kind that lies alone. */
-const quickCheck = (c: Computed): ((n: SupplyNode, breakerA: number) => boolean) => {
+const quickCheck = (c: Judged): ((n: SupplyNode, breakerA: number) => boolean) => {
   const kinds = new Map<string, number>();
   return (n, breakerA) => {
     for (const id of n.connectors) {
@@ -66,14 +66,14 @@ const quickCheck = (c: Computed): ((n: SupplyNode, breakerA: number) => boolean)
 };
 
 /** The kind of an adapter, tee or fan that stands in the supply. */
-const adapterOf = (c: Computed, n: SupplyNode): AdapterKind | undefined => {
+const adapterOf = (c: Judged, n: SupplyNode): AdapterKind | undefined => {
   const box = n.what === 'box' ? recordOf(c.plan, 'box', n.recordId) : undefined;
   return box && kindOf(c.plan, box.kindId, 'adapter');
 };
 
 /** The part of a cable, outlet or adapter that is weakest against the breaker ahead, exceptions of the practice left out. */
 const weakest = (
-  c: Computed,
+  c: Judged,
   n: SupplyNode,
   breakerA: number,
 ): { readonly what: string; readonly ratingA: number } | undefined => {

@@ -5,32 +5,31 @@ import { isWetSpot } from '../../../derive/outdoors.ts';
 import type { SupplyNode } from '../../../derive/supply-types.ts';
 import { type Plan, recordOf } from '../../../plan/plan.ts';
 import type { Box, Outlet } from '../../../plan/records/index.ts';
-import type { Computed } from '../types.ts';
+import type { Judged } from '../types.ts';
 import { ROUNDING } from './context.ts';
 
-/** Sums of something over each node and all that hangs on it, by index. */
-export const sumsBelow = (c: Computed, own: (n: SupplyNode) => number): Float64Array => {
-  const { nodes } = c.tree;
-  const sums = new Float64Array(nodes.length);
-  for (const n of nodes) sums[n.index] = own(n);
+/** Sums of something over each node of a part and all that hangs on it, by place in the part. */
+export const sumsBelow = (c: Judged, own: (n: SupplyNode) => number): Float64Array => {
+  const { part, from } = c;
+  const sums = Float64Array.from(part, own);
   for (let i = sums.length - 1; i >= 0; i--) {
-    const up = nodes[i]?.parent ?? -1;
+    const up = (part[i]?.parent ?? -1) - from;
     if (up >= 0) sums[up] = (sums[up] ?? 0) + (sums[i] ?? 0);
   }
   return sums;
 };
 
 /** Standing leakage of what is plugged in behind a residual-current device, against its trip class. */
-export const leakage = (c: Computed): readonly EngineFinding[] => {
+export const leakage = (c: Judged): readonly EngineFinding[] => {
   const adviceRow = limitOf(c.plan, 'rcd-leakage-advice');
   const warnRow = limitOf(c.plan, 'rcd-leakage-warn');
-  const guarded = c.tree.nodes.filter((n) => n.way?.rcdMa !== undefined);
+  const guarded = c.part.filter((n) => n.way?.rcdMa !== undefined);
   if (guarded.length === 0) return [];
   const sums = sumsBelow(c, (n) => (n.branches.length > 0 ? (n.load?.leakageMa ?? 0) : 0));
   return guarded.flatMap((n) => {
     const tripMa = n.way?.rcdMa;
     if (tripMa === undefined || !(tripMa > 0) || n.notComputed !== undefined) return [];
-    const leakageMa = sums[n.index] ?? 0;
+    const leakageMa = sums[n.index - c.from] ?? 0;
     const pct = (100 * leakageMa) / tripMa;
     const row = [warnRow, adviceRow].find((r) => pct > r.value * (1 + ROUNDING));
     if (!row) return [];
@@ -51,7 +50,7 @@ export const leakage = (c: Computed): readonly EngineFinding[] => {
 };
 
 /** The residual-current device with the lowest trip class ahead of a node, its own way included; undefined without one. */
-const deviceAhead = (c: Computed, n: SupplyNode): number | undefined => {
+const deviceAhead = (c: Judged, n: SupplyNode): number | undefined => {
   let least: number | undefined;
   for (let at: SupplyNode | undefined = n; at; at = c.tree.nodes[at.parent]) {
     const ma = at.way?.rcdMa;
@@ -65,10 +64,10 @@ const isWet = (plan: Plan, r: Outlet | Box | undefined): boolean =>
   r !== undefined && (r.wet ?? isWetSpot(plan, r.floorId, r.at));
 
 /** Wall outlets and boxes in wet places with no residual-current device that guards people ahead of what is plugged in. */
-export const wetPlaces = (c: Computed): readonly EngineFinding[] => {
+export const wetPlaces = (c: Judged): readonly EngineFinding[] => {
   const mostMa = limitOf(c.plan, 'rcd-people-max').value;
   const guarded = (n: SupplyNode): boolean => (deviceAhead(c, n) ?? Infinity) <= mostMa * (1 + ROUNDING);
-  return c.tree.nodes.flatMap((n) => {
+  return c.part.flatMap((n) => {
     if (n.notComputed !== undefined || n.sourceId === undefined) return [];
     const wet =
       (n.what === 'outlet' && isWet(c.plan, recordOf(c.plan, 'outlet', n.recordId))) ||
@@ -100,8 +99,8 @@ export const wetPlaces = (c: Computed): readonly EngineFinding[] => {
  * dimmers, type AC, A or F ahead of electronic loads over three legs, whose fault may leak smooth direct current. Where the plan
  * does not say the type, nothing is told.
  */
-export const deviceTypes = (c: Computed): readonly EngineFinding[] => {
-  const guarded = c.tree.nodes.filter((n) => n.way?.rcdMa !== undefined && n.way.rcdType !== undefined);
+export const deviceTypes = (c: Judged): readonly EngineFinding[] => {
+  const guarded = c.part.filter((n) => n.way?.rcdMa !== undefined && n.way.rcdType !== undefined);
   if (guarded.length === 0) return [];
   const electronic = (n: SupplyNode): boolean =>
     n.branches.length > 0 && n.load !== undefined && !n.transformer && !isResistive(n.load);
@@ -111,8 +110,8 @@ export const deviceTypes = (c: Computed): readonly EngineFinding[] => {
   return guarded.flatMap((n) => {
     const type = n.way?.rcdType;
     if (n.notComputed !== undefined || type === undefined || type === 'B') return [];
-    const threeLeg = smooth[n.index] ?? 0;
-    const count = threeLeg > 0 ? threeLeg : type === 'AC' ? (pulsating[n.index] ?? 0) : 0;
+    const threeLeg = smooth[n.index - c.from] ?? 0;
+    const count = threeLeg > 0 ? threeLeg : type === 'AC' ? (pulsating[n.index - c.from] ?? 0) : 0;
     if (count === 0) return [];
     return [
       {

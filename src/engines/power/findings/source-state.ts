@@ -1,13 +1,13 @@
 import { always, type EngineFinding } from '../../../derive/findings.ts';
 import { NEUTRAL, type SupplyNode } from '../../../derive/supply-types.ts';
 import { feedAmps } from '../../../derive/transformers.ts';
-import type { Computed } from '../types.ts';
+import type { Judged } from '../types.ts';
 import { inSetups } from './context.ts';
 
 /** Sources whose volts no one has given, and runs that did not settle. */
-export const sourceState = (c: Computed): readonly EngineFinding[] => {
+export const sourceState = (c: Judged): readonly EngineFinding[] => {
   const out: EngineFinding[] = [];
-  for (const n of c.tree.nodes) {
+  for (const n of c.part) {
     if (n.what !== 'source') continue;
     const solved = c.sources.get(n.recordId);
     if (!solved) continue;
@@ -26,7 +26,7 @@ export const sourceState = (c: Computed): readonly EngineFinding[] => {
 };
 
 /** Names the run to blame: the one that would lose most volts at nominal currents. */
-const unsettled = (c: Computed, n: SupplyNode, failed: readonly number[]): EngineFinding => {
+const unsettled = (c: Judged, n: SupplyNode, failed: readonly number[]): EngineFinding => {
   const solved = c.sources.get(n.recordId);
   let worst = { dropV: -1, index: -1, setup: failed[0] ?? 0 };
   if (solved) {

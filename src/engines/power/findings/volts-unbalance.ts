@@ -2,7 +2,7 @@ import type { EngineFinding } from '../../../derive/findings.ts';
 import { limitOf } from '../../../derive/limits.ts';
 import { planRecord } from '../../../plan/plan.ts';
 import { between } from '../extract.ts';
-import type { Computed } from '../types.ts';
+import type { Judged } from '../types.ts';
 import { negativeSequencePct, nemaUnbalancePct } from '../unbalance.ts';
 import { inSetups, passing } from './context.ts';
 
@@ -10,7 +10,7 @@ import { inSetups, passing } from './context.ts';
  * Volts between lines that differ too much where three legs arrive, by the practice's own definition: one finding for a
  * source, on the place where it is worst.
  */
-export const voltsUnbalance = (c: Computed): readonly EngineFinding[] => {
+export const voltsUnbalance = (c: Judged): readonly EngineFinding[] => {
   const europe = planRecord(c.plan).practice === 'europe';
   const limitPct = limitOf(c.plan, 'volts-unbalance').value;
   const out: EngineFinding[] = [];

@@ -5,12 +5,12 @@ import { NEUTRAL, type SupplyNode } from '../../../derive/supply-types.ts';
 import { legName, legVoltsV, systemShape } from '../../../derive/systems.ts';
 import { connector } from '../../../plan/connectors.ts';
 import { planRecord } from '../../../plan/plan.ts';
-import type { Computed } from '../types.ts';
+import type { Judged } from '../types.ts';
 import { figureAt, inSetups, leastOver, mostOver, passing, ROUNDING } from './context.ts';
 
 /** A load whose kind does not take the nominal volts it is connected to. */
-export const wrongVolts = (c: Computed): readonly EngineFinding[] =>
-  c.tree.nodes.flatMap((n) => {
+export const wrongVolts = (c: Judged): readonly EngineFinding[] =>
+  c.part.flatMap((n) => {
     const b = n.branches[0];
     if (!n.load || !b || fits(n) || onHighLeg(n)) return [];
     return [
@@ -44,8 +44,8 @@ export const onHighLeg = (n: SupplyNode): boolean => {
  * Loads and wall outlets between the high leg and the neutral. A stop where the kind or the outlet is not made for so many
  * volts, else a warning: that connection is not meant to feed anything.
  */
-export const highLeg = (c: Computed): readonly EngineFinding[] =>
-  c.tree.nodes.flatMap((n) => {
+export const highLeg = (c: Judged): readonly EngineFinding[] =>
+  c.part.flatMap((n) => {
     if (n.notComputed !== undefined || !onHighLeg(n)) return [];
     const shape = n.system && systemShape(n.system);
     if (!shape || shape.highLeg === undefined) return [];
@@ -66,8 +66,8 @@ export const highLeg = (c: Computed): readonly EngineFinding[] =>
   });
 
 /** A load that gets less or more than its kind takes. */
-export const loadVolts = (c: Computed): readonly EngineFinding[] =>
-  c.tree.nodes.flatMap((n) => {
+export const loadVolts = (c: Judged): readonly EngineFinding[] =>
+  c.part.flatMap((n) => {
     if (!n.load || n.branches.length === 0 || !fits(n)) return [];
     const { voltsMinV, voltsMaxV } = n.load;
     if (leastOver(c, n, 'voltsV') >= voltsMinV && mostOver(c, n, 'voltsV') <= voltsMaxV) return [];
@@ -90,7 +90,7 @@ export const loadVolts = (c: Computed): readonly EngineFinding[] =>
   });
 
 /** Volts lost to the loads of one circuit against the practice's advice: one finding for a circuit, on its worst load. */
-export const dropAdvice = (c: Computed): readonly EngineFinding[] => {
+export const dropAdvice = (c: Judged): readonly EngineFinding[] => {
   const worst = new Map<
     number,
     {
@@ -107,7 +107,7 @@ export const dropAdvice = (c: Computed): readonly EngineFinding[] => {
       (row) => limitsOf(c.plan).get(row)?.value ?? Number.POSITIVE_INFINITY,
     ),
   );
-  for (const n of c.tree.nodes) {
+  for (const n of c.part) {
     if (n.branches.length === 0 || n.load === undefined || n.sourceId === undefined) continue;
     // A branch may lose more than the whole way where the feeder's leg rises.
     const circuit = circuitOf(c, n);
@@ -173,14 +173,14 @@ export const dropAdvice = (c: Computed): readonly EngineFinding[] => {
 };
 
 /** Whether no advice on volts lost can be passed: the most lost to the load, less the least lost to its circuit, is below it. */
-const quiet = (c: Computed, n: SupplyNode, circuit: SupplyNode, leastPct: number): boolean => {
+const quiet = (c: Judged, n: SupplyNode, circuit: SupplyNode, leastPct: number): boolean => {
   const base = n.branches[0]?.nominalV ?? Number.NaN;
   const pct = Math.max(mostOver(c, n, 'dropPct'), (100 * mostOver(c, n, 'dropV')) / base);
   const ahead = (100 * leastOver(c, circuit, 'dropV')) / base;
   return Math.max(pct, pct - ahead) < leastPct;
 };
 
-const circuitOf = (c: Computed, n: SupplyNode): SupplyNode | undefined => {
+const circuitOf = (c: Judged, n: SupplyNode): SupplyNode | undefined => {
   let at = c.tree.nodes[n.parent];
   while (at && at.what !== 'way' && at.what !== 'source') at = c.tree.nodes[at.parent];
   return at;
