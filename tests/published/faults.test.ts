@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { conductor, resistanceOhmPerKm } from '../../src/derive/conductors.ts';
 import { largestLoopOhm } from '../../src/engines/power/index.ts';
-import { faultLevels } from '../../src/report/faults.ts';
+import { disconnectionHint, faultLevels } from '../../src/report/faults.ts';
 import { whatIf } from '../../src/report/whatif.ts';
 import { generatorRig, PlanBuilder } from '../support/plan-builder.ts';
 
@@ -95,6 +95,31 @@ describe('fault loops against printed tables', () => {
     expect(row?.loopOhm).toBeCloseTo(ohms + 0.35, 2);
     expect(row?.faultA).toBeCloseTo(230 / (ohms + 0.35), 0);
     expect(row?.opens).toBe('at once');
+  });
+
+  it('power-fault-loop: the hint tells what opens: at once, in the band, by heat within a band of time, or the device for faults to earth', () => {
+    const hint = (loopOhm: number, rcdMa?: number) => {
+      const { b, source, box, plug } = generatorRig({ practice: 'europe' });
+      b.records.set(source.id, { ...source, loopOhm });
+      const kind = b.records.get('box');
+      if (kind?.type !== 'kind' || kind.family !== 'box') throw new Error('no box');
+      b.put({ ...kind, ways: kind.ways.map((w) => ({ ...w, ...(rcdMa ? { rcdMa } : {}) })) });
+      b.fixtureKind(
+        'f',
+        { wattsW: 100 },
+        { inlets: [{ id: 'in', connector: 'iec-16-1', legs: 1, neutral: true }] },
+      );
+      const { cable } = plug('f', 1, 0);
+      expect(box.kindId).toBe('box');
+      const plan = b.plan();
+      const row = faultLevels(plan).find((x) => x.key === cable.id);
+      return row ? disconnectionHint(plan, row) : '';
+    };
+    // C16: at once from 160 A on; 230 V over 1, 2 and 6 Ω are 230, 115 and 38 A.
+    expect(hint(1)).toMatch(/open its breaker at once/);
+    expect(hint(2)).toMatch(/within the magnetic band.*opens within 1 min/);
+    expect(hint(6)).toMatch(/too little for the magnetic release.*2\.\d+ times.*opens within/);
+    expect(hint(6, 30)).toMatch(/A fault to earth opens its residual-current device of 30 mA/);
   });
 
   it('power-fault-loop: without the source’s impedance the fault current is not computed', () => {

@@ -79,7 +79,7 @@ export const checkNetworks = (sources: readonly SolvedSource[]): void => {
       if (model.basis === 'unknown') continue;
       let sourceW = 0;
       for (let w = 0; w < NEUTRAL; w++) sourceW += times(at(volts, 0, w), conj(at(amps, 0, w)))[0];
-      near(sourceW, loadsW + lossW, 1e-8, 'source power is loads plus losses');
+      near(sourceW, loadsW + lossW, 1e-9, 'source power is loads plus losses');
     }
   }
 };

@@ -8,6 +8,7 @@ import { waysOf } from '../../plan/ports.ts';
 import { type Fault, type WhatIf, whatIf } from '../../report/whatif.ts';
 import { type Command, EXIT, orRefuse, planFrom, Refusal, UsageError } from '../command.ts';
 import { onePath } from '../plan-out.ts';
+import { faultsPrinted } from '../what-if-faults.ts';
 import { swapPrinted } from '../what-if-swap.ts';
 
 /** A record by its id or by what people call it. */
@@ -85,13 +86,14 @@ const text = (w: WhatIf): string => {
 
 export const whatIfCommand: Command = {
   usage:
-    'what-if PLAN (--trip BOX/WAY | --lose leg=SOURCE/LEG | --lose neutral=THING | --swap SOURCE=KIND) [--setup NAME] [--json]',
+    'what-if PLAN (--trip BOX/WAY | --lose leg=SOURCE/LEG | --lose neutral=THING | --swap SOURCE=KIND | --loops) [--setup NAME] [--json]',
   summary: 'print what a fault would do: what goes dark, what remains, what volts each unit sees',
   details:
     '  --trip BOX/WAY          a breaker opens, like K1/4\n' +
     '  --lose leg=SOURCE/LEG   a leg of a source is lost, like leg=G1/B\n' +
     '  --lose neutral=THING    the neutral comes off ahead of a source, box, cable or outlet\n' +
     '  --swap SOURCE=KIND      another source of the gear book in place of one, like G1=generator-60kw-3ph\n' +
+    '  --loops                 a short at the end of each run: its loop, its current, and what opens\n' +
     '  --setup NAME            in this setup; else the first (a swap is told for the worst of all)\n' +
     '  --json                  as JSON\n\n' +
     'Things are named by their label or their id. The plan is not changed.',
@@ -103,11 +105,18 @@ export const whatIfCommand: Command = {
         trip: { type: 'string' },
         lose: { type: 'string' },
         swap: { type: 'string' },
+        loops: { type: 'boolean' },
         setup: { type: 'string' },
         json: { type: 'boolean' },
       },
     });
     const plan = await planFrom(onePath(positionals), output);
+    if (values.loops) {
+      if ([values.trip, values.lose, values.swap, values.setup].some((v) => v !== undefined))
+        throw new UsageError('Give --loops by itself.');
+      output.out(faultsPrinted(plan, values.json === true));
+      return EXIT.done;
+    }
     if (values.swap !== undefined) {
       const at = values.swap.lastIndexOf('=');
       if (at <= 0 || values.trip !== undefined || values.lose !== undefined || values.setup !== undefined)

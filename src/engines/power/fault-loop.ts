@@ -2,6 +2,7 @@ import { limitOf } from '../../derive/limits.ts';
 import type { SupplyNode, SupplyTree } from '../../derive/supply-types.ts';
 import { legVoltsV, type SystemShape, systemShape } from '../../derive/systems.ts';
 import type { Transformer } from '../../derive/transformers.ts';
+import type { Curve } from '../../plan/kinds/ports.ts';
 import { kindOf, type Plan, recordOf } from '../../plan/plan.ts';
 import { magneticBand } from './findings/inrush.ts';
 import { transformerOhms, wireImpedance } from './impedance.ts';
@@ -19,6 +20,9 @@ export interface FaultLoop {
   /** The breaker that should open: the nearest way ahead. */
   readonly breakerLabel: string | undefined;
   readonly breakerA: number | undefined;
+  readonly curve: Curve | undefined;
+  /** Trip class of the residual-current device ahead that opens first; undefined without one. It sees faults to earth alone. */
+  readonly rcdMa: number | undefined;
   /** The largest loop with which the breaker opens at once; undefined without a breaker. */
   readonly mostOhm: number | undefined;
   readonly opens: 'at once' | 'perhaps at once' | 'slowly' | 'not known';
@@ -71,6 +75,8 @@ export const faultLoops = (plan: Plan, tree: SupplyTree): readonly FaultLoop[] =
       faultA,
       breakerLabel: way?.label,
       breakerA: ratingA,
+      curve: way?.way?.curve,
+      rcdMa: deviceAhead(tree, n),
       mostOhm,
       opens:
         faultA === undefined || !band || !ratingA
@@ -108,6 +114,16 @@ const shapeAt = (tree: SupplyTree, n: SupplyNode): SystemShape | undefined => {
   for (let at: SupplyNode | undefined = n; at; at = tree.nodes[at.parent])
     if (at.transformer) return at.transformer.shape;
   return n.system && systemShape(n.system);
+};
+
+/** The lowest trip class of the residual-current devices ahead, up to a transformer, behind which a supply begins anew. */
+const deviceAhead = (tree: SupplyTree, n: SupplyNode): number | undefined => {
+  let least: number | undefined;
+  for (let at: SupplyNode | undefined = n; at && !at.transformer; at = tree.nodes[at.parent]) {
+    const ma = at.way?.rcdMa;
+    if (ma !== undefined && ma > 0 && (least === undefined || ma < least)) least = ma;
+  }
+  return least;
 };
 
 const wayAhead = (tree: SupplyTree, n: SupplyNode): SupplyNode | undefined => {

@@ -111,6 +111,18 @@ test('power-what-if: what-if names things by label or id and refuses what is not
   }
 });
 
+test('power-fault-loop: what-if tells the loop at the end of each run and what opens', async () => {
+  const plan = planFile('loops.json');
+  const told = await lampwright('what-if', plan, '--loops');
+  expect(told.status).toBe(0);
+  // A set whose loop no one has measured.
+  expect(told.out).toMatch(/measure the loop\. It opens at once with a loop of [\d.]+ Ω or less/);
+  expect(told.out).toMatch(/no time is set/);
+  const json = JSON.parse((await lampwright('what-if', plan, '--loops', '--json')).out) as { rows: object[] };
+  expect(json.rows.length).toBeGreaterThan(1);
+  expect((await lampwright('what-if', plan, '--loops', '--trip', 'K1/4')).status).toBe(2);
+});
+
 test('power-what-if: what-if tells what another source of the book would do', async () => {
   const plan = planFile('swap.json');
   const small = await lampwright('what-if', plan, '--swap', 'Generator=generator-100kw-3ph');
