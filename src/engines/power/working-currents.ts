@@ -6,7 +6,7 @@ import { neutralCurrents } from './harmonics.ts';
 import type { SolvedSource } from './types.ts';
 import { childrenOf, figure, loadLines, localOf, phasor, setupName } from './working-shared.ts';
 import type { PowerWorking, Subject, WorkingLine } from './working-types.ts';
-import { voltsBasisLine } from './working-volts.ts';
+import { flowLine, voltsBasisLine } from './working-volts.ts';
 
 /** Working of the current on one leg: a load's own by its volt-amperes, else the phasor sum of what hangs on it. */
 export const legWorking = (s: Subject, leg: number, key: string): PowerWorking => {
@@ -107,7 +107,7 @@ export const neutralWorking = (s: Subject, key: string): PowerWorking => {
       harmonic && node.legs.length > 1
         ? 'I_N = √(|Σ I₁|² + (Σ I₃)²), I₁ = I ÷ √(1 + k²), I₃ = k × I₁, k = third harmonic ÷ fundamental'
         : 'I_N = |Σ I of the legs| (phasor sum)',
-    inputs: [voltsBasisLine(s), ...inputs, ...(harmonic ? thirdLines(s) : [])],
+    inputs: [voltsBasisLine(s), flowLine(s), ...inputs, ...(harmonic ? thirdLines(s) : [])],
     steps: [
       `sum of the leg currents as phasors = ${phasor(run.sweep.amps, local * 8 + NEUTRAL * 2).replace(/ ∠.*/, '')}`,
       ...(harmonic && node.legs.length > 1

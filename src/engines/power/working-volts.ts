@@ -6,6 +6,7 @@ import { kindOf, planRecord, recordOf } from '../../plan/plan.ts';
 import { between } from './extract.ts';
 import { wireImpedance } from './impedance.ts';
 import { voltPairs } from './model.ts';
+import { TOLERANCE_V } from './solve.ts';
 import { localOf } from './working-shared.ts';
 import type { PowerWorking, Subject, WorkingLine } from './working-types.ts';
 
@@ -21,6 +22,25 @@ export const voltsBasisLine = (s: Subject): WorkingLine => {
     name,
     value: 'not known: measure',
     from: `currents reckoned at nominal ${formatVolts(shape.nominalV)}`,
+    assumed: false,
+  };
+};
+
+/** How the load flow came to rest: its passes, and the largest change of any volt in the last one. */
+export const flowLine = (s: Subject): WorkingLine => {
+  const { passes, changeV } = s.run.sweep;
+  const name = 'load flow';
+  if (s.source.model.basis === 'unknown')
+    return {
+      name,
+      value: 'one pass',
+      from: 'at nominal volts, the source’s own not being known',
+      assumed: false,
+    };
+  return {
+    name,
+    value: `at rest after ${passes} ${passes === 1 ? 'pass' : 'passes'}`,
+    from: `no volt changed by more than ${changeV.toExponential(1)} V in the last; below ${TOLERANCE_V.toExponential(0)} V is rest`,
     assumed: false,
   };
 };
@@ -47,7 +67,7 @@ export const dropWorking = (
   const loss = (local: number, [a, b]: readonly [number, number]): number =>
     between(openV, a * 2, b * 2) - between(volts, local * 8 + a * 2, local * 8 + b * 2);
   const pair = pairs.reduce((x, y) => (loss(s.local, y) > loss(s.local, x) ? y : x), pairs[0] ?? [0, 3]);
-  const inputs: WorkingLine[] = [voltsBasisLine(s)];
+  const inputs: WorkingLine[] = [voltsBasisLine(s), flowLine(s)];
   const steps: string[] = [];
   let before = 0;
   for (const n of pathTo(s)) {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Quantity } from '../../../src/derive/types.ts';
 import { computePower } from '../../../src/engines/power/index.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
+import { explainOrWhy } from '../../../src/report/explain.ts';
 import { generatorRig, PlanBuilder } from '../../support/plan-builder.ts';
 
 const figure = (plan: Plan, key: string, q: Quantity, setup = 0): number =>
@@ -233,5 +234,23 @@ describe('the worst of all setups', () => {
     expect(figures.worst(f.id, 'leg0A')).toEqual({ value: figures.get(f.id, 'leg0A', 1), setupIndex: 1 });
     expect(figures.worst(f.id, 'voltsV')).toEqual({ value: figures.get(f.id, 'voltsV', 1), setupIndex: 1 });
     expect(figures.worst('nothing', 'leg0A').setupIndex).toBe(-1);
+  });
+});
+
+describe('how the load flow came to rest', () => {
+  it('power-flow: the working of a figure tells its passes and the last change of any volt', () => {
+    const { b, plug } = generatorRig();
+    b.fixtureKind('f', { wattsW: 1000 });
+    const f = plug('f', 1).fixture;
+    const plan = b.plan();
+    const { sweep } = [...computePower(plan).sources.values()][0]?.setups[0] ?? {};
+    expect(sweep?.passes).toBeGreaterThan(2);
+    expect(sweep?.changeV).toBeLessThan(1e-8);
+    for (const q of ['dropPct', 'neutralA']) {
+      const w = explainOrWhy(plan, `${q}@${f.id}@all`);
+      const line = w.ok ? w.value.inputs.find((i) => i.name === 'load flow') : undefined;
+      expect(line?.value).toBe(`at rest after ${sweep?.passes} passes`);
+      expect(line?.from).toMatch(/1e-8 V is rest/);
+    }
   });
 });
