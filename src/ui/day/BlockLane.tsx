@@ -11,6 +11,7 @@ import { type Grip, useBlockDrag } from './use-block-drag.ts';
 const HEIGHT = 40;
 const EDGE_PX = 8;
 const WORDS_PX = 5;
+const KEYS = 'Arrow keys move this edge by 5 minutes, with Shift by 15; with Alt the whole block.';
 
 /** Blocks as bars. Edges are dragged, or moved by arrow keys in steps of five minutes; the bar as a whole likewise. */
 export const BlockLane = ({
@@ -104,7 +105,13 @@ const Bar = ({
       onFocus={(e) => {
         if (!e.currentTarget.matches(':focus-visible')) return;
         const box = e.currentTarget.getBoundingClientRect();
-        tips.show({ stop, minute, xPx: box.left, yPx: box.bottom, byKeys: false });
+        tips.show({
+          stop: { ...stop, lines: [...stop.lines, KEYS] },
+          minute,
+          xPx: box.left,
+          yPx: box.bottom,
+          byKeys: false,
+        });
       }}
       onBlur={() => tips.show(undefined)}
       {...drag.on(row, grip)}

@@ -5,6 +5,7 @@ import { parseClock } from '../../plan/clock.ts';
 import { removeRecords } from '../../plan/edits/arrange.ts';
 import { addBlock, changeBlock, setBlockTimes } from '../../plan/edits/day.ts';
 import { setupsOf } from '../../plan/plan.ts';
+import { LAST_MINUTE } from '../../plan/records/day.ts';
 import type { Block } from '../../plan/records/index.ts';
 import type { BlockRow, DaySummary } from '../../report/day.ts';
 import { TypedCell } from '../common/TypedCell.tsx';
@@ -21,6 +22,8 @@ const WHATS: readonly { readonly id: Block['what']; readonly name: string; reado
   { id: 'other', name: 'Other', minutes: 60 },
 ];
 const FIRST_MIN = 480;
+/** A block that does not even get so long has no room. */
+const LEAST_MIN = 5;
 const burnsWhole = (what: Block['what']): boolean => what === 'setup' || what === 'pre-light';
 const clock: (t: string) => Result<number> = parseClock;
 
@@ -43,6 +46,10 @@ export const BlockTable = ({
   const [burns, setBurns] = useState<string | undefined>(undefined);
   const add = (what: (typeof WHATS)[number]): void => {
     const startMin = summary.endMin > 0 ? summary.endMin : FIRST_MIN;
+    if (startMin + LEAST_MIN > LAST_MINUTE) {
+      session.set({ message: 'The day ends at noon of the next day. Shorten or move a block first.' });
+      return;
+    }
     const shown = setupId ?? setupsOf(plan)[0]?.id;
     session.commit(
       `Add ${what.name.toLowerCase()}`,
@@ -51,7 +58,7 @@ export const BlockTable = ({
         {
           day,
           startMin,
-          endMin: Math.min(startMin + what.minutes, 2160),
+          endMin: Math.min(startMin + what.minutes, LAST_MINUTE),
           what: what.id,
           ...(burnsWhole(what.id) && shown ? { setupId: shown } : {}),
         },

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { compareNatural } from '../../kernel/ids.ts';
 import { fail, ok, type Result } from '../../kernel/result.ts';
 import { formatWatts } from '../../kernel/units.ts';
 import { removeRecords } from '../../plan/edits/arrange.ts';
@@ -24,7 +25,7 @@ export const ChargerTable = () => {
     camera: s.camera,
   }));
   const kinds = useChargerKinds();
-  const chargers = recordsOf(plan, 'charger');
+  const chargers = [...recordsOf(plan, 'charger')].sort((a, b) => compareNatural(a.label, b.label));
   return (
     <section aria-label="Chargers">
       <h3>Chargers</h3>

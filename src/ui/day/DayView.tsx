@@ -1,10 +1,7 @@
 import { useState } from 'react';
-import { formatFuel, formatWatts, type LengthUnits } from '../../kernel/units.ts';
 import { removeRecords } from '../../plan/edits/arrange.ts';
 import { copyDay } from '../../plan/edits/day.ts';
-import { planRecord } from '../../plan/plan.ts';
-import { type DaySummary, daySummary } from '../../report/day.ts';
-import { sourceNote } from '../../report/day-words.ts';
+import { daySummary } from '../../report/day.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { BlockTable } from './BlockTable.tsx';
@@ -12,6 +9,7 @@ import { EmptyDay } from './EmptyDay.tsx';
 import { EventList } from './EventList.tsx';
 import { PlaceDialog } from './PlaceDialog.tsx';
 import { Timeline } from './Timeline.tsx';
+import { Totals } from './Totals.tsx';
 import { Troubles } from './Troubles.tsx';
 
 interface DayViewProps {
@@ -85,68 +83,10 @@ export const DayView = ({ day, days, onDay, onPacks }: DayViewProps) => {
       )}
       <div className="day-top">
         <BlockTable day={day} summary={summary} shiftRest={shiftRest} />
-        {summary.blocks.length > 0 ? <Totals summary={summary} units={planRecord(plan).lengthUnits} /> : null}
+        {summary.blocks.length > 0 ? <Totals summary={summary} /> : null}
       </div>
       <EventList summary={summary} />
       {placing ? <PlaceDialog day={day} onClose={() => setPlacing(false)} /> : null}
     </div>
   );
 };
-
-const hours = (h: number): string => `${Number(h.toFixed(1))} h`;
-
-const Totals = ({ summary, units }: { readonly summary: DaySummary; readonly units: LengthUnits }) => (
-  <section className="day-totals" aria-label="The day in all">
-    <table className="table">
-      <caption className="visually-hidden">Power of each source over the day</caption>
-      <thead>
-        <tr>
-          <th scope="col">Source</th>
-          <th scope="col" className="num">
-            Peak
-          </th>
-          <th scope="col" className="num">
-            Average
-          </th>
-          <th scope="col" className="num">
-            Energy
-          </th>
-          <th scope="col" className="num">
-            Fuel
-          </th>
-          <th scope="col">
-            <span className="visually-hidden">Refuelling, what is left</span>
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {summary.sources.map((s) => (
-          <tr key={s.id}>
-            <th scope="row">{s.label}</th>
-            <td className="num">{formatWatts(s.peakW)}</td>
-            <td className="num">{formatWatts(s.averageW)}</td>
-            <td className="num">{(s.energyWh / 1000).toFixed(1)} kWh</td>
-            <td className="num">{s.fuelL === undefined ? '–' : formatFuel(s.fuelL, units)}</td>
-            <td className={s.station?.emptyMin === undefined ? 'soft' : 'day-fault'}>{sourceNote(s)}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
-    <p className="soft">
-      Light for {hours(summary.hoursOn)}. Power is at nominal volts, cable loss left out; a charger counts as
-      its packs take it.
-    </p>
-    {summary.circuits.length > 0 ? (
-      <details className="day-circuits">
-        <summary>Hours the circuits are loaded</summary>
-        <ul>
-          {summary.circuits.map((c) => (
-            <li key={c.key}>
-              {c.label}: {hours(c.totalH)}, at a stretch {hours(c.longestH)}
-            </li>
-          ))}
-        </ul>
-      </details>
-    ) : null}
-  </section>
-);

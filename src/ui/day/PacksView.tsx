@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { daySummary, type LeastRow, leastBaysOf, leastOf } from '../../report/day.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { BackUps } from './BackUps.tsx';
@@ -18,6 +18,16 @@ interface Answer {
 export const PacksView = ({ day }: { readonly day: number }) => {
   const plan = useSessionSlice((s) => s.plan);
   const [answer, setAnswer] = useState<Answer | undefined>(undefined);
+  const [looking, setLooking] = useState(false);
+  // The search takes a moment on a large day: the screen says so first.
+  useEffect(() => {
+    if (!looking) return;
+    const t = setTimeout(() => {
+      setAnswer({ plan, least: leastOf(plan, day), bays: leastBaysOf(plan, day) });
+      setLooking(false);
+    }, 30);
+    return () => clearTimeout(t);
+  }, [looking, plan, day]);
   const summary = daySummary(plan, day);
   const now = answer?.plan === plan ? answer : undefined;
   return (
@@ -29,10 +39,10 @@ export const PacksView = ({ day }: { readonly day: number }) => {
         <button
           type="button"
           className="button primary"
-          disabled={summary.pools.length === 0 || summary.blocks.length === 0}
-          onClick={() => setAnswer({ plan, least: leastOf(plan, day), bays: leastBaysOf(plan, day) })}
+          disabled={looking || summary.pools.length === 0 || summary.blocks.length === 0}
+          onClick={() => setLooking(true)}
         >
-          Find the fewest packs and bays for day {day}
+          {looking ? 'Looking for the fewest…' : `Find the fewest packs and bays for day ${day}`}
         </button>
         {summary.blocks.length === 0 ? <span className="soft"> Plan the shooting day first.</span> : null}
         {now ? (

@@ -3,32 +3,35 @@ import type { DaySummary } from '../../report/day.ts';
 import type { Scale } from './scale.ts';
 import { skyMarks } from './sky.ts';
 
-const HEIGHT = 44;
+const TALL = 44;
+/** Without sun and moon there are hours only. */
+const FLAT = 26;
 const SKY_Y = 2;
 const SKY_H = 14;
 const MOON_H = 3;
 
 /** Hours, and over them night, twilight and day with sun and moon, where place and date are known. */
 export const Ruler = ({ scale, sky }: { readonly scale: Scale; readonly sky: DaySummary['sky'] }) => {
+  const height = sky ? TALL : FLAT;
   const hours: number[] = [];
   for (let m = scale.fromMin; m <= scale.toMin; m += 60) hours.push(m);
   const halves = scale.pxPerMin > 1.6;
   return (
     <svg
       width={scale.widthPx}
-      height={HEIGHT}
+      height={height}
       role="img"
       aria-label={sky ? skyWords(sky) : 'Hours of the day'}
     >
       {sky ? <SkyBands scale={scale} sky={sky} /> : null}
       {hours.map((m) => (
         <g key={m}>
-          <line className="tick" x1={scale.x(m)} x2={scale.x(m)} y1={35} y2={HEIGHT} />
+          <line className="tick" x1={scale.x(m)} x2={scale.x(m)} y1={height - 9} y2={height} />
           {halves && m < scale.toMin ? (
-            <line className="tick" x1={scale.x(m + 30)} x2={scale.x(m + 30)} y1={40} y2={HEIGHT} />
+            <line className="tick" x1={scale.x(m + 30)} x2={scale.x(m + 30)} y1={height - 4} y2={height} />
           ) : null}
           {scale.x(m) > scale.widthPx - 30 ? null : (
-            <text className="tick-text" x={scale.x(m) + 3} y={HEIGHT - 3}>
+            <text className="tick-text" x={scale.x(m) + 3} y={height - 3}>
               {formatClock(m)}
             </text>
           )}

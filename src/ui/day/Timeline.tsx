@@ -20,6 +20,8 @@ const NAMES_PX = 212;
 const BESIDE_PX = NAMES_PX + 18;
 /** From so many units on their lanes are low. */
 const MANY_UNITS = 14;
+/** From so many bays on those of all chargers are. */
+const MANY_BAYS = 16;
 
 /** The day from left to right: sky and hours, blocks, a lane for each unit on packs, the charger bays, watts of each source. */
 export const Timeline = ({
@@ -162,7 +164,7 @@ export const Timeline = ({
               .map(unit)}
             {chargersOf(summary.bays).map((c) => (
               <Lane key={c.label} name={<ChargerName charger={c} />}>
-                <ChargerStrip bays={c.bays} scale={scale} />
+                <ChargerStrip bays={c.bays} scale={scale} crowded={summary.bays.length > MANY_BAYS} />
               </Lane>
             ))}
             {summary.sources.map((s) => (

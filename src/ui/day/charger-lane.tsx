@@ -29,13 +29,16 @@ export const chargersOf = (bays: readonly BayLane[]): readonly ChargerLane[] => 
 export const ChargerStrip = ({
   bays,
   scale,
+  crowded,
 }: {
   readonly bays: readonly BayLane[];
   readonly scale: Scale;
+  /** There are many chargers: their rows are low too. */
+  readonly crowded: boolean;
 }) => {
-  const low = bays.length >= MANY_BAYS;
+  const low = crowded || bays.length >= MANY_BAYS;
   const rowH = low ? LOW_ROW_H : ROW_H;
-  const height = Math.max(26, bays.length * rowH + 4);
+  const height = Math.max(low ? 20 : 26, bays.length * rowH + 4);
   const top = (height - bays.length * rowH) / 2;
   const charged = bays.reduce((sum, b) => sum + b.spans.length, 0);
   const stops = useMemo(() => bayStops(bays), [bays]);
