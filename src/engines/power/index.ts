@@ -34,6 +34,7 @@ export {
 } from './feeder.ts';
 export { foldNeutral, type SpreadLoad, spreadLoads, transformerRatio } from './feeder-parts.ts';
 export { wireImpedance } from './impedance.ts';
+export { type OverheadConductor, overheadOhmPerMile, sequenceOhm } from './line-ohms.ts';
 export { type LostLeg, lostLeg } from './lost-leg.ts';
 export { type FloatingNeutral, floatingNeutral, type NeutralLoad, onNeutral } from './lost-neutral.ts';
 export { sourceVolts, type VoltsBasis } from './model.ts';
