@@ -89,10 +89,7 @@ export const Totals = ({ summary }: { readonly summary: DaySummary }) => {
         Light for {hours(summary.hoursOn)}. Power is at nominal volts, cable loss left out; a charger counts
         as its packs take it.
       </p>
-      <HourList
-        title="Hours the circuits are loaded"
-        rows={summary.circuits.map((c) => ({ key: c.key, ...c }))}
-      />
+      <HourList title="Hours the circuits are loaded" rows={summary.circuits} />
       <HourList title="Hours the units burn" rows={burning.map((u) => ({ key: u.fixtureId, ...u }))} />
     </section>
   );
