@@ -1,6 +1,6 @@
 import type { Way } from '../plan/kinds/ports.ts';
 import { kindOf, type Plan, recordOf } from '../plan/plan.ts';
-import type { AnyRecord, Cable } from '../plan/records/index.ts';
+import type { AnyRecord, Cable, Fixture } from '../plan/records/index.ts';
 
 /** What people call a record: `Unit 7`, `K1`, `ballast of Unit 7`. */
 export const recordLabel = (plan: Plan, r: AnyRecord | undefined): string => {
@@ -40,6 +40,13 @@ export const recordLabel = (plan: Plan, r: AnyRecord | undefined): string => {
     default:
       return r ? r.type : 'nothing';
   }
+};
+
+/** What a unit without mains runs on, in a word: the label of its pack on the floor, `packs`, `own cells`; undefined where it takes mains. */
+export const cellsWord = (plan: Plan, f: Fixture): string | undefined => {
+  if (!f.onPacks) return undefined;
+  if (f.packFrom) return recordOf(plan, 'pack', f.packFrom.packId)?.label || 'packs';
+  return f.packs ? 'packs' : 'own cells';
 };
 
 /** A cable by its own label, else by where it goes. */

@@ -1,3 +1,4 @@
+import { cellsWord } from '../derive/labels.ts';
 import { type Point, scale } from '../kernel/geometry.ts';
 import type { Id } from '../kernel/ids.ts';
 import { formatLength, formatWatts } from '../kernel/units.ts';
@@ -33,7 +34,7 @@ export const unitFacts = (ctx: DrawContext, f: Fixture): string => {
   const when = (field: LabelField, text: () => string): string => (fields.includes(field) ? text() : '');
   const universe = f.patch ? recordOf(ctx.plan, 'universe', f.patch.universeId) : undefined;
   const address = f.patch && universe ? `U${universe.number} ${f.patch.address}` : '';
-  const power = f.onPacks ? 'own cells' : (pluggedAt(ctx, f.id) ?? '');
+  const power = cellsWord(ctx.plan, f) ?? pluggedAt(ctx, f.id) ?? '';
   return [
     when('channel', () => (f.channel ? `ch ${f.channel}` : '')),
     when('watts', () => {

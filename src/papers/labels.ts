@@ -1,3 +1,4 @@
+import { cellsWord } from '../derive/labels.ts';
 import { drawContext, pluggedAt } from '../drawing/context.ts';
 import { wrapText } from '../drawing/text.ts';
 import { compareNatural } from '../kernel/ids.ts';
@@ -128,7 +129,7 @@ export const unitLabelPages = (info: SetInfo): readonly PageMaker[] => {
           wordAndLines(ink, room, f.unit, [
             { text: kindOf(info.plan, f.kindId)?.name ?? '', strong: true },
             { text: f.use },
-            { text: f.onPacks ? (f.packs ? 'packs' : 'own cells') : (pluggedAt(ctx, f.id) ?? '') },
+            { text: cellsWord(ctx.plan, f) ?? pluggedAt(ctx, f.id) ?? '' },
             {
               text:
                 f.patch && universe

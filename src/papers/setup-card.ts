@@ -1,3 +1,4 @@
+import { cellsWord } from '../derive/labels.ts';
 import { type DrawContext, pluggedAt } from '../drawing/context.ts';
 import { footprintOf, patchedMode } from '../plan/footprint.ts';
 import { fixturePlace, kindOf } from '../plan/plan.ts';
@@ -99,7 +100,7 @@ export const drawCard = (ink: Ink, c: CardInfo, r: Rect): void => {
     pitchMm: LINE_MM,
   });
   const used = f.use ? fitted(ink, tx, named, f.use, tw, 0) : named;
-  const power = f.onPacks ? 'own cells' : (pluggedAt(c.ctx, f.id) ?? 'not plugged');
+  const power = cellsWord(c.ctx.plan, f) ?? pluggedAt(c.ctx, f.id) ?? 'not plugged';
   fitted(ink, tx, used, `Power: ${power}`, tw, 0);
   let y = r.y + UNIT_CAP_MM + 5.2;
   ink.line(r.x, y, r.x + r.w, y, 0.5);

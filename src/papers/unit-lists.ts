@@ -1,3 +1,4 @@
+import { cellsWord } from '../derive/labels.ts';
 import { drawContext, pluggedAt } from '../drawing/context.ts';
 import { compareNatural } from '../kernel/ids.ts';
 import { planInSetup } from '../plan/moves.ts';
@@ -37,7 +38,7 @@ export const unitTable = (info: SetInfo): ListTable => {
         f.use,
         f.gel,
         f.channel,
-        f.onPacks ? (f.packs ? 'packs' : 'own cells') : (pluggedAt(ctx, f.id) ?? ''),
+        cellsWord(ctx.plan, f) ?? pluggedAt(ctx, f.id) ?? '',
         universe?.number ?? Number.NaN,
         f.patch && universe ? f.patch.address : Number.NaN,
         f.patch ? (kind?.modes.find((m) => m.id === f.patch?.modeId)?.name ?? '') : '',
