@@ -21,7 +21,7 @@ const refuse = (): never => {
 
 /** The records of a plan, with a note of each that is asked for. */
 class NotedRecords implements ReadonlyMap<Id, AnyRecord> {
-  readonly notes = new Map<Id, AnyRecord | undefined>();
+  notes = new Map<Id, AnyRecord | undefined>();
   readonly #base: ReadonlyMap<Id, AnyRecord>;
 
   constructor(base: ReadonlyMap<Id, AnyRecord>) {
@@ -42,49 +42,72 @@ class NotedRecords implements ReadonlyMap<Id, AnyRecord> {
     return refuse();
   }
 
-  entries = refuse;
-  keys = refuse;
-  values = refuse;
-  forEach = refuse;
-  [Symbol.iterator] = refuse;
+  entries(): never {
+    return refuse();
+  }
+
+  keys(): never {
+    return refuse();
+  }
+
+  values(): never {
+    return refuse();
+  }
+
+  forEach(): never {
+    return refuse();
+  }
+
+  [Symbol.iterator](): never {
+    return refuse();
+  }
 }
 
-const noted = new WeakSet<Plan>();
-
 /** Whether a plan is one that only notes what a remembered function asks of another. */
-export const isNoted = (plan: Plan): boolean => noted.has(plan);
+export const isNoted = (plan: Plan): boolean => plan.records instanceof NotedRecords;
+
+/** A plan that answers as another one does and notes all it is asked. */
+class Noter {
+  readonly #plan: Plan;
+  readonly #records: NotedRecords;
+  #types: RecordType[] = [];
+  #lists: (readonly AnyRecord[])[] = [];
+
+  constructor(plan: Plan) {
+    this.#records = new NotedRecords(plan.records);
+    this.#plan = { ...plan, records: this.#records };
+    lendLists(this.#plan, {
+      get: (type) => {
+        const list = recordsOf(plan, type) as readonly AnyRecord[];
+        if (!this.#types.includes(type)) {
+          this.#types.push(type);
+          this.#lists.push(list);
+        }
+        return list;
+      },
+    });
+  }
+
+  /** What a function gives for the plan, with all it asked for. */
+  ask<V>(more: readonly unknown[], make: (p: Plan) => V): Kept<V> {
+    this.#records.notes = new Map();
+    this.#types = [];
+    this.#lists = [];
+    const value = make(this.#plan);
+    const { notes } = this.#records;
+    const [types, lists] = [this.#types, this.#lists];
+    return { value, more, ids: [...notes.keys()], records: [...notes.values()], types, lists };
+  }
+}
 
 /** What a function gave for a plan, with a note of all it asked the plan for. */
 export type Noted<V> = Kept<V>;
 
 /** Calls a function with a plan that answers as this one does, and notes all it asks for. */
-export const notingReads = <V>(plan: Plan, ask: (p: Plan) => V): Noted<V> => noting(plan, [], ask);
+export const notingReads = <V>(plan: Plan, make: (p: Plan) => V): Noted<V> => new Noter(plan).ask([], make);
 
 /** Whether a plan would answer the same to all that was asked. */
 export const stillHolds = (noted: Noted<unknown>, plan: Plan): boolean => holds(noted, plan, noted.more);
-
-const noting = <V>(plan: Plan, more: readonly unknown[], ask: (p: Plan) => V): Kept<V> => {
-  const records = new NotedRecords(plan.records);
-  const lists = new Map<RecordType, readonly AnyRecord[]>();
-  const view: Plan = { ...plan, records };
-  noted.add(view);
-  lendLists(view, {
-    get: (type) => {
-      const list = recordsOf(plan, type) as readonly AnyRecord[];
-      lists.set(type, list);
-      return list;
-    },
-  });
-  const value = ask(view);
-  return {
-    value,
-    more,
-    ids: [...records.notes.keys()],
-    records: [...records.notes.values()],
-    types: [...lists.keys()],
-    lists: [...lists.values()],
-  };
-};
 
 const holds = (k: Kept<unknown>, plan: Plan, more: readonly unknown[]): boolean => {
   for (let i = 0; i < more.length; i++) if (!Object.is(more[i], k.more[i])) return false;
@@ -110,7 +133,7 @@ export const remembered = <K extends object, A extends readonly unknown[], V>(
   return (plan, thing, ...more) => {
     const known = all.get(thing);
     if (known) for (const k of known) if (holds(k, plan, more)) return k.value;
-    const kept = noting(plan, more, (p) => make(p, thing, ...more));
+    const kept = new Noter(plan).ask(more, (p) => make(p, thing, ...more));
     if (!known) all.set(thing, [kept]);
     else {
       if (known.length >= KEPT) known.pop();
@@ -122,9 +145,9 @@ export const remembered = <K extends object, A extends readonly unknown[], V>(
 
 const TYPES = Object.keys(recordSchemas) as RecordType[];
 
-/** Ids of records that were added, taken away or changed from one plan to another. */
-export const changedIds = (before: Plan, after: Plan): ReadonlySet<Id> =>
-  changeBetween(listsOf(before), listsOf(after)).ids;
+/** Ids of records that were added, taken away or changed from one plan to another; undefined for plans that share nothing. */
+export const changedIds = (before: Plan, after: Plan): ReadonlySet<Id> | undefined =>
+  changeBetween(listsOf(before), listsOf(after))?.ids;
 
 /** All lists of a plan, by type in one order. */
 const listsOf = (plan: Plan): Lists => TYPES.map((t) => recordsOf(plan, t) as readonly AnyRecord[]);
@@ -135,7 +158,9 @@ interface Change {
   readonly types: ReadonlySet<RecordType>;
 }
 
-const changeBetween = (before: Lists, after: Lists): Change => {
+const changeBetween = (before: Lists, after: Lists): Change | undefined => {
+  // Two plans that are not of one history: nothing made of the one serves the other.
+  if (!after.some((l, i) => l.length > 0 && l === before[i])) return undefined;
   const ids = new Set<Id>();
   const types = new Set<RecordType>();
   const touch = (r: AnyRecord): void => {
@@ -159,6 +184,8 @@ interface Batch<K, V> {
   readonly values: readonly V[];
 }
 
+const NO_MORE: readonly unknown[] = [];
+
 const stands = (k: Kept<unknown>, change: Change): boolean => {
   for (let i = 0; i < k.ids.length; i++) if (change.ids.has(k.ids[i] as Id)) return false;
   for (let i = 0; i < k.types.length; i++) if (change.types.has(k.types[i] as RecordType)) return false;
@@ -177,12 +204,13 @@ export const rememberedEach = <K extends object, A extends readonly unknown[], V
     if (isNoted(plan))
       throw new Error('what is remembered of many things may not be asked for in a remembered function');
     const lists = listsOf(plan);
-    const before = last && sameItems(last.more, more) ? last : undefined;
-    const change = before && changeBetween(before.lists, lists);
+    const change = last && sameItems(last.more, more) ? changeBetween(last.lists, lists) : undefined;
+    const before = change && last;
     const inPlace = before?.things.length === things.length;
     const elsewhere =
       before && !inPlace ? new Map(before.things.map((t, i) => [t, before.kept[i]] as const)) : undefined;
     let same = inPlace;
+    let noter: Noter | undefined;
     const kept: Kept<V>[] = [];
     for (let i = 0; i < things.length; i++) {
       const thing = things[i] as K;
@@ -190,7 +218,8 @@ export const rememberedEach = <K extends object, A extends readonly unknown[], V
       if (there && change && stands(there, change)) kept.push(there);
       else {
         same = false;
-        kept.push(noting(plan, [], (p) => make(p, thing, ...more)));
+        noter ??= new Noter(plan);
+        kept.push(noter.ask(NO_MORE, (p) => make(p, thing, ...more)));
       }
     }
     const values = same && before ? before.values : kept.map((k) => k.value);

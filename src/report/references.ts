@@ -51,8 +51,8 @@ const leadsStill = (from: AnyRecord, to: AnyRecord | undefined): boolean => {
  * changed and what was broken before needs a look.
  */
 const foundIn = (plan: Plan, last: { readonly plan: Plan; readonly found: Found } | undefined): Found => {
-  if (!last) return look(plan, plan.records.values());
-  const changed = changedIds(last.plan, plan);
+  const changed = last && changedIds(last.plan, plan);
+  if (!last || !changed) return look(plan, plan.records.values());
   for (const id of changed) {
     const from = last.plan.records.get(id);
     if (from && !leadsStill(from, plan.records.get(id))) return look(plan, plan.records.values());
