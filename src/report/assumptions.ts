@@ -6,6 +6,12 @@ import { kindOf, type Plan, planRecord, recordsOf } from '../plan/plan.ts';
 import { radioAssumptions } from './radio-assumptions.ts';
 import type { Assumption } from './types.ts';
 
+/** A field of a kind as people say it: its unit left off, `powerFactor` as `power factor`. */
+const fieldWord = (field: string): string =>
+  field
+    .replace(/(?<=[a-z])(Mm|Kg|Ma|Ms|Min|Pct|Deg|Ohm|Wh|Ah|Kw|Kva|Va|L|W|V|A|K)$/, '')
+    .replace(/([a-z])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`);
+
 /** What the program took from elsewhere because the plan does not say; each in one line, with the records it is about. */
 export const assumptionsOf = (plan: Plan, power: PowerResult): readonly Assumption[] => {
   const out: Assumption[] = [];
@@ -115,9 +121,11 @@ export const assumptionsOf = (plan: Plan, power: PowerResult): readonly Assumpti
     const fields = Object.entries(k.basis)
       .filter(([, v]) => v === 'assumed')
       .map(([f]) => f);
-    add(`kind:${k.id}`, `${k.name}: ${fields.includes('all') ? 'figures' : fields.join(', ')} assumed.`, [
-      k.id,
-    ]);
+    add(
+      `kind:${k.id}`,
+      `${k.name}: ${fields.includes('all') ? 'figures' : fields.map(fieldWord).join(', ')} assumed.`,
+      [k.id],
+    );
   }
   return out;
 };

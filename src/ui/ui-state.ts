@@ -27,6 +27,8 @@ interface UiState {
   readonly dialog: 'issue' | 'commands' | 'shortcuts' | 'title' | 'setups' | 'settings' | undefined;
   /** Part of the plan's settings that is shown. */
   readonly settingsAt: SettingsSection;
+  /** What the rules are searched for when they are opened. */
+  readonly settingsFind: string;
   readonly findingsOpen: boolean;
   readonly powerTab: PowerTab;
   /** Id of the screen of the Control workspace that is shown. */
@@ -41,7 +43,7 @@ interface UiState {
   readonly openWorking: (key: string) => void;
   readonly closeWorking: () => void;
   readonly open: (dialog: UiState['dialog']) => void;
-  readonly openSettings: (at: SettingsSection) => void;
+  readonly openSettings: (at: SettingsSection, find?: string) => void;
   readonly setFindings: (open: boolean) => void;
   readonly setPowerTab: (powerTab: PowerTab) => void;
   readonly setControlTab: (controlTab: string) => void;
@@ -52,6 +54,7 @@ export const useUi = create<UiState>((set) => ({
   workingKey: undefined,
   dialog: undefined,
   settingsAt: 'practice',
+  settingsFind: '',
   findingsOpen: false,
   powerTab: 'circuits',
   controlTab: 'patch',
@@ -63,8 +66,8 @@ export const useUi = create<UiState>((set) => ({
   openWorking: (workingKey) => set({ workingKey }),
   closeWorking: () => set({ workingKey: undefined }),
   open: (dialog) => set({ dialog }),
-  openSettings: (settingsAt) =>
-    set({ dialog: 'settings', settingsAt, workingKey: undefined, findingsOpen: false }),
+  openSettings: (settingsAt, settingsFind = '') =>
+    set({ dialog: 'settings', settingsAt, settingsFind, workingKey: undefined, findingsOpen: false }),
   setFindings: (findingsOpen) => set({ findingsOpen }),
   setPowerTab: (powerTab) => set({ powerTab }),
   setControlTab: (controlTab) => set({ controlTab }),

@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { limitsOf } from '../../derive/limits.ts';
 import { explain } from '../../report/explain.ts';
 import { Modal } from '../common/Modal.tsx';
 import { useSessionSlice } from '../hooks.ts';
@@ -11,6 +12,7 @@ import './dialogs.css';
 export const WorkingDialog = () => {
   const key = useUi((u) => u.workingKey);
   const close = useUi((u) => u.closeWorking);
+  const openSettings = useUi((u) => u.openSettings);
   const plan = useSessionSlice((s) => s.plan);
   const working = useMemo(() => (key ? explain(plan, key) : undefined), [plan, key]);
   if (!key) return null;
@@ -25,14 +27,29 @@ export const WorkingDialog = () => {
             <thead>
               <tr>
                 <th scope="col">Input</th>
-                <th scope="col">Value</th>
+                <th scope="col" className="num">
+                  Value
+                </th>
                 <th scope="col">From</th>
               </tr>
             </thead>
             <tbody>
               {working.inputs.map((i) => (
                 <tr key={i.name}>
-                  <td>{i.name}</td>
+                  <td>
+                    {limitsOf(plan).has(i.name) ? (
+                      <button
+                        type="button"
+                        className="link"
+                        title="A rule of the plan: see or change it in the plan settings"
+                        onClick={() => openSettings('rules', i.name)}
+                      >
+                        {i.name}
+                      </button>
+                    ) : (
+                      i.name
+                    )}
+                  </td>
                   <td className="num">{i.value}</td>
                   <td>
                     {i.from}

@@ -34,7 +34,7 @@ export const FaultCase = ({ result }: { readonly result: WhatIf }) => {
       ) : null}
       {hit.length > 0 ? (
         <>
-          <table className="table power-table">
+          <table className="table power-table power-fit">
             <thead>
               <tr>
                 <th scope="col">Load</th>

@@ -27,7 +27,7 @@ export const MeasuredTab = () => {
         Measuring on live parts is for qualified persons. What is written here changes no figure; it stands
         beside the computed one. A gap is a finding: {plain('measured-volts-gap')} % of the volts,{' '}
         {plain('measured-amps-gap')} % of the amps,{' '}
-        <button type="button" className="link" onClick={() => openSettings('rules')}>
+        <button type="button" className="link" onClick={() => openSettings('rules', 'measured')}>
           as the rules say
         </button>
         . A blank{' '}
@@ -43,7 +43,7 @@ export const MeasuredTab = () => {
           beside the computed value.
         </p>
       ) : (
-        <table className="table power-table">
+        <table className="table power-table power-fit">
           <thead>
             <tr>
               <th scope="col">Point</th>

@@ -99,6 +99,9 @@ export const OneLineTab = () => {
       : undefined) ??
     (chosen === undefined ? undefined : [...entities.values()].find((e) => e.recordId === chosen));
 
+  // A way shares its record with its box: where one was pointed at, it alone is marked.
+  const exact = part !== undefined && part.key === partKey ? partKey : undefined;
+
   return (
     <section className="one-line" aria-label="One-line diagram">
       <div className="one-line-tools">
@@ -193,7 +196,9 @@ export const OneLineTab = () => {
                   <OneLineItem
                     key={i.key}
                     item={i}
-                    chosen={selection.has(i.recordId)}
+                    chosen={
+                      selection.has(i.recordId) && (exact === undefined || i.key.split('#')[0] === exact)
+                    }
                     hit={tried?.get(i.recordId)}
                     scheme={scheme}
                   />

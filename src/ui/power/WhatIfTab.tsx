@@ -8,6 +8,7 @@ import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { type Trying, useUi } from '../ui-state.ts';
 import { FaultCase } from './FaultCase.tsx';
+import { LoopsList } from './LoopsList.tsx';
 import { PowerCautions } from './PowerCautions.tsx';
 import { SwapCase } from './SwapCase.tsx';
 import { sameTrying, useTried } from './trying.ts';
@@ -116,6 +117,7 @@ export const WhatIfTab = () => {
           onDiscard={() => setKept(kept.filter((f) => f !== fault))}
         />
       ))}
+      <LoopsList />
       <PowerCautions />
     </section>
   );

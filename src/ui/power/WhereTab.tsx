@@ -166,7 +166,7 @@ export const WhereTab = () => {
           No free outlet on this floor takes it with room in every setup, by what this plan knows.
         </p>
       ) : (
-        <table className="table power-table">
+        <table className="table power-table power-fit">
           <thead>
             <tr>
               <th scope="col">Outlet</th>

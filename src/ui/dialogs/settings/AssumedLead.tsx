@@ -11,7 +11,7 @@ export const AssumedLead = ({ lead, word }: { readonly lead: Lead | undefined; r
   const setFindings = useUi((u) => u.setFindings);
   if (!lead) return word === undefined ? null : <span className="assumed"> {word}</span>;
   const go = (): void => {
-    if (lead.to === 'settings') return openSettings(lead.section);
+    if (lead.to === 'settings') return openSettings(lead.section, lead.find);
     closeWorking();
     setFindings(false);
     session.set({ workspace: lead.workspace });

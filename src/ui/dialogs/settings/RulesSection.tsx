@@ -5,6 +5,7 @@ import { withLimit } from '../../../plan/edits/settings.ts';
 import { planRecord } from '../../../plan/plan.ts';
 import { anyText, text } from '../../common/parse.ts';
 import { TypedCell } from '../../common/TypedCell.tsx';
+import { useUi } from '../../ui-state.ts';
 import type { SectionProps } from './sections.ts';
 
 type Group = 'power' | 'rigging' | 'battery' | 'control' | 'radio' | 'site' | 'own';
@@ -38,7 +39,7 @@ const parseValue = (t: string): Result<number> => {
 
 /** Every limit the checks use, where it is from, and the plan's own in its place. A reason is asked for and printed. */
 export const RulesSection = ({ draft, disabled, onPlan }: SectionProps) => {
-  const [find, setFind] = useState('');
+  const [find, setFind] = useState(useUi((u) => u.settingsFind));
   const [group, setGroup] = useState<Group>('power');
   const words = find.toLowerCase().split(/\s+/).filter(Boolean);
   const rows = [...limitsOf(draft).values()].filter((l) =>
