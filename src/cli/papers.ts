@@ -1,6 +1,6 @@
 import { utf8Bytes } from '../kernel/canonical.ts';
 import { csvBytes } from '../output/csv.ts';
-import { displayListToDxf } from '../output/dxf.ts';
+import { displayListToDxf, dxfUnit } from '../output/dxf.ts';
 import { type PaperFonts, pagesToPdf } from '../output/pdf.ts';
 import { displayListToSvg, listPage } from '../output/svg.ts';
 import { listsToXlsx } from '../output/xlsx.ts';
@@ -74,7 +74,11 @@ export const papersCommand = async (
       if (wants.has('svg')) files.push({ name: `${name}.svg`, bytes: utf8Bytes(svg) });
       if (wants.has('png'))
         files.push({ name: `${name}.png`, bytes: await svgToPng(svg, listPage(list), options.fonts) });
-      if (wants.has('dxf')) files.push({ name: `${name}.dxf`, bytes: utf8Bytes(displayListToDxf(list)) });
+      if (wants.has('dxf'))
+        files.push({
+          name: `${name}.dxf`,
+          bytes: utf8Bytes(displayListToDxf(list, dxfUnit(planRecord(plan).lengthUnits))),
+        });
     }
   }
   if (wants.has('plan')) {

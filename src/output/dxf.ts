@@ -10,10 +10,11 @@ import { itemsBox } from '../drawing/draw-floor.ts';
 import { hatchLines } from '../drawing/hatch.ts';
 import { scaledSymbol } from '../drawing/symbols.ts';
 import type { Point } from '../kernel/geometry.ts';
+import type { LengthUnits } from '../kernel/units.ts';
 
 /*
  * The drawing as DXF of release 12 (AC1009), the oldest that every reader takes: one layer per subject, symbols as blocks,
- * texts as texts, all in floor millimetres with y up. Curves become short straight pieces, since release 12 has no splines;
+ * texts as texts, all in floor millimetres or inches with y up. Curves become short straight pieces, since release 12 has no splines;
  * pictures and plain areas of colour are left out.
  */
 
@@ -267,20 +268,43 @@ const tables = (nominal: number): string => {
 const entities = (item: DisplayItem, nominal: number, blockOf: (s: SymbolItem) => string): string =>
   item.primitives.map((p) => primitive(p, nominal, layerName(item.layer), blockOf)).join('');
 
-/** A drawn floor as the text of a DXF file in millimetres. The same drawing gives the same text. */
-export const displayListToDxf = (list: DisplayList): string => {
+/** Unit of the lengths of a file. */
+export type DxfUnit = 'mm' | 'in';
+
+/** The unit a crew draws in that gives lengths in these. */
+export const dxfUnit = (units: LengthUnits): DxfUnit => (units === 'imperial' ? 'in' : 'mm');
+
+const MM_PER_INCH = 25.4;
+/** Codes of coordinates, radii, heights of texts and lengths of dashes. */
+const LENGTH_CODES: ReadonlySet<string> = new Set(['10', '11', '20', '21', '30', '31', '40', '49']);
+
+/** The text of a file in millimetres with all its lengths in inches; what are no lengths stay as they are. */
+const inInches = (text: string): string => {
+  const lines = text.split('\r\n');
+  let subject = '';
+  for (let i = 0; i + 1 < lines.length; i += 2) {
+    const [code, value] = [lines[i] ?? '', lines[i + 1] ?? ''];
+    if (code === '0' || code === '9') subject = value;
+    if (!LENGTH_CODES.has(code) || subject === 'STYLE' || subject === '$LTSCALE') continue;
+    lines[i + 1] = String(Number((Number(value) / MM_PER_INCH).toFixed(6)));
+  }
+  return lines.join('\r\n');
+};
+
+/** A drawn floor as the text of a DXF file, in millimetres unless inches are asked for. The same drawing gives the same text. */
+export const displayListToDxf = (list: DisplayList, unit: DxfUnit = 'mm'): string => {
   const blocks = blockNames();
   const body = list.items.map((i) => entities(i, list.nominalScale, blocks.nameOf)).join('');
   const box = itemsBox(list.items) ?? { minX: 0, minY: 0, maxX: 0, maxY: 0 };
   const header =
-    groups([999, 'Lengths in millimetres']) +
+    groups([999, `Lengths in ${unit === 'in' ? 'inches' : 'millimetres'}`]) +
     groups([0, 'SECTION'], [2, 'HEADER']) +
     groups([9, '$ACADVER'], [1, 'AC1009']) +
     groups([9, '$EXTMIN'], [10, box.minX], [20, -box.maxY], [30, 0]) +
     groups([9, '$EXTMAX'], [10, box.maxX], [20, -box.minY], [30, 0]) +
     groups([9, '$LTSCALE'], [40, 1]) +
     groups([0, 'ENDSEC']);
-  return (
+  const whole =
     header +
     tables(list.nominalScale) +
     groups([0, 'SECTION'], [2, 'BLOCKS']) +
@@ -291,6 +315,6 @@ export const displayListToDxf = (list: DisplayList): string => {
     groups([0, 'ENDSEC']) +
     groups([0, 'SECTION'], [2, 'ENTITIES']) +
     body +
-    groups([0, 'ENDSEC'], [0, 'EOF'])
-  );
+    groups([0, 'ENDSEC'], [0, 'EOF']);
+  return unit === 'in' ? inInches(whole) : whole;
 };

@@ -112,7 +112,8 @@ export const papers: Command = {
   summary: 'write the PDF set, the lists and the drawing as files',
   details:
     '  --out DIR       where to; made when it is not there, files of the same names are replaced\n' +
-    `  --format LIST   formats with commas between, of ${PAPER_FORMATS.join(', ')}; else pdf,csv\n` +
+    `  --format LIST   formats with commas between, of ${PAPER_FORMATS.join(', ')}; else pdf,csv;\n` +
+    '                  dxf is in inches where the plan is in feet and inches, else in millimetres\n' +
     '  --date DATE     date printed in the title block where the plan is not as it was issued; else none\n' +
     '  --setup NAME    the setup the plot shows; else the first\n' +
     `  --sheets LIST   sheets or presets with commas between, of ${SHEET_CHOICES.map((c) => c.id).join(', ')};\n` +

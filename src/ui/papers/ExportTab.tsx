@@ -1,9 +1,10 @@
 import { useMemo, useState } from 'react';
+import { dxfUnit } from '../../output/dxf.ts';
 import { allLists } from '../../papers/all-lists.ts';
 import { LIST_DOCS, listDoc } from '../../papers/list-columns.ts';
 import type { PaperOptions } from '../../papers/sheet-info.ts';
 import { drawnFloors } from '../../papers/sheet-kinds.ts';
-import { recordOf } from '../../plan/plan.ts';
+import { planRecord, recordOf } from '../../plan/plan.ts';
 import type { Assessment } from '../../report/types.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
@@ -113,7 +114,10 @@ export const ExportTab = ({
       <div className="papers-buttons">
         {floorButton('svg', 'SVG')}
         {floorButton('png', 'PNG')}
-        {floorButton('dxf', 'DXF, release 12')}
+        {floorButton(
+          'dxf',
+          `DXF in ${dxfUnit(planRecord(plan).lengthUnits) === 'in' ? 'inches' : 'millimetres'}`,
+        )}
       </div>
       <h3 className="inspector-head">Plan</h3>
       <button type="button" className="button" onClick={() => void saveFile()}>

@@ -1,5 +1,5 @@
 import { csvBytes } from '../../output/csv.ts';
-import { displayListToDxf } from '../../output/dxf.ts';
+import { displayListToDxf, dxfUnit } from '../../output/dxf.ts';
 import { displayListToSvg, listPage } from '../../output/svg.ts';
 import { listsToXlsx } from '../../output/xlsx.ts';
 import { allLists, LIST_NAMES, listSteps } from '../../papers/all-lists.ts';
@@ -106,7 +106,12 @@ export const makeFloor = async (
   if (!picture) throw new Error('nothing is drawn on this floor');
   const name = `${stemOf(job)}-${fileStem(picture.name)}.${format}`;
   if (format === 'svg') return { name, bytes: text(displayListToSvg(picture.list)), mime: 'image/svg+xml' };
-  if (format === 'dxf') return { name, bytes: text(displayListToDxf(picture.list)), mime: 'application/dxf' };
+  if (format === 'dxf')
+    return {
+      name,
+      bytes: text(displayListToDxf(picture.list, dxfUnit(planRecord(job.plan).lengthUnits))),
+      mime: 'application/dxf',
+    };
   job.tell('Painting the picture', 0.6);
   return { name, bytes: await pageToPng(listPage(picture.list)), mime: 'image/png' };
 };

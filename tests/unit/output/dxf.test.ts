@@ -126,6 +126,44 @@ describe('the plot as DXF, read back by an independent reader', () => {
     }
   });
 
+  it('in inches is the same drawing, 25.4 times smaller: lines, circles, texts and symbols where they were', () => {
+    const [mm, inches] = [entitiesOf(text), entitiesOf(displayListToDxf(list, 'in'))];
+    expect(inches.map((e) => e.type)).toEqual(mm.map((e) => e.type));
+    const close = (have: number | undefined, want: number | undefined): void =>
+      expect(have ?? 0).toBeCloseTo((want ?? 0) / 25.4, 4);
+    mm.forEach((e, i) => {
+      const f = inches[i];
+      e.vertices?.forEach((v, k) => {
+        close(f?.vertices?.[k]?.x, v.x);
+        close(f?.vertices?.[k]?.y, v.y);
+      });
+      close(f?.textHeight, e.textHeight);
+      close(f?.position?.x, e.position?.x);
+      close(f?.position?.y, e.position?.y);
+      expect(f?.rotation).toBe(e.rotation);
+      expect(f?.text).toBe(e.text);
+    });
+    const width = (dxf: string): number => {
+      const { $EXTMIN, $EXTMAX } = read(dxf).header as unknown as Record<string, { x: number } | undefined>;
+      return ($EXTMAX?.x ?? Number.NaN) - ($EXTMIN?.x ?? Number.NaN);
+    };
+    close(width(displayListToDxf(list, 'in')), width(text));
+    expect(displayListToDxf(list, 'in')).toContain('Lengths in inches');
+    // Blocks too: the longest stroke of each is 25.4 times shorter.
+    const reachOf = (dxf: string): readonly number[] =>
+      Object.values(read(dxf).blocks).map((b) =>
+        Math.max(
+          ...(b.entities as unknown as readonly Entity[])
+            .flatMap((e) => e.vertices ?? [])
+            .map((v) => Math.abs(v.x)),
+          0,
+        ),
+      );
+    reachOf(displayListToDxf(list, 'in')).forEach((r, i) => {
+      close(r, reachOf(text)[i]);
+    });
+  });
+
   it('is the same text twice, and opens where nothing is drawn', () => {
     expect(displayListToDxf(drawFloor(plan, { floorId: 'fl-1', setupId: 'su-1', nominalScale: 48 }))).toBe(
       text,
