@@ -67,6 +67,20 @@ const remarkOf = (info: SetInfo, f: Fixture, r: PatchRow): string => {
     .join(', ');
 };
 
+/** A dimmer's row: its label in place of a unit's number, its ways in place of a mode. */
+const dimmerCells = (info: SetInfo, u: UniverseUse, r: PatchRow): Record<string, Cell> => {
+  const box = recordOf(info.plan, 'box', r.fixtureId);
+  if (!box) return {};
+  return {
+    address: { text: printAddress({ universe: u.number, address: r.address }), weight: 'semibold' },
+    last: String(r.last),
+    slots: String(r.slots),
+    unit: { text: box.label, weight: 'semibold' },
+    kind: kindOf(info.plan, box.kindId)?.name ?? 'kind not in the plan',
+    mode: r.modeName,
+  };
+};
+
 const universeSection = (info: SetInfo, u: UniverseUse): Section => {
   const columns = placeColumns(COLUMNS, flowArea(info).w);
   const name = recordOf(info.plan, 'universe', u.universeId)?.name ?? '';
@@ -85,7 +99,7 @@ const universeSection = (info: SetInfo, u: UniverseUse): Section => {
           link: f.link === 'none' ? '' : f.link,
           remark: remarkOf(info, f, r),
         }
-      : {};
+      : dimmerCells(info, u, r);
     return tableRow(columns, cells, { mark: markFor(info, r.fixtureId) });
   };
   return {

@@ -108,7 +108,10 @@ const universeBlock = (info: SetInfo, u: UniverseUse): Block => ({
           });
         if (shown) ink.text(p.x + 1.2, p.y + LANE_MM / 2 + CAP.note / 2, words, { role: 'ink-soft' });
       }
-    const unitOf = (r: PatchRow): string => recordOf(info.plan, 'fixture', r.fixtureId)?.unit ?? '';
+    const unitOf = (r: PatchRow): string =>
+      recordOf(info.plan, 'fixture', r.fixtureId)?.unit ??
+      recordOf(info.plan, 'box', r.fixtureId)?.label ??
+      '';
     for (const rows of stacksOf(u.rows)) drawBlock(ink, area, rows, unitOf);
   },
 });
