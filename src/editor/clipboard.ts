@@ -200,7 +200,10 @@ const rebound = (r: AnyRecord, plan: Plan, here: Find, inClip: Find): AnyRecord 
         ...(heard ? { listensToId: heard } : {}),
       };
     }
-    case 'box':
+    case 'box': {
+      const { patch: _patch, ...bare } = r;
+      return { ...bare, label: freeLabel(plan, r.label) };
+    }
     case 'charger':
     case 'pack':
     case 'source':

@@ -3,6 +3,7 @@ import { cableLength } from '../derive/lengths.ts';
 import { limitOf } from '../derive/limits.ts';
 import { compareIds, compareNatural } from '../kernel/ids.ts';
 import { formatCableLength } from '../kernel/units.ts';
+import { dimmerSlots } from '../plan/edits/dimmer-patch.ts';
 import { footprintOf, patchedMode } from '../plan/footprint.ts';
 import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
 import { placesOf } from '../report/control.ts';
@@ -195,7 +196,7 @@ export const gearList = (plan: Plan): ListTable => {
   };
 };
 
-/** Universe, address and mode of every patched unit, by universe and address; a parted unit has a row for each stretch. */
+/** Universe, address and mode of every patched unit and dimmer, by universe and address; a parted unit has a row for each stretch. */
 export const patchList = (plan: Plan): ListTable => {
   const rows = recordsOf(plan, 'fixture').flatMap((f) => {
     const { patch } = f;
@@ -222,6 +223,15 @@ export const patchList = (plan: Plan): ListTable => {
       ] as const;
     });
   });
+  const dimmers = recordsOf(plan, 'box').flatMap((b) => {
+    const universe = b.patch && recordOf(plan, 'universe', b.patch.universeId)?.number;
+    const slots = dimmerSlots(plan, b);
+    if (!b.patch || universe === undefined || slots === 0) return [];
+    const { address } = b.patch;
+    const lead = [universe, address, slots, address + slots - 1, b.label, ''] as const;
+    const ways = slots === 1 ? 'dimmer' : `dimmer, ${slots} ways`;
+    return [[...lead, kindOf(plan, b.kindId)?.name ?? '', ways, '', '', '', ''] as const];
+  });
   return {
     name: 'patch',
     head: [
@@ -238,6 +248,6 @@ export const patchList = (plan: Plan): ListTable => {
       'paired',
       'parted',
     ],
-    rows: rows.sort((a, b) => a[0] - b[0] || a[1] - b[1] || compareNatural(a[4], b[4])),
+    rows: [...rows, ...dimmers].sort((a, b) => a[0] - b[0] || a[1] - b[1] || compareNatural(a[4], b[4])),
   };
 };

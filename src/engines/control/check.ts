@@ -4,9 +4,10 @@ import { recordLabel } from '../../derive/labels.ts';
 import { limitOf } from '../../derive/limits.ts';
 import type { Id } from '../../kernel/ids.ts';
 import { universeProblem } from '../../plan/address.ts';
+import { dimmerSlots } from '../../plan/edits/dimmer-patch.ts';
 import { footprintOf, patchedMode } from '../../plan/footprint.ts';
 import { type Plan, recordOf, recordsOf } from '../../plan/plan.ts';
-import type { Fixture } from '../../plan/records/index.ts';
+import type { Box, Fixture } from '../../plan/records/index.ts';
 import { rememberedEach } from '../../plan/remembered.ts';
 import type { PatchRow } from './types.ts';
 
@@ -25,6 +26,10 @@ export const checkPatch = (plan: Plan): Checked => {
   const rows: PatchRow[] = [];
   const findings: EngineFinding[] = [];
   for (const own of patchRows(plan, recordsOf(plan, 'fixture'))) {
+    rows.push(...own.rows);
+    findings.push(...own.findings);
+  }
+  for (const own of dimmerRows(plan, recordsOf(plan, 'box'))) {
     rows.push(...own.rows);
     findings.push(...own.findings);
   }
@@ -113,6 +118,33 @@ const patchRows = rememberedEach((plan, f: Fixture): Own => {
     });
   }
   return { rows, findings };
+});
+
+/** The stretch of slots a dimmer listens to; none where it has no address or cannot be placed. Remembered. */
+const dimmerRows = rememberedEach((plan, b: Box): Own => {
+  if (!b.patch) return NOTHING;
+  const label = recordLabel(plan, b);
+  const { universeId, address } = b.patch;
+  const universe = recordOf(plan, 'universe', universeId);
+  if (!universe) return { rows: [], findings: [always('control-universe', 'stop', b.id, [b.id], { label })] };
+  const slots = dimmerSlots(plan, b);
+  const highest = limitOf(plan, 'universe-slots').value - Math.max(1, slots) + 1;
+  if (!Number.isInteger(address) || address < 1 || address > highest) {
+    const figures = { label, address, slots, highest, universe: universe.number };
+    return { rows: [], findings: [always('control-address', 'stop', b.id, [b.id], figures)] };
+  }
+  const row: PatchRow = {
+    fixtureId: b.id,
+    universeId,
+    address,
+    slots,
+    last: address + slots - 1,
+    fromSlot: 1,
+    total: slots,
+    modeName: slots === 1 ? 'dimmer' : `dimmer, ${slots} ways`,
+    paired: false,
+  };
+  return { rows: [row], findings: [] };
 });
 
 /**

@@ -3,9 +3,10 @@ import { type Carried, dataNet, type NetShape, startPorts } from '../../derive/d
 import { always, type EngineFinding } from '../../derive/findings.ts';
 import { recordLabel } from '../../derive/labels.ts';
 import type { Id } from '../../kernel/ids.ts';
+import { dimmerSlots } from '../../plan/edits/dimmer-patch.ts';
 import { type Plan, recordOf } from '../../plan/plan.ts';
 import { dataPortsOf } from '../../plan/ports.ts';
-import type { DataLine, Device } from '../../plan/records/index.ts';
+import type { AnyRecord, DataLine, Device } from '../../plan/records/index.ts';
 import { rememberedEach } from '../../plan/remembered.ts';
 import { placesOf } from './assign/outcome.ts';
 import { segmentFindings } from './line-segments.ts';
@@ -101,13 +102,14 @@ const stopFindings = (plan: Plan, l: DataLine, c: Carried): readonly EngineFindi
       );
       continue;
     }
-    if (r.type !== 'fixture') continue;
+    const dimmer = r.type === 'box' && dimmerSlots(plan, r) > 0;
+    if (r.type !== 'fixture' && !dimmer) continue;
     if (!r.patch) {
       out.push(always('control-line-unpatched', 'warn', `${l.id}/${id}`, [id, l.id], { label, to }));
       continue;
     }
     if (c.all || c.universes.size === 0) continue;
-    const own = new Set([r.patch.universeId, ...(r.patch.spans ?? []).map((s) => s.universeId)]);
+    const own = new Set([r.patch.universeId, ...patchSpans(r).map((s) => s.universeId)]);
     if (![...own].some((u) => c.universes.has(u)))
       out.push(
         always('control-line-universe', 'stop', `${l.id}/${id}`, [id, l.id], {
@@ -115,14 +117,19 @@ const stopFindings = (plan: Plan, l: DataLine, c: Carried): readonly EngineFindi
           to,
           own: universeWords(plan, own),
           carries: universeWords(plan, c.universes),
-          address: placesOf(plan, r)
-            .map((p) => `U${p.universe} ${p.address}`)
-            .join(', '),
+          address:
+            r.type === 'fixture'
+              ? placesOf(plan, r)
+                  .map((p) => `U${p.universe} ${p.address}`)
+                  .join(', ')
+              : `${universeWords(plan, own)} ${r.patch.address}`,
         }),
       );
   }
   return out;
 };
+
+const patchSpans = (r: AnyRecord) => (r.type === 'fixture' ? (r.patch?.spans ?? []) : []);
 
 /** Wire that branches without a splitter: a line that goes on from the middle of another, or two lines into one unit. */
 const branchFindings = (plan: Plan, l: DataLine, net: NetShape): readonly EngineFinding[] => {

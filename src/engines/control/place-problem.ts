@@ -19,7 +19,7 @@ export const placeProblem = (
   const size = limitOf(plan, 'universe-slots').value;
   const universe = recordOf(plan, 'universe', universeId);
   if (!universe) return { what: 'That universe is not in the plan.' };
-  if (recordOf(plan, 'fixture', row.fixtureId)?.locked)
+  if (plan.records.get(row.fixtureId)?.locked)
     return {
       what: `${recordLabel(plan, plan.records.get(row.fixtureId))} is locked.`,
       todo: 'Unlock it first.',

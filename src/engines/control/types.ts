@@ -1,6 +1,6 @@
 import type { Id } from '../../kernel/ids.ts';
 
-/** A stretch of slots one fixture takes. `address` to `last` are its slots in the universe, 1-based. */
+/** A stretch of slots one fixture or dimmer takes: `fixtureId` is its record. `address` to `last` are its slots in the universe, 1-based. */
 export interface PatchRow {
   readonly fixtureId: Id;
   readonly universeId: Id;

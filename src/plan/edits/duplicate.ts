@@ -55,16 +55,14 @@ export const duplicateRecords = (
         aim: copy.aim.at === 'mark' ? { ...copy.aim, markId: moved(copy.aim.markId) } : copy.aim,
       });
       copyLevels(plan, draft, r.id, copy.id);
+    } else if (copy.type === 'box') {
+      const { patch: _patch, ...rest } = copy;
+      draft.put({ ...rest, label: nextLabel(now, copy.label.replace(/\d+$/, '') || 'K') });
     } else if (copy.type === 'charger') draft.put({ ...copy, label: nextLabel(now, 'C') });
     else if (copy.type === 'pack') draft.put({ ...copy, label: nextLabel(now, 'P') });
     else if (copy.type === 'grip') draft.put({ ...copy, supports: copy.supports.map(moved) });
     else if (copy.type === 'ballast') draft.put({ ...copy, fixtureId: moved(copy.fixtureId) });
-    else if (
-      copy.type === 'box' ||
-      copy.type === 'device' ||
-      copy.type === 'source' ||
-      copy.type === 'rigging'
-    ) {
+    else if (copy.type === 'device' || copy.type === 'source' || copy.type === 'rigging') {
       draft.put({ ...copy, label: nextLabel(now, copy.label.replace(/\d+$/, '') || 'K') });
     } else draft.put(copy);
   }

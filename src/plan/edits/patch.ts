@@ -7,6 +7,7 @@ import type { Mode } from '../kinds/kinds.ts';
 import { recordName } from '../names.ts';
 import { kindOf, type Plan, recordOf } from '../plan.ts';
 import type { Fixture, Patch } from '../records/index.ts';
+import { setDimmerPatch } from './dimmer-patch.ts';
 import { universeAt } from './universes.ts';
 
 /** What to set of a fixture's patch; what is absent stays as it is. The universe goes by its number. */
@@ -130,6 +131,7 @@ export const moveStretch = (
   universe: number,
   address: number,
 ): Result<ChangeSet> => {
+  if (recordOf(plan, 'box', fixtureId)) return setDimmerPatch(plan, fixtureId, { universe, address });
   if (fromSlot === 1) return setPatch(plan, fixtureId, { universe, address });
   const f = recordOf(plan, 'fixture', fixtureId);
   const spans = (f?.patch?.spans ?? []).map((s) =>

@@ -43,13 +43,18 @@ const takenProblem = (plan: Plan, number: number, except: Id | undefined) =>
     ? { what: `There is a universe ${number} already.`, todo: 'Choose another number.' }
     : undefined;
 
-/** Removes a universe; the fixtures on it lose their addresses and keep their modes to be patched anew. */
+/** Removes a universe; the fixtures and dimmers on it lose their addresses and keep their modes to be patched anew. */
 export const removeUniverse = (plan: Plan, id: Id): ChangeSet => {
   const draft = new Draft(plan).remove(id);
   for (const f of recordsOf(plan, 'fixture')) {
     const on = f.patch?.universeId === id || f.patch?.spans?.some((s) => s.universeId === id);
     if (!on) continue;
     const { patch: _, ...rest } = f;
+    draft.put(rest);
+  }
+  for (const b of recordsOf(plan, 'box')) {
+    if (b.patch?.universeId !== id) continue;
+    const { patch: _, ...rest } = b;
     draft.put(rest);
   }
   return draft.changes();

@@ -143,6 +143,8 @@ export const boxSchema = z.looseObject({
   wet: z.boolean().optional(),
   /** The outlet an adapter, tee or splitter is plugged straight into, without a cable. */
   plugsInto: portRefSchema.optional(),
+  /** Where a dimmer listens: its ways are on this slot and those after it, in their order. */
+  patch: z.looseObject({ universeId: z.string(), address: z.int() }).optional(),
 });
 
 /** A run of cable from an outlet to an inlet. */

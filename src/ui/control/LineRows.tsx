@@ -9,9 +9,11 @@ import type { DataCableKind } from '../../plan/kinds/kinds.ts';
 import { recordName } from '../../plan/names.ts';
 import { kindOf, type Plan, recordOf, recordsOf } from '../../plan/plan.ts';
 import type { DataLine } from '../../plan/records/index.ts';
+import { networkOf } from '../../report/control.ts';
 import { Field, Row } from '../common/Field.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
+import { isSet, PortCell } from './DeviceRows.tsx';
 import { LineOrder } from './LineOrder.tsx';
 import './lines.css';
 
@@ -55,7 +57,7 @@ const commonUniverse = (plan: Plan, line: DataLine): number | undefined => {
     return undefined;
   const ids = new Set(
     line.stops.flatMap((id) => {
-      const patch = recordOf(plan, 'fixture', id)?.patch;
+      const patch = recordOf(plan, 'fixture', id)?.patch ?? recordOf(plan, 'box', id)?.patch;
       return patch ? [patch.universeId] : [];
     }),
   );
@@ -90,6 +92,10 @@ export const LineRows = ({ line }: { readonly line: DataLine }) => {
     .filter((k): k is DataCableKind => k.family === 'dataCable' && k.connector === connector);
   const cables = own && !fitting.some((k) => k.id === own.id) ? [own, ...fitting] : fitting;
   const suggested = commonUniverse(plan, line);
+  const node = networkOf(plan).nodes.find((n) => n.deviceId === line.from.recordId);
+  const record = recordOf(plan, 'device', line.from.recordId);
+  const device = node && record ? { record, family: node.family } : undefined;
+  const port = node?.ports.find((p) => p.port.id === line.from.portId);
   const key = `${line.from.recordId}/${line.from.portId}`;
   return (
     <div className="line-rows">
@@ -113,7 +119,14 @@ export const LineRows = ({ line }: { readonly line: DataLine }) => {
         </select>
       </Row>
       <Row label="Carries">
-        {carriedWords(plan, line)}
+        {device && port && isSet(device.family, port) ? (
+          <>
+            <span className="soft">U </span>
+            <PortCell device={device.record} port={port} disabled={off || device.record.locked === true} />
+          </>
+        ) : (
+          carriedWords(plan, line)
+        )}
         {suggested === undefined ? null : (
           <button
             type="button"

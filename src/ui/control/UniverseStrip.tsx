@@ -28,7 +28,8 @@ export const UniverseStrip = (p: UniverseStripProps) => {
   const blocks = use.rows.filter((r) => r.slots > 0);
   const [active, setActive] = useState(0);
   const current = blocks[Math.min(active, blocks.length - 1)];
-  const unitOf = (r: PatchRow): string => recordOf(p.plan, 'fixture', r.fixtureId)?.unit ?? '';
+  const unitOf = (r: PatchRow): string =>
+    recordOf(p.plan, 'fixture', r.fixtureId)?.unit ?? recordOf(p.plan, 'box', r.fixtureId)?.label ?? '';
   const optionId = (r: PatchRow): string => `${id}-${r.fixtureId}-${r.fromSlot}`;
 
   const choose = (r: PatchRow, add: boolean): void => {

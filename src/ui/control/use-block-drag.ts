@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import { type PatchRow, placeProblem } from '../../engines/control/index.ts';
 import { problemText } from '../../kernel/result.ts';
 import { moveStretch } from '../../plan/edits/patch.ts';
+import { recordName } from '../../plan/names.ts';
 import { recordOf } from '../../plan/plan.ts';
 import { useServices } from '../services.ts';
 import { type Grid, slotAt } from './blocks.ts';
@@ -97,12 +98,12 @@ export const commitMove = (
 ): void => {
   const { plan } = session.getState();
   const number = recordOf(plan, 'universe', universeId)?.number;
-  const unit = recordOf(plan, 'fixture', row.fixtureId)?.unit ?? '';
+  const unit = recordName(plan, row.fixtureId);
   if (number === undefined) return;
   const r = moveStretch(plan, row.fixtureId, row.fromSlot, number, address);
   if (!r.ok) session.set({ message: problemText(r.error) });
   else {
-    session.commit(`Move unit ${unit} to U${number} ${address}`, r.value);
-    session.set({ message: `Unit ${unit} is at U${number} ${address}.` });
+    session.commit(`Move ${unit} to U${number} ${address}`, r.value);
+    session.set({ message: `${unit.charAt(0).toUpperCase()}${unit.slice(1)} is at U${number} ${address}.` });
   }
 };

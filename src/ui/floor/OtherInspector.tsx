@@ -10,6 +10,7 @@ import type { AnyRecord, Outlet } from '../../plan/records/index.ts';
 import { Field, Row } from '../common/Field.tsx';
 import { anyText, text } from '../common/parse.ts';
 import { DeviceRows } from '../control/DeviceRows.tsx';
+import { DimmerRows } from '../control/DimmerRows.tsx';
 import { LineRows } from '../control/LineRows.tsx';
 import { DeviceRadioRows } from '../control/RadioRows.tsx';
 import { useSessionSlice } from '../hooks.ts';
@@ -102,6 +103,7 @@ export const OtherInspector = ({ record }: { readonly record: AnyRecord }) => {
       {record.type === 'source' ? <SourceCircuits source={record} /> : null}
       {record.type === 'cable' ? <CableRows cable={record} /> : null}
       {record.type === 'line' ? <LineRows line={record} /> : null}
+      {record.type === 'box' ? <DimmerRows box={record} /> : null}
       {record.type === 'device' ? <DeviceRows device={record} /> : null}
       {record.type === 'device' ? <DeviceRadioRows device={record} /> : null}
       {record.type === 'underlay' ? <UnderlayRows underlay={record} /> : null}

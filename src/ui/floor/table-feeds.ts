@@ -1,8 +1,9 @@
 import { takerOf } from '../../editor/connect.ts';
 import { fail, ok, type Result } from '../../kernel/result.ts';
-import { parseAddress, printAddress } from '../../plan/address.ts';
+import { type Address, parseAddress, printAddress } from '../../plan/address.ts';
 import type { ChangeSet } from '../../plan/change-set.ts';
 import { setOnPacks } from '../../plan/edits/day.ts';
+import { setDimmerPatch } from '../../plan/edits/dimmer-patch.ts';
 import { clearPatch, setPatch } from '../../plan/edits/patch.ts';
 import { outletsFor, plug, unplug } from '../../plan/edits/plug.ts';
 import { portName, recordName } from '../../plan/names.ts';
@@ -58,23 +59,26 @@ const feedEdit = (plan: Plan, r: AnyRecord, text: string, made: Making): Result<
   return ok(plug(plan, free.ref, to, free.kind, made.newId));
 };
 
+/** Universe and first address of a unit or a dimmer. */
+const addressOf = (plan: Plan, r: AnyRecord): Address | undefined => {
+  const patch = r.type === 'fixture' || r.type === 'box' ? r.patch : undefined;
+  const universe = patch && recordOf(plan, 'universe', patch.universeId)?.number;
+  return patch && universe !== undefined ? { universe, address: patch.address } : undefined;
+};
+
 /** Universe and first address; nothing takes them away. */
 export const ADDRESS: Column = {
   name: 'Address',
-  for: ['fixture'],
+  for: ['fixture', 'box'],
   text: (r, { plan }) => {
-    const universe =
-      r.type === 'fixture' && r.patch ? recordOf(plan, 'universe', r.patch.universeId)?.number : undefined;
-    return r.type === 'fixture' && r.patch && universe !== undefined
-      ? printAddress({ universe, address: r.patch.address })
-      : '';
+    const at = addressOf(plan, r);
+    return at ? printAddress(at) : '';
   },
   edit: (plan, r, text) => {
-    if (text.trim() === '') return ok(clearPatch(plan, [r.id]));
-    const old =
-      r.type === 'fixture' && r.patch ? recordOf(plan, 'universe', r.patch.universeId)?.number : undefined;
-    const at = parseAddress(text, old);
-    return at.ok ? setPatch(plan, r.id, at.value) : at;
+    const at = text.trim() === '' ? ok(undefined) : parseAddress(text, addressOf(plan, r)?.universe);
+    if (!at.ok) return at;
+    if (r.type === 'box') return setDimmerPatch(plan, r.id, at.value);
+    return at.value ? setPatch(plan, r.id, at.value) : ok(clearPatch(plan, [r.id]));
   },
 };
 

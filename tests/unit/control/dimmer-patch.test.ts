@@ -1,0 +1,121 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import {
+  assignAddresses,
+  controlFindings,
+  DEFAULT_ASSIGN,
+  placeProblem,
+  universeUse,
+} from '../../../src/engines/control/index.ts';
+import { needKind } from '../../../src/gear/index.ts';
+import { applyChanges } from '../../../src/plan/change-set.ts';
+import { referenceProblems } from '../../../src/plan/checks.ts';
+import { setDimmerPatch } from '../../../src/plan/edits/dimmer-patch.ts';
+import { duplicateRecords } from '../../../src/plan/edits/duplicate.ts';
+import { moveStretch } from '../../../src/plan/edits/patch.ts';
+import { placeBox } from '../../../src/plan/edits/place.ts';
+import { removeUniverse } from '../../../src/plan/edits/universes.ts';
+import { type Plan, recordOf, recordsOf } from '../../../src/plan/plan.ts';
+import { LineRig } from '../../support/line-rig.ts';
+import { need } from '../../support/storage-world.ts';
+
+const RACK = 'dimmer-6x2300w';
+const KNOB = 'dimmer-line-600w';
+
+let plan: Plan;
+let rack: string;
+let n: number;
+const newId = (prefix: string) => `${prefix}-new${++n}`;
+const add = (slug: string): string => {
+  const kind = needKind('europe', slug, 'dimmer');
+  const made = placeBox(plan, kind, 'floor', { xMm: 0, yMm: 5000 }, newId);
+  plan = applyChanges(plan, made.changes);
+  return made.box.id;
+};
+const patch = (id: string, universe: number, address: number): void => {
+  plan = applyChanges(plan, need(setDimmerPatch(plan, id, { universe, address })));
+};
+const rules = (): readonly string[] => controlFindings(plan).map((f) => `${f.severity} ${f.rule}`);
+
+beforeEach(() => {
+  n = 0;
+  const r = new LineRig();
+  r.unit(1);
+  r.unit(2);
+  plan = r.b.plan();
+  rack = add(RACK);
+});
+
+describe('the address of a dimmer', () => {
+  it('control-use: its ways take a slot each, from its address on', () => {
+    patch(rack, 1, 101);
+    expect(recordOf(plan, 'box', rack)?.patch).toEqual({ universeId: 'u1', address: 101 });
+    const use = universeUse(plan).find((u) => u.number === 1);
+    expect(use?.rows.find((r) => r.fixtureId === rack)).toMatchObject({ address: 101, slots: 6, last: 106 });
+    expect(use?.usedSlots).toBe(26);
+    expect(referenceProblems(plan)).toEqual([]);
+  });
+
+  it('control-overlap: shared slots with a unit are a stop, side by side is none', () => {
+    // The units take slots 1 to 20.
+    patch(rack, 1, 21);
+    expect(rules().filter((r) => r.includes('overlap'))).toEqual([]);
+    patch(rack, 1, 20);
+    expect(rules().filter((r) => r.includes('overlap'))).toEqual(['stop control-overlap']);
+  });
+
+  it('refuses what does not fit, and a knob, in words', () => {
+    expect(setDimmerPatch(plan, rack, { universe: 1, address: 508 })).toMatchObject({
+      ok: false,
+      error: { todo: 'Choose an address from 1 to 507.' },
+    });
+    expect(setDimmerPatch(plan, rack, { universe: 0, address: 1 }).ok).toBe(false);
+    const knob = add(KNOB);
+    expect(setDimmerPatch(plan, knob, { universe: 1, address: 1 })).toMatchObject({
+      ok: false,
+      error: { what: expect.stringContaining('listens to no control data') },
+    });
+  });
+
+  it('control-assign: addresses of units go round it; no unit may be moved onto it', () => {
+    patch(rack, 1, 1);
+    const made = need(assignAddresses(plan, { ...DEFAULT_ASSIGN, keepPatched: false }));
+    const after = applyChanges(plan, made.changes);
+    expect(controlFindings(after).filter((f) => f.rule === 'control-overlap')).toEqual([]);
+    const row = universeUse(plan)[0]?.rows.find((r) => r.fixtureId !== rack);
+    expect(row && placeProblem(plan, row, 'u1', 3)?.what).toContain('slots 1 to 6');
+  });
+
+  it('moves as a block, goes with its universe, and is not copied', () => {
+    patch(rack, 1, 101);
+    plan = applyChanges(plan, need(moveStretch(plan, rack, 1, 2, 7)));
+    expect(recordOf(plan, 'box', rack)?.patch).toEqual({ universeId: 'u2', address: 7 });
+    const twin = duplicateRecords(plan, new Set([rack]), { xMm: 500, yMm: 0 }, newId);
+    const copies = recordsOf(applyChanges(plan, twin.changes), 'box').filter((b) => twin.copies.has(b.id));
+    expect(copies.map((b) => b.patch)).toEqual([undefined]);
+    const less = applyChanges(plan, removeUniverse(plan, 'u2'));
+    expect(recordOf(less, 'box', rack)?.patch).toBeUndefined();
+    plan = applyChanges(plan, need(setDimmerPatch(plan, rack, undefined)));
+    expect(recordOf(plan, 'box', rack)?.patch).toBeUndefined();
+  });
+
+  it('control-line-universe: a dimmer on a line that carries another universe is a stop', () => {
+    const r = new LineRig();
+    r.device('D1', 'desk-2', { 'out-1': 1 });
+    plan = r.b.plan();
+    rack = add(RACK);
+    patch(rack, 2, 1);
+    const line = {
+      id: 'l1',
+      type: 'line' as const,
+      label: 'L1',
+      from: { recordId: 'd-D1', portId: 'out-1' },
+      stops: [rack],
+      routes: [],
+      terminated: true,
+    };
+    plan = applyChanges(plan, { added: [line], updated: [], removed: [] });
+    expect(rules()).toContain('stop control-line-universe');
+    patch(rack, 1, 1);
+    expect(rules()).not.toContain('stop control-line-universe');
+  });
+});
