@@ -70,3 +70,54 @@ export const LABEL_STOCKS: readonly {
     ),
   },
 ];
+
+/** Smallest label that text fits on. */
+const LEAST_WIDE_MM = 20;
+const LEAST_HIGH_MM = 9;
+
+const mm = (n: number): string => `${Number(n.toFixed(1))} mm`;
+
+/** Labels across and down that are whole on their sheet. */
+export const wholeLabels = (s: LabelStock): { readonly columns: number; readonly rows: number } => {
+  const whole = (n: number, first: number, pitch: number, size: number, sheet: number): number =>
+    Math.max(0, Math.min(n, Math.floor((sheet - first - size + 0.01) / pitch) + 1));
+  return {
+    columns: whole(s.columns, s.leftMm, s.pitchXMm, s.widthMm, s.sheetWidthMm),
+    rows: whole(s.rows, s.topMm, s.pitchYMm, s.heightMm, s.sheetHeightMm),
+  };
+};
+
+/** What does not go together in the sizes of a label sheet, in words; `prints` tells whether any label can be laid out. */
+export const labelFaults = (
+  s: LabelStock,
+): { readonly faults: readonly string[]; readonly prints: boolean } => {
+  const { columns, rows } = wholeLabels(s);
+  const faults: string[] = [];
+  for (const [word, size, first, sheet] of [
+    ['wider', s.widthMm, s.leftMm, s.sheetWidthMm],
+    ['higher', s.heightMm, s.topMm, s.sheetHeightMm],
+  ] as const)
+    if (first + size > sheet + 0.01)
+      faults.push(
+        `One label is ${word} than its sheet: it begins at ${mm(first)}, is ${mm(size)}, and the paper ends at ${mm(sheet)}. No labels are laid out.`,
+      );
+  for (const [word, n, size, pitch] of [
+    ['across', s.columns, s.widthMm, s.pitchXMm],
+    ['down', s.rows, s.heightMm, s.pitchYMm],
+  ] as const)
+    if (n > 1 && pitch < size - 0.01)
+      faults.push(
+        `The labels would lie on one another ${word}: each is ${mm(size)} and the next begins after ${mm(pitch)}. No labels are laid out.`,
+      );
+  const small = s.widthMm < LEAST_WIDE_MM || s.heightMm < LEAST_HIGH_MM;
+  if (small)
+    faults.push(
+      `Labels of ${mm(s.widthMm)} × ${mm(s.heightMm)} are too small to print on: none are laid out.`,
+    );
+  const prints = faults.length === 0;
+  if (prints && (columns < s.columns || rows < s.rows))
+    faults.push(
+      `The label sheet as typed (${s.columns} × ${s.rows} labels) is larger than its paper of ${mm(s.sheetWidthMm)} × ${mm(s.sheetHeightMm)}: ${columns * rows} labels are on it. Check the sizes.`,
+    );
+  return { faults, prints };
+};

@@ -8,7 +8,7 @@ import type { LabelStock } from '../plan/records/index.ts';
 import { legsText } from './figures.ts';
 import type { Rect } from './frame.ts';
 import { CAP, type Ink, makeInk, PITCH_MM, widthOf } from './ink.ts';
-import { LABEL_STOCKS } from './label-stocks.ts';
+import { LABEL_STOCKS, labelFaults, wholeLabels } from './label-stocks.ts';
 import { runsOf } from './runs.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
 import { sheetName } from './sheet-info.ts';
@@ -25,34 +25,16 @@ export const stockOf = (info: SetInfo): LabelStock => {
   return usual.stock;
 };
 
-/** Labels across and down that are whole on their sheet, and a word where not all are. */
-const fitting = (s: LabelStock): { readonly columns: number; readonly rows: number } => {
-  const whole = (n: number, first: number, pitch: number, size: number, sheet: number): number =>
-    Math.max(0, Math.min(n, Math.floor((sheet - first - size + 0.01) / pitch) + 1));
-  return {
-    columns: whole(s.columns, s.leftMm, s.pitchXMm, s.widthMm, s.sheetWidthMm),
-    rows: whole(s.rows, s.topMm, s.pitchYMm, s.heightMm, s.sheetHeightMm),
-  };
-};
-
 type Label = (ink: Ink, room: Rect) => void;
 
 const labelSheets = (info: SetInfo, title: string, labels: readonly Label[]): readonly PageMaker[] => {
   if (labels.length === 0) return [];
   const s = stockOf(info);
-  const { columns, rows } = fitting(s);
-  if (columns < s.columns || rows < s.rows)
-    info.notices.say(
-      `The label sheet as typed (${s.columns} × ${s.rows} labels) is larger than its paper of ${s.sheetWidthMm} × ${s.sheetHeightMm} mm: ${columns * rows} labels are on it. Check the sizes.`,
-    );
+  const { faults, prints } = labelFaults(s);
+  for (const f of faults) info.notices.say(f);
+  if (!prints) return [];
+  const { columns, rows } = wholeLabels(s);
   const perPage = columns * rows;
-  if (perPage === 0) return [];
-  if (s.widthMm < 20 || s.heightMm < 9) {
-    info.notices.say(
-      `Labels of ${s.widthMm} × ${s.heightMm} mm are too small to print on; none are laid out.`,
-    );
-    return [];
-  }
   return Array.from(
     { length: Math.ceil(labels.length / perPage) },
     (_, page): PageMaker =>

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { LABEL_STOCKS } from '../../papers/label-stocks.ts';
+import { LABEL_STOCKS, labelFaults } from '../../papers/label-stocks.ts';
 import { changeRecord } from '../../plan/edits/document.ts';
 import { planRecord } from '../../plan/plan.ts';
 import type { LabelStock } from '../../plan/records/index.ts';
@@ -18,6 +18,8 @@ const FIELDS: readonly (readonly [keyof LabelStock & string, string])[] = [
   ['sheetWidthMm', 'Sheet wide, mm'],
   ['sheetHeightMm', 'Sheet high, mm'],
 ];
+
+const sizeOf = (text: string | undefined): number => Number((text ?? '').trim().replace(',', '.') || 'none');
 
 const whole = (key: string): boolean => key === 'columns' || key === 'rows';
 const fits = (key: string, n: number): boolean =>
@@ -43,6 +45,9 @@ export const LabelForm = () => {
   const name = LABEL_STOCKS.find((s) =>
     FIELDS.every(([key]) => Math.abs(Number(s.stock[key]) - Number(stock[key])) < 0.001),
   )?.name;
+  const wrong = FIELDS.map(([key]) => key).find(
+    (key) => typed[key] !== undefined && !fits(key, sizeOf(typed[key])),
+  );
   return (
     <>
       <h3 className="inspector-head">Label sheet</h3>
@@ -66,7 +71,7 @@ export const LabelForm = () => {
       <div className="papers-grid">
         {FIELDS.map(([key, label]) => {
           const text = typed[key] ?? String(Number(Number(stock[key]).toFixed(3)));
-          const n = Number(text.replace(',', '.'));
+          const n = sizeOf(text);
           const bad = !fits(key, n);
           return (
             <label key={key} className="papers-field">
@@ -86,6 +91,17 @@ export const LabelForm = () => {
           );
         })}
       </div>
+      {wrong ? (
+        <p className="field-error">
+          “{typed[wrong]}” is no size.{' '}
+          {whole(wrong) ? 'Write a whole number of labels, at most 60.' : 'Write millimetres, like 63.5.'}
+        </p>
+      ) : null}
+      {labelFaults(stock).faults.map((f) => (
+        <p key={f} className="field-error">
+          {f}
+        </p>
+      ))}
       <p className="soft small">
         Measure the sheet at hand. Print one on plain paper first and hold it against the labels.
       </p>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { LABEL_STOCKS } from '../../../src/papers/label-stocks.ts';
+import { LABEL_STOCKS, labelFaults } from '../../../src/papers/label-stocks.ts';
 import { paperSet } from '../../../src/papers/paper-set.ts';
 import { applyChanges } from '../../../src/plan/change-set.ts';
 import { type Plan, planRecord, recordsOf } from '../../../src/plan/plan.ts';
@@ -61,6 +61,25 @@ describe('labels', () => {
     expect(set(onStock({ widthMm: 5, pitchXMm: 5 }), 'unit-labels').notices.join(' ')).toContain(
       'too small to print on',
     );
+  });
+
+  it('are not laid out, with word why, where one is wider or higher than its sheet or they would overlap', () => {
+    for (const [labels, words] of [
+      [{ widthMm: 300 }, 'One label is wider than its sheet: it begins at'],
+      [{ topMm: 280 }, 'One label is higher than its sheet'],
+      [
+        { pitchXMm: 30 },
+        'The labels would lie on one another across: each is 63.5 mm and the next begins after 30 mm',
+      ],
+      [{ pitchYMm: 10 }, 'The labels would lie on one another down'],
+    ] as const) {
+      const { pages, notices } = set(onStock(labels), 'unit-labels');
+      expect(pages).toEqual([]);
+      expect(notices.join(' ')).toContain(words);
+    }
+    // One row of labels overlaps nothing, whatever the step down says.
+    expect(set(onStock({ rows: 1, pitchYMm: 1 }), 'unit-labels').pages.length).toBeGreaterThan(0);
+    for (const s of LABEL_STOCKS) expect(labelFaults(s.stock).faults, s.name).toEqual([]);
   });
 
   it('are printed only when they are asked for', () => {
