@@ -9,7 +9,9 @@ import {
   leastBaysOf,
   leastOf,
   type PoolRow,
+  type SharedPackLane,
   type SourceDay,
+  type StationLoadLane,
   type UnitLane,
 } from '../report/day.ts';
 import { dayTroubles, sourceNote } from '../report/day-words.ts';
@@ -39,6 +41,8 @@ const dayLines = (plan: Plan, d: DaySummary): string[] => [
   ...d.sources.flatMap((s) => sourceLines(s, planRecord(plan).lengthUnits)),
   ...d.circuits.map((c) => `  ${c.label}: loaded ${hours(c.totalH)}, at a stretch ${hours(c.longestH)}`),
   ...d.lanes.flatMap(laneLines),
+  ...d.sharedPacks.flatMap(sharedLines),
+  ...d.stationLoads.flatMap(stationLoadLines),
   ...d.pools.map(poolLine),
   ...leastOf(plan, d.day).map((l) => `  ${l.name}: ${l.text}`),
   ...bayLine(plan, d),
@@ -75,6 +79,30 @@ const laneLines = (l: UnitLane): string[] => [
     .filter((s) => s.state === 'dark')
     .map((s) => `      DARK ${formatClock(s.startMin)} to ${formatClock(s.endMin)}`),
 ];
+
+/** A pack on the floor: its runtimes with all its units, leads, currents and changes. */
+const sharedLines = (p: SharedPackLane): string[] => [
+  `  ${p.label}, ${p.on}, feeds ${p.units.map((u) => u.label).join(', ')}: ${p.fullA.toFixed(1)} A at full and nearly empty of ${p.continuousA} A`,
+  ...p.units.map(
+    (u) =>
+      `      lead to ${u.label}: ${(u.leadMm / 1000).toFixed(1)} m${u.leadAssumed ? ' (assumed)' : ''}, ${u.dropPct === undefined ? 'cannot start' : `${u.dropPct.toFixed(1)} % lost`}`,
+  ),
+  ...p.runtimes.map((r) => `      ${r.setupName}: ${r.text}`),
+  ...p.swaps.map(
+    (s) =>
+      `      ${formatClock(s.atMin)} ${s.out ? `change ${s.out} (${Math.round(s.outPct)} % left) for` : 'put on'} ${s.into}`,
+  ),
+  ...p.spans
+    .filter((s) => s.state === 'dark')
+    .map((s) => `      DARK ${formatClock(s.startMin)} to ${formatClock(s.endMin)}`),
+];
+
+const stationLoadLines = (l: StationLoadLane): string[] =>
+  l.spans
+    .filter((s) => s.state === 'dark')
+    .map(
+      (s) => `  ${l.label} on ${l.sourceLabel}: DARK ${formatClock(s.startMin)} to ${formatClock(s.endMin)}`,
+    );
 
 const poolLine = (p: PoolRow): string => {
   const stock =

@@ -8,6 +8,8 @@ export const sourceNote = (s: SourceDay): string => {
     notes.push(
       s.refuelMin.length > 0 ? `refuel at ${s.refuelMin.map(formatClock).join(', ')}` : 'no refuelling',
     );
+  if (s.station?.chargesFrom !== undefined && s.station.chargedWh > 0)
+    notes.push(`${Math.round(s.station.chargedWh)} Wh charged from ${s.station.chargesFrom}`);
   if (s.station)
     notes.push(
       s.station.emptyMin === undefined
@@ -19,6 +21,13 @@ export const sourceNote = (s: SourceDay): string => {
 
 const packs = (p: PoolRow, n: number): string =>
   `${n} ${p.exchange ? (n === 1 ? 'unit' : 'units') : n === 1 ? 'pack' : 'packs'}`;
+
+/** Units that are dark because their power station is empty, in words. */
+const darkOn = (d: DaySummary, sourceId: string): string => {
+  const labels = d.stationLoads.filter((l) => l.sourceId === sourceId && l.darkMin > 0).map((l) => l.label);
+  const last = labels.pop();
+  return last === undefined ? '' : labels.length === 0 ? last : `${labels.join(', ')} and ${last}`;
+};
 
 /** What goes wrong on a day, the worst first, each in one line: units that go dark, wait, or run a power station empty. */
 export const dayTroubles = (
@@ -62,7 +71,7 @@ export const dayTroubles = (
             {
               dark: true,
               atMin: s.station.emptyMin,
-              text: `${s.label} is empty at ${formatClock(s.station.emptyMin)}: what hangs on it goes dark.`,
+              text: `${s.label} is empty at ${formatClock(s.station.emptyMin)}: ${darkOn(d, s.id) || 'what hangs on it'} left dark.`,
             },
           ],
     ),
