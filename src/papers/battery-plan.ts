@@ -1,7 +1,9 @@
 import { dayNumbers } from '../derive/schedule.ts';
-import { formatClock } from '../kernel/units.ts';
+import { formatAmps, formatClock, formatLength } from '../kernel/units.ts';
 import { recordsOf } from '../plan/plan.ts';
 import { type DaySummary, daySummary, leastOf, type PoolRow, type UnitLane } from '../report/day.ts';
+import { dayEvents } from '../report/day-events.ts';
+import { floorPackRows, outletsLeft } from '../report/floor-packs.ts';
 import { flowArea, flowPages, type Section } from './flow.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
 import { type Column, headingBlock, placeColumns, stacked, tableHead, tableRow } from './table.ts';
@@ -28,7 +30,7 @@ const RUNS: readonly Column[] = [
 
 const SWAPS: readonly Column[] = [
   { id: 'at', head: 'Time', leastMm: 18 },
-  { id: 'unit', head: 'Unit', leastMm: 24 },
+  { id: 'unit', head: 'Unit', leastMm: 40 },
   { id: 'out', head: 'Off', leastMm: 26 },
   { id: 'left', head: 'Left in it', leastMm: 16, align: 'right' },
   { id: 'into', head: 'On', leastMm: 26 },
@@ -113,14 +115,7 @@ const runtimes = (d: DaySummary, w: number): Section => {
 
 const changes = (d: DaySummary, w: number): Section[] => {
   const columns = placeColumns(SWAPS, w);
-  const events = d.lanes
-    .flatMap((l) => [
-      ...l.swaps.filter((s) => !s.first).map((s) => ({ at: s.atMin, l, s, until: 0 })),
-      ...l.spans
-        .filter((s) => s.state === 'dark')
-        .map((s) => ({ at: s.startMin, l, s: undefined, until: s.endMin })),
-    ])
-    .sort((a, b) => a.at - b.at);
+  const events = dayEvents(d);
   if (events.length === 0) return [];
   return [
     {
@@ -134,25 +129,81 @@ const changes = (d: DaySummary, w: number): Section[] => {
         ),
       blocks: events.map((e) =>
         tableRow(columns, {
-          at: formatClock(e.at),
-          unit: { text: e.l.label, weight: 'semibold' },
-          ...(e.s
+          at: formatClock(e.atMin),
+          unit: { text: e.label, weight: 'semibold' },
+          ...(e.swap
             ? {
-                out: e.s.out,
-                left: e.s.out ? `${Math.round(e.s.outPct)} %` : '',
-                into: e.s.into,
-                dark: e.s.darkMin > 0 ? `${e.s.darkMin} min for the change` : '',
+                out: e.swap.out,
+                left: e.swap.out ? `${Math.round(e.swap.outPct)} %` : '',
+                into: e.swap.into,
+                dark: e.swap.darkMin > 0 ? `${e.swap.darkMin} min for the change` : '',
                 done: { draw: (ink, c) => ink.rect(c.x, c.y + c.h / 2 - 1.5, 3, 3, { weightMm: 0.18 }) },
               }
             : {
                 dark: {
-                  text: `dark until ${formatClock(e.until)}`,
+                  text: `dark until ${formatClock(e.untilMin ?? e.atMin)}${e.because ? `: ${e.because}` : ''}`,
                   weight: 'semibold',
                   role: 'stop',
                 },
               }),
         }),
       ),
+    },
+  ];
+};
+
+const FLOOR: readonly Column[] = [
+  { id: 'pack', head: 'Pack', leastMm: 16 },
+  { id: 'kind', head: 'Kind', leastMm: 54, grow: 2 },
+  { id: 'outlets', head: 'Outlets', leastMm: 34, grow: 1 },
+  { id: 'full', head: 'At full, of it', leastMm: 34, align: 'right' },
+  { id: 'unit', head: 'Feeds', leastMm: 22 },
+  { id: 'lead', head: 'Lead', leastMm: 26, align: 'right' },
+  { id: 'drop', head: 'Volts lost', leastMm: 20, align: 'right' },
+  { id: 'time', head: 'Runtime, worst to best', leastMm: 60, grow: 2 },
+];
+
+/** Packs on the floor that feed several units: a row for each lead. */
+const floorPacks = (info: SetInfo, d: DaySummary, w: number): Section[] => {
+  if (d.sharedPacks.length === 0) return [];
+  const columns = placeColumns(FLOOR, w);
+  const rows = floorPackRows(info.plan);
+  return [
+    {
+      head: (continued) =>
+        stacked(
+          headingBlock(
+            continued ? `Packs on the floor, day ${d.day} (continued)` : `Packs on the floor, day ${d.day}`,
+            'each feeds several units by leads and is changed for all of them at once',
+          ),
+          tableHead(columns),
+        ),
+      blocks: d.sharedPacks.flatMap((p) => {
+        const row = rows.find((r) => r.record.id === p.id);
+        const lines = Math.max(p.units.length, p.runtimes.length);
+        return Array.from({ length: lines }, (_, i) => {
+          const u = p.units[i];
+          const r = p.runtimes[i];
+          return tableRow(
+            columns,
+            {
+              ...(i === 0
+                ? {
+                    pack: { text: p.label, weight: 'semibold' as const },
+                    kind: p.on,
+                    outlets: row ? `${outletsLeft(row)} of ${row.outlets.length}` : '',
+                    full: `${formatAmps(p.fullA)} of ${formatAmps(p.continuousA)}`,
+                  }
+                : {}),
+              unit: u?.label ?? '',
+              lead: u ? `${formatLength(u.leadMm, info.units)}${u.leadAssumed ? '*' : ''}` : '',
+              drop: u ? (u.dropPct === undefined ? 'cannot start' : `${u.dropPct.toFixed(1)} %`) : '',
+              time: r ? `${r.setupName}: ${r.text}` : '',
+            },
+            { keep: i < lines - 1 },
+          );
+        });
+      }),
     },
   ];
 };
@@ -198,10 +249,18 @@ export const batteryPlanPages = (info: SetInfo): readonly PageMaker[] => {
       units: 'h',
     },
     [
-      ...days.flatMap((d) => [...pools(info, d, w), runtimes(d, w), ...changes(d, w)]),
+      ...days.flatMap((d) => [
+        ...pools(info, d, w),
+        ...floorPacks(info, d, w),
+        runtimes(d, w),
+        ...changes(d, w),
+      ]),
       ...days.slice(0, 1).flatMap((d) => backUps(d, w)),
     ],
     [
+      ...(days.some((d) => d.sharedPacks.some((p) => p.units.some((u) => u.leadAssumed)))
+        ? ['* The length of the lead is the way on the floor, assumed.']
+        : []),
       'Runtimes are planning values for packs of usual health; the packs’ own state, cold and age decide. Keep spare packs. Do not charge lithium cells in frost.',
       'By air: 49 CFR 175.10, IATA Dangerous Goods Regulations, as on public pages up to March 2026. Operators may be stricter: ask.',
     ],

@@ -1,33 +1,14 @@
+import type { PathCommand } from '../drawing/display-list.ts';
 import { formatClock, formatWatts } from '../kernel/units.ts';
-import type { BayLane, BlockRow, DaySummary, SourceDay, UnitLane } from '../report/day.ts';
+import type { BayLane, BlockRow, SourceDay, StationLoadLane, UnitLane } from '../report/day.ts';
+import { onStation } from '../report/station-spans.ts';
+import { box, type DayScale, filled, NAME_MM, xOf } from './day-scale.ts';
 import type { Block } from './flow.ts';
 import type { Rect } from './frame.ts';
 import { CAP, type Ink, widthOf } from './ink.ts';
 
-const NAME_MM = 46;
-const HOUR = 60;
-
-/** Where minutes of the day lie across an area. */
-export interface DayScale {
-  readonly fromMin: number;
-  readonly toMin: number;
-}
-
-export const dayScale = (d: DaySummary): DayScale => ({
-  fromMin: Math.max(
-    0,
-    Math.floor(Math.min(d.startMin, ...d.blocks.map((b) => b.block.startMin)) / HOUR) * HOUR,
-  ),
-  toMin: Math.ceil(Math.max(d.endMin, ...d.blocks.map((b) => b.block.endMin)) / HOUR) * HOUR,
-});
-
-const xOf = (s: DayScale, a: Rect) => {
-  const w = a.w - NAME_MM;
-  return (m: number): number =>
-    a.x +
-    NAME_MM +
-    (w * (Math.min(s.toMin, Math.max(s.fromMin, m)) - s.fromMin)) / Math.max(1, s.toMin - s.fromMin);
-};
+/** Grey of a lane that is filled: charge and watts. */
+const CHARGE = '#e3e6e8';
 
 const lane = (heightMm: number, name: string, draw: (ink: Ink, a: Rect) => void): Block => ({
   heightMm,
@@ -38,39 +19,13 @@ const lane = (heightMm: number, name: string, draw: (ink: Ink, a: Rect) => void)
   },
 });
 
-/** Hours of the day, with sun and moon where they are known. */
-export const rulerBlock = (d: DaySummary, s: DayScale): Block => ({
-  heightMm: d.sky ? 12 : 7,
-  keep: true,
-  draw: (ink, a) => {
-    const x = xOf(s, a);
-    const base = a.y + (d.sky ? 12 : 7);
-    const hours = (s.toMin - s.fromMin) / HOUR;
-    const every = hours > 18 ? 2 : 1;
-    for (let m = s.fromMin; m <= s.toMin; m += HOUR) {
-      ink.line(x(m), base - 2, x(m), base, 0.18);
-      if (((m - s.fromMin) / HOUR) % every === 0 && m < s.toMin)
-        ink.text(x(m) + 0.8, base - 1.2, formatClock(m));
-    }
-    ink.line(a.x, base, a.x + a.w, base, 0.35);
-    if (!d.sky) return;
-    let free = Number.NEGATIVE_INFINITY;
-    for (const [name, minute] of [
-      ['sunrise', d.sky.sunriseMin],
-      ['sunset', d.sky.sunsetMin],
-      ['moonrise', d.sky.moonriseMin],
-    ] as const) {
-      if (minute === undefined || minute < s.fromMin || minute > s.toMin) continue;
-      const text = `${name} ${formatClock(minute)}`;
-      const w = widthOf(text);
-      const at = Math.min(x(minute) + 0.8, a.x + a.w - w);
-      // It ends above the hours, through whose figures it would run.
-      ink.line(x(minute), a.y, x(minute), base - 4.2, 0.18, 'ink-soft', [0.8, 0.6]);
-      if (at > free) ink.text(at, a.y + 3.4, text, { role: 'ink-soft' });
-      free = at + w + 1;
-    }
-  },
-});
+/** Words for blocks too narrow for their name. */
+const SHORT: Readonly<Record<string, string>> = {
+  'pre-light': 'Pre-light',
+  meal: 'Meal',
+  move: 'Move',
+  wrap: 'Wrap',
+};
 
 /** The blocks of one crew as bars. */
 export const blocksLane = (name: string, rows: readonly BlockRow[], s: DayScale): Block =>
@@ -82,50 +37,97 @@ export const blocksLane = (name: string, rows: readonly BlockRow[], s: DayScale)
       if (w <= 0) continue;
       ink.rect(from, a.y + 0.8, w, 9.4, { weightMm: r.block.what === 'setup' ? 0.35 : 0.18 });
       if (w < 6) continue;
-      ink.text(from + 1, a.y + 4.6, r.name, { weight: 'semibold', maxMm: w - 2 });
+      const short = SHORT[r.block.what];
+      const name = short && widthOf(r.name, { weight: 'semibold' }) > w - 2 ? short : r.name;
+      ink.text(from + 1, a.y + 4.6, name, { weight: 'semibold', maxMm: w - 2 });
       const times = `${formatClock(r.block.startMin)}–${formatClock(r.block.endMin)}`;
       if (widthOf(times) < w - 2) ink.text(from + 1, a.y + 8.6, times, { role: 'ink-soft' });
     }
   });
 
-/** A unit's charge over the day: changes as ticks, dark gaps hatched with their word. */
-export const unitLane = (l: UnitLane, s: DayScale): Block =>
-  lane(7.4, l.label, (ink, a) => {
+const LANE_MM = { top: 0.9, bottom: 6.6 } as const;
+
+/** A stretch of a lane: charge as a slope over a grey, dark hatched. */
+const stretch = (
+  ink: Ink,
+  a: Rect,
+  at: readonly [from: number, to: number],
+  charge: readonly [from: number, to: number] | undefined,
+): void => {
+  const [from, to] = at;
+  const [top, bottom] = [a.y + LANE_MM.top, a.y + LANE_MM.bottom];
+  if (!charge) {
+    ink.rect(from, top, to - from, bottom - top, {
+      weightMm: 0.25,
+      role: 'stop',
+      hatch: { role: 'stop', angleDeg: -45, spacingMm: 1 },
+    });
+    return;
+  }
+  const y = (soc: number): number => bottom - (bottom - top) * soc;
+  const d: readonly PathCommand[] = [
+    ['M', from, bottom],
+    ['L', from, y(charge[0])],
+    ['L', to, y(charge[1])],
+    ['L', to, bottom],
+    ['Z'],
+  ];
+  filled(ink, d, CHARGE);
+  ink.path(d, { weightMm: 0.18 });
+};
+
+/** Where the packs' names go in a stretch: under its slope, else over it; nowhere where they would be struck through. */
+const nameIn = (
+  ink: Ink,
+  a: Rect,
+  text: string,
+  at: readonly [from: number, to: number],
+  soc: readonly [from: number, to: number],
+): void => {
+  const w = widthOf(text);
+  const [from, to] = at;
+  if (text === '' || w >= to - from - 2) return;
+  const [top, bottom] = [a.y + LANE_MM.top, a.y + LANE_MM.bottom];
+  const yAt = (x: number): number =>
+    bottom - (bottom - top) * (soc[0] + ((soc[1] - soc[0]) * (x - from)) / (to - from));
+  const over = Math.min(yAt(from), yAt(from + 0.8 + w));
+  const under = Math.max(yAt(from), yAt(from + 0.8 + w));
+  if (under < bottom - 0.8 - CAP.note - 0.3) ink.text(from + 0.8, bottom - 0.8, text, { role: 'ink-soft' });
+  else if (over > top + 0.2 + CAP.note + 0.5)
+    ink.text(from + 0.8, top + 0.2 + CAP.note, text, { role: 'ink-soft' });
+};
+
+/** What a lane of packs is drawn from: a unit's own, or that of a pack on the floor. */
+type PackLane = Pick<UnitLane, 'label' | 'spans' | 'swaps'> & { readonly problem?: string | undefined };
+
+/** Charge over the day: changes as ticks, dark gaps hatched. */
+export const unitLane = (l: PackLane, s: DayScale, under = false): Block =>
+  lane(7.4, under ? `   ${l.label}` : l.label, (ink, a) => {
     const x = xOf(s, a);
-    const [top, bottom] = [a.y + 0.9, a.y + 6.6];
-    const y = (soc: number): number => bottom - (bottom - top) * soc;
     if (l.problem) {
       ink.text(x(s.fromMin) + 1, a.y + 4.6, `not computed: ${l.problem}`, { role: 'ink-soft' });
       return;
     }
     for (const span of l.spans) {
-      const [from, to] = [x(span.startMin), x(span.endMin)];
-      if (to <= from) continue;
-      if (span.state === 'dark') {
-        ink.rect(from, top, to - from, bottom - top, {
-          weightMm: 0.25,
-          role: 'stop',
-          hatch: { role: 'stop', angleDeg: -45, spacingMm: 1 },
-        });
-        continue;
-      }
-      ink.path(
-        [
-          ['M', from, bottom],
-          ['L', from, y(span.fromSoc)],
-          ['L', to, y(span.toSoc)],
-          ['L', to, bottom],
-          ['Z'],
-        ],
-        {
-          weightMm: 0.18,
-        },
-      );
-      const packs = span.packs.map((p) => `#${p}`).join(' ');
-      if (packs && widthOf(packs) < to - from - 2)
-        ink.text(from + 0.8, span.fromSoc > 0.55 ? bottom - 0.8 : top + 2, packs, { role: 'ink-soft' });
+      const at = [x(span.startMin), x(span.endMin)] as const;
+      if (at[1] <= at[0]) continue;
+      const soc = [span.fromSoc, span.toSoc] as const;
+      stretch(ink, a, at, span.state === 'dark' ? undefined : soc);
+      if (span.state !== 'dark') nameIn(ink, a, span.packs.map((p) => `#${p}`).join(' '), at, soc);
     }
-    for (const swap of l.swaps) if (!swap.first) ink.line(x(swap.atMin), a.y, x(swap.atMin), bottom, 0.5);
+    for (const swap of l.swaps)
+      if (!swap.first) ink.line(x(swap.atMin), a.y, x(swap.atMin), a.y + LANE_MM.bottom, 0.5);
+  });
+
+/** A unit on a power station: the station's charge while it burns, hatched where that is empty. */
+export const stationUnitLane = (l: StationLoadLane, source: SourceDay | undefined, s: DayScale): Block =>
+  lane(7.4, `   ${l.label} on ${l.sourceLabel}`, (ink, a) => {
+    const x = xOf(s, a);
+    for (const span of onStation(l, source?.station)) {
+      const at = [x(span.startMin), x(span.endMin)] as const;
+      if (at[1] <= at[0]) continue;
+      stretch(ink, a, at, span.state === 'dark' ? undefined : [span.fromShare, span.toShare]);
+    }
   });
 
 /** A bay: which pack is in it when. */
@@ -141,19 +143,36 @@ export const bayLane = (b: BayLane, s: DayScale): Block =>
     }
   });
 
-/** Watts of a source in steps. */
+/** Watts of a source in steps, chargers hatched on top, with its rating and what is left in a power station dashed. */
 export const powerLane = (p: SourceDay, s: DayScale): Block =>
   lane(11, `${p.label}  peak ${formatWatts(p.peakW)}`, (ink, a) => {
     const x = xOf(s, a);
     const most = Math.max(1, p.peakW, p.ratedW ?? 0);
     const bottom = a.y + 10.4;
+    const up = (w: number): number => bottom - (9.4 * w) / most;
     for (const step of p.steps) {
       const w = step.lightW + step.chargerW;
       const [from, to] = [x(step.startMin), x(step.endMin)];
-      const h = (9.4 * w) / most;
       if (to <= from || w <= 0) continue;
-      ink.rect(from, bottom - h, to - from, h, { weightMm: 0.18 });
+      filled(ink, box(from, up(w), to, bottom), CHARGE);
+      ink.rect(from, up(w), to - from, bottom - up(w), { weightMm: 0.18 });
       const text = formatWatts(w);
-      if (widthOf(text) < to - from - 2) ink.text(from + 0.8, bottom - 0.9, text, { role: 'ink-soft' });
+      if (widthOf(text) >= to - from - 2) continue;
+      // In the bar where it is high enough, else over it.
+      const inside = bottom - up(w) > CAP.note + 1.8;
+      ink.text(from + 0.8, inside ? bottom - 0.9 : up(w) - 0.6, text, { role: 'ink-soft' });
+    }
+    if (p.ratedW !== undefined && p.ratedW < 4 * p.peakW)
+      ink.line(x(s.fromMin), up(p.ratedW), x(s.toMin), up(p.ratedW), 0.18, 'stop', [1.2, 0.8]);
+    for (const span of p.station?.spans ?? []) {
+      const [from, to] = [x(span.startMin), x(span.endMin)];
+      if (to <= from) continue;
+      const y = (share: number): number => bottom - 9.4 * share;
+      if (span.state === 'empty')
+        ink.rect(from, a.y + 1, to - from, 9.4, {
+          role: 'stop',
+          hatch: { role: 'stop', angleDeg: -45, spacingMm: 1 },
+        });
+      else ink.line(from, y(span.fromShare), to, y(span.toShare), 0.25, 'ink-soft', [1, 0.7]);
     }
   });

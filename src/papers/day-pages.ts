@@ -1,11 +1,14 @@
 import { dayNumbers } from '../derive/schedule.ts';
+import { compareNatural } from '../kernel/ids.ts';
 import { formatClock, formatFuel, formatWatts } from '../kernel/units.ts';
 import { type DaySummary, daySummary } from '../report/day.ts';
 import { dayTroubles, sourceNote } from '../report/day-words.ts';
-import { bayLane, blocksLane, dayScale, powerLane, rulerBlock, unitLane } from './day-lanes.ts';
+import { bayLane, blocksLane, powerLane, stationUnitLane, unitLane } from './day-lanes.ts';
+import { rulerBlock } from './day-ruler.ts';
+import { dayScale } from './day-scale.ts';
 import { flowArea, flowPages, type Section } from './flow.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
-import { type Column, headingBlock, placeColumns, stacked, tableHead, tableRow } from './table.ts';
+import { type Cell, type Column, headingBlock, placeColumns, stacked, tableHead, tableRow } from './table.ts';
 
 const BLOCKS: readonly Column[] = [
   { id: 'from', head: 'From', leastMm: 18 },
@@ -65,11 +68,70 @@ const timeLine = (d: DaySummary, w: number): Section => {
           s,
         ),
       ),
-      ...d.lanes.map((l) => unitLane(l, s)),
+      ...d.lanes.filter((l) => l.sharedPackId === undefined).map((l) => unitLane(l, s)),
+      ...d.sharedPacks.flatMap((p) => [
+        unitLane(p, s),
+        ...d.lanes.filter((l) => l.sharedPackId === p.id).map((l) => unitLane(l, s, true)),
+      ]),
       ...d.bays.map((b) => bayLane(b, s)),
-      ...d.sources.filter((p) => p.peakW > 0).map((p) => powerLane(p, s)),
+      ...d.sources
+        .filter((p) => p.peakW > 0)
+        .flatMap((p) => [
+          powerLane(p, s),
+          ...d.stationLoads.filter((l) => l.sourceId === p.id).map((l) => stationUnitLane(l, p, s)),
+        ]),
     ],
   };
+};
+
+/** At most so many circuits side by side. */
+const ACROSS = 5;
+
+const hours = (h: number): string => `${Number(h.toFixed(1))} h`;
+
+/** Hours each circuit is loaded on a day, several side by side, in the order of their names down the columns. */
+const hoursLoaded = (d: DaySummary, w: number): Section[] => {
+  if (d.circuits.length === 0) return [];
+  const circuits = [...d.circuits].sort((a, b) => compareNatural(a.label, b.label));
+  const rows = Math.ceil(circuits.length / ACROSS);
+  const across = Math.ceil(circuits.length / rows);
+  const columns = placeColumns(
+    [
+      ...Array.from({ length: across }, (_, i): Column[] => [
+        { id: `name${i}`, head: 'Circuit', leastMm: 30 },
+        { id: `total${i}`, head: 'Loaded', leastMm: 13, align: 'right' },
+        { id: `long${i}`, head: 'At a stretch', leastMm: 19, align: 'right' },
+      ]).flat(),
+      { id: 'rest', head: '', leastMm: 1, grow: 1 },
+    ],
+    w,
+  );
+  const cells = (c: (typeof circuits)[number] | undefined, i: number): Record<string, Cell> =>
+    c
+      ? {
+          [`name${i}`]: { text: c.label, weight: 'semibold' },
+          [`total${i}`]: hours(c.totalH),
+          [`long${i}`]: hours(c.longestH),
+        }
+      : {};
+  return [
+    {
+      head: (continued) =>
+        stacked(
+          headingBlock(
+            `Hours the circuits are loaded on day ${d.day}${continued ? ' (continued)' : ''}`,
+            'at a stretch: a long enough pause ends it',
+          ),
+          tableHead(columns),
+        ),
+      blocks: Array.from({ length: rows }, (_, row) =>
+        tableRow(
+          columns,
+          Object.assign({}, ...Array.from({ length: across }, (_, i) => cells(circuits[row + i * rows], i))),
+        ),
+      ),
+    },
+  ];
 };
 
 /** The shooting days: time line with packs, bays and sources, then blocks and what the sources give, as tables. */
@@ -115,6 +177,7 @@ export const dayPages = (info: SetInfo): readonly PageMaker[] => {
             ),
           },
         ]),
+    ...hoursLoaded(d, w),
   ]);
   return flowPages(
     info,

@@ -1,4 +1,5 @@
 import { compareNatural } from '../kernel/ids.ts';
+import { formatWatts } from '../kernel/units.ts';
 import { colorNoteText } from '../plan/color-note.ts';
 import { setupsItMovesIn } from '../plan/edits/moves.ts';
 import { kindOf, levelId, levelOf, recordOf, recordsOf, setupsOf } from '../plan/plan.ts';
@@ -46,6 +47,19 @@ export const setupGridPages = (info: SetInfo): readonly PageMaker[] => {
     const note = colorNoteText(recordOf(info.plan, 'level', levelId(s.id, f.id)));
     return [`${Math.round(levelPct)}${assumed ? '*' : ''}${sign}`, note].filter(Boolean).join(' · ');
   };
+  const sources = info.assessment.entities.filter((e) => e.what === 'source');
+  const sum = (s: Setup): Cell => {
+    const on = fixtures.filter((f) => levelOf(info.plan, s.id, f.id).levelPct > 0).length;
+    const at = info.assessment.figures.setupIds.indexOf(s.id);
+    const watts = sources
+      .map((e) => info.assessment.figures.get(e.key, 'loadW', at))
+      .filter((w) => !Number.isNaN(w))
+      .reduce((a, b) => a + b, 0);
+    return {
+      text: sources.length > 0 ? `${on} on · ${formatWatts(watts)}` : `${on} on`,
+      weight: 'semibold',
+    };
+  };
   const fixed = UNIT.reduce((sum, c) => sum + c.leastMm + GAP_MM, 0);
   const sections = groupsOf(setups, w).map((group): Section => {
     const each = Math.min(
@@ -67,14 +81,20 @@ export const setupGridPages = (info: SetInfo): readonly PageMaker[] => {
     return {
       head: (continued) =>
         stacked(headingBlock(continued ? 'Levels (continued)' : 'Levels', names), tableHead(columns)),
-      blocks: fixtures.map((f) =>
+      blocks: [
+        ...fixtures.map((f) =>
+          tableRow(columns, {
+            unit: { text: f.unit, weight: 'semibold' },
+            use: f.use,
+            kind: kindOf(info.plan, f.kindId)?.name ?? '',
+            ...Object.fromEntries(group.map((s) => [s.id, level(s, f)])),
+          }),
+        ),
         tableRow(columns, {
-          unit: { text: f.unit, weight: 'semibold' },
-          use: f.use,
-          kind: kindOf(info.plan, f.kindId)?.name ?? '',
-          ...Object.fromEntries(group.map((s) => [s.id, level(s, f)])),
+          use: { text: 'units on, from the sources', role: 'ink-soft' },
+          ...Object.fromEntries(group.map((s) => [s.id, sum(s)])),
         }),
-      ),
+      ],
     };
   });
   return flowPages(

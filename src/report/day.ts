@@ -211,7 +211,7 @@ export const leastOf = (plan: Plan, dayNumber: number): readonly LeastRow[] => {
       packs: l.packs,
       bound: l.bound,
       by: l.by,
-      text: `${proof}.${l.fewer ? ` With ${l.fewer.packs} ${unit ? then : ''}.` : ''}`,
+      text: `${proof}.${l.fewer && unit ? ` With ${l.fewer.packs} ${l.fewer.packs === 1 ? what.slice(0, -1) : what}, ${then}.` : ''}`,
     };
   });
 };

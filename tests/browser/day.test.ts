@@ -97,7 +97,7 @@ describe('a best boy plans the day', () => {
     await expect.poll(() => page.getByText('Unit 13 dark until').count()).toBeGreaterThan(0);
     await page.getByRole('button', { name: 'Packs', exact: true }).click();
     await page.getByRole('button', { name: /Find the fewest packs/ }).click();
-    await page.getByText('6 packs are the fewest that can do. With 5 Unit 13 goes dark at').waitFor();
+    await page.getByText('6 packs are the fewest that can do. With 5 packs, Unit 13 goes dark at').waitFor();
     await page.getByLabel('Pack, V-type plate, 98 Wh, 14.4 V kept back').fill('0');
     await page.keyboard.press('Enter');
     await page.getByRole('row', { name: /98 Wh.*nobody waits/ }).waitFor();

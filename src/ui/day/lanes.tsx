@@ -2,9 +2,9 @@ import { memo, useMemo } from 'react';
 import { formatWatts } from '../../kernel/units.ts';
 import type { SourceDay, StationLoadLane, UnitLane } from '../../report/day.ts';
 import type { PowerPart } from '../../report/power-parts.ts';
+import { onStation } from '../../report/station-spans.ts';
 import { LaneTrack } from './LaneTrack.tsx';
 import type { Scale } from './scale.ts';
-import { onStation } from './station-spans.ts';
 import { powerStops, stationUnitStops, unitStops } from './stops.ts';
 
 /** Height of a unit's lane; lower where there are many. */

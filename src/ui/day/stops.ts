@@ -9,7 +9,7 @@ import {
   type UnitLane,
 } from '../../report/day.ts';
 import type { PowerPart } from '../../report/power-parts.ts';
-import { onStation } from './station-spans.ts';
+import { onStation } from '../../report/station-spans.ts';
 
 /** A stretch or a moment of a lane that can be pointed at or stepped to: what it is, in words, with the arithmetic. */
 export interface LaneStop {

@@ -5,8 +5,8 @@ import { kindOf, recordOf, recordsOf } from '../../../src/plan/plan.ts';
 import { daySummary } from '../../../src/report/day.ts';
 import { floorPackRows, outletsLeft } from '../../../src/report/floor-packs.ts';
 import { packAir } from '../../../src/report/pack-air.ts';
+import { onStation } from '../../../src/report/station-spans.ts';
 import { floorChoice, runOn, runsOn } from '../../../src/ui/day/run-on.ts';
-import { onStation } from '../../../src/ui/day/station-spans.ts';
 import { packAsLane, unitStops } from '../../../src/ui/day/stops.ts';
 import { batteryRig } from '../../support/battery-plan.ts';
 

@@ -1,4 +1,4 @@
-import type { SourceDay, StationLoadLane } from '../../report/day.ts';
+import type { SourceDay, StationLoadLane } from './day-types.ts';
 
 /** A stretch of a unit on a power station with the station's charge at both ends, as shares of what it can give. */
 export interface OnStation {
