@@ -15,7 +15,7 @@ import { chargingNode, steadyNode } from './supply-loads.ts';
 import { type NewNode, nodeFrom, reachFrom } from './supply-node.ts';
 import { linesOf, nowhere, type Reach, startAt } from './supply-reach.ts';
 import { noteReads, type Segment, touchedBetween } from './supply-reuse.ts';
-import { rootKind, supplyRoots } from './supply-roots.ts';
+import { isInverter, rootKind, supplyRoots } from './supply-roots.ts';
 import type { SupplyNode, SupplyTree } from './supply-types.ts';
 import { systemShape } from './systems.ts';
 import { type Transformer, transformerOn } from './transformers.ts';
@@ -280,6 +280,8 @@ class Walk {
 
   #box(b: Box, inlet: InletPort | undefined, reach: Reach, circuit?: number): void {
     const kind = kindOf(this.#plan, b.kindId, ...boxFamilies);
+    // An inverter begins a supply of its own, whatever cable is drawn to it.
+    if (kind?.family === 'converter' && isInverter(kind)) return;
     if (kind?.family === 'converter' && kind.what !== 'transformer') return this.#steady(b, inlet, reach);
     const key = circuitKey(b.id, circuit);
     this.#seen.add(key).add(b.id);

@@ -104,7 +104,18 @@ describe('an inverter that stands by itself', () => {
     const { b, plan, inverter } = van([300]);
     // A cable into an inverter has no inlet to go to.
     b.cable('cord', [inverter.id, '1'], [inverter.id, 'in'], 0);
+    // Nor has one from a source that is walked before it.
+    const house = b.source(
+      b.sourceKind('house', {
+        what: 'wall-circuit',
+        system: '120',
+        outlets: [{ id: 'o', connector: 'nema-5-15', legs: 1, neutral: true }],
+      }).id,
+      { label: 'A' },
+    );
+    b.cable('cord', [house.id, 'o'], [inverter.id, 'in'], 0);
     const a = assess(plan(), { revision: 1 });
-    expect(a.findings.some((f) => f.rule === 'power-cable-end' && f.severity === 'stop')).toBe(true);
+    expect(a.findings.filter((f) => f.rule === 'power-cable-end' && f.severity === 'stop')).toHaveLength(2);
+    expect(a.entities.filter((e) => e.key === inverter.id).map((e) => e.what)).toEqual(['source']);
   });
 });
