@@ -122,8 +122,10 @@ export const CircuitBody = ({
         <td className="num">
           {circuit.nowW > 0 ? (
             <>
-              <Figure figureKey={key('loadW')}>{formatWatts(circuit.nowW)}</Figure>,{' '}
-              <Figure figureKey={key('loadVa')}>{formatVoltAmps(circuit.nowVa)}</Figure>
+              <Figure figureKey={key('loadW')}>{formatWatts(circuit.nowW)}</Figure>
+              <span className="power-va">
+                , <Figure figureKey={key('loadVa')}>{formatVoltAmps(circuit.nowVa)}</Figure>
+              </span>
             </>
           ) : (
             ''

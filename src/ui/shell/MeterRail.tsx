@@ -91,7 +91,7 @@ const SourceMeters = ({ source }: { readonly source: SourceRow }) => {
     .slice(0, SHOWN_CIRCUITS);
   const neutralUsed = source.neutral.worstA > 0.05 && source.legs.length > 1;
   return (
-    <section className="rail-source" aria-label={source.label}>
+    <section className={byCircuit ? 'rail-source circuits' : 'rail-source'} aria-label={source.label}>
       <h2 className="rail-head">
         <span className="strong">{source.label}</span> <span className="soft">{source.kindName}</span>
       </h2>
@@ -99,9 +99,9 @@ const SourceMeters = ({ source }: { readonly source: SourceRow }) => {
       {byCircuit
         ? circuits.map((c) => <MeterLine key={c.key} name={c.label} meter={c.amps} />)
         : source.legs.map((m) => (
-            <MeterLine key={m.name} name={m.name} meter={m} derated={source.set?.legA} />
+            <MeterLine key={m.name} name={m.name} meter={m} derated={source.set?.legA} leg />
           ))}
-      {!byCircuit && neutralUsed ? <MeterLine name="N" meter={source.neutral} /> : null}
+      {!byCircuit && neutralUsed ? <MeterLine name="N" meter={source.neutral} leg /> : null}
       {byCircuit && circuits.length === 0 ? <p className="soft">nothing plugged</p> : null}
       {source.set ? null : (
         <p className="rail-power small soft">
@@ -133,7 +133,7 @@ const Fullest = ({ supply }: { readonly supply: SupplySummary }) => {
     .slice(0, SHOWN_CIRCUITS);
   if (ways.length === 0) return null;
   return (
-    <section className="rail-source" aria-label="Fullest ways">
+    <section className="rail-source circuits" aria-label="Fullest ways">
       <h2 className="rail-head soft">Fullest ways</h2>
       {ways.map((c) => (
         <MeterLine key={c.key} name={c.label} meter={c.amps} />
@@ -191,14 +191,17 @@ const MeterLine = ({
   name,
   meter,
   derated,
+  leg = false,
 }: {
   readonly name: string;
   readonly meter: MeterFigures;
   readonly derated?: number | undefined;
+  /** A leg or neutral, whose name is short. */
+  readonly leg?: boolean;
 }) => {
   const over = meter.limitA !== undefined && meter.worstA > meter.limitA;
   return (
-    <div className="rail-line">
+    <div className={leg ? 'rail-line leg' : 'rail-line'}>
       <span className="rail-name strong" title={name}>
         {name}
       </span>

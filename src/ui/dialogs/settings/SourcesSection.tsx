@@ -1,4 +1,5 @@
 import { sourceRating } from '../../../engines/power/index.ts';
+import { formatFuel } from '../../../kernel/units.ts';
 import { kindOf, planRecord, recordsOf } from '../../../plan/plan.ts';
 import type { Source } from '../../../plan/records/index.ts';
 import { Field } from '../../common/Field.tsx';
@@ -111,7 +112,7 @@ const SourceForm = ({
             units === 'imperial' ? 'gal' : 'l',
             [0.1, 5000],
             units === 'imperial' ? '60 gal' : '230 l',
-            kind?.tankL === undefined ? 'not known' : 'empty: its kind’s',
+            kind?.tankL === undefined ? 'not known' : `empty: its kind’s ${formatFuel(kind.tankL, units)}`,
             gallon,
           )
         : null}
