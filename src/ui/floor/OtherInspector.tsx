@@ -13,6 +13,7 @@ import { DeviceRows } from '../control/DeviceRows.tsx';
 import { DimmerRows } from '../control/DimmerRows.tsx';
 import { LineRows } from '../control/LineRows.tsx';
 import { DeviceRadioRows } from '../control/RadioRows.tsx';
+import { PackRows } from '../day/PackRows.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { CrossingRows, FeatureRows } from '../scout/FeatureRows.tsx';
 import { NoteRows, PhotoRows } from '../scout/PhotoRows.tsx';
@@ -25,6 +26,7 @@ import { PlotRows } from './PlotRows.tsx';
 import { PlugDialog } from './PlugDialog.tsx';
 import { RiggingFigures } from './RiggingFigures.tsx';
 import { DimensionRows, OpeningRows, WallRows } from './RoomInspector.tsx';
+import { SettingsLink } from './SettingsLink.tsx';
 import { SourceCircuits } from './SourceCircuits.tsx';
 
 /** Everything that is not a fixture: boxes, sources, outlets, cables, stands, marks, walls. */
@@ -100,12 +102,14 @@ export const OtherInspector = ({ record }: { readonly record: AnyRecord }) => {
           onCommit={(voltsV) => change('Change source volts', { voltsV })}
         />
       ) : null}
+      <SettingsLink record={record} />
       {record.type === 'source' ? <SourceCircuits source={record} /> : null}
       {record.type === 'cable' ? <CableRows cable={record} /> : null}
       {record.type === 'line' ? <LineRows line={record} /> : null}
       {record.type === 'box' ? <DimmerRows box={record} /> : null}
       {record.type === 'device' ? <DeviceRows device={record} /> : null}
       {record.type === 'device' ? <DeviceRadioRows device={record} /> : null}
+      {record.type === 'pack' ? <PackRows pack={record} /> : null}
       {record.type === 'underlay' ? <UnderlayRows underlay={record} /> : null}
       {record.type === 'feature' ? <FeatureRows feature={record} /> : null}
       {record.type === 'crossing' ? <CrossingRows crossing={record} /> : null}
