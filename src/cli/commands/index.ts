@@ -4,6 +4,7 @@ import { changes } from './changes.ts';
 import { check } from './check.ts';
 import { day } from './day.ts';
 import { explain } from './explain.ts';
+import { feeder } from './feeder.ts';
 import { gear } from './gear.ts';
 import { papers } from './papers.ts';
 import { patch } from './patch.ts';
@@ -23,6 +24,7 @@ export const commands: ReadonlyMap<string, Command> = new Map(
     balance,
     'what-if': whatIfCommand,
     size,
+    feeder,
     papers,
     changes,
     patch,
