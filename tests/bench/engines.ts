@@ -1,11 +1,11 @@
 import { createSession } from '../../src/editor/session.ts';
 import { idMaker } from '../../src/kernel/ids.ts';
-import { applyChanges } from '../../src/plan/change-set.ts';
 import { moveRecords } from '../../src/plan/edits/arrange.ts';
 import { readPlan, serialisePlan } from '../../src/plan/file.ts';
 import { type Plan, recordsOf } from '../../src/plan/plan.ts';
 import { assess } from '../../src/report/assess.ts';
 import type { Assessment } from '../../src/report/types.ts';
+import { EDITS, editsToMeter } from './edits.ts';
 import { largePlan } from './large-plan.ts';
 import { interleaved, line, ms, quantile, ROUNDS, timed, times } from './measure.ts';
 
@@ -16,20 +16,6 @@ const fresh = (text: string): Plan => {
   const read = readPlan(text);
   if (!read.ok) throw new Error(read.error.what);
   return read.value.plan;
-};
-
-/** Moves one fixture after the other and assesses after each; gives the milliseconds of each. */
-const editsToMeter = (start: Plan): number[] => {
-  let plan = start;
-  let previous: Assessment = assess(plan, { revision: 0 });
-  const ids = recordsOf(plan, 'fixture').map((f) => f.id);
-  return Array.from({ length: EDITS_PER_ROUND }, (_, i) => {
-    const id = ids[(i * 31) % ids.length] ?? '';
-    return timed(() => {
-      plan = applyChanges(plan, moveRecords(plan, new Set([id]), { xMm: 100, yMm: 50 }));
-      previous = assess(plan, { revision: i + 1, previous });
-    });
-  });
 };
 
 const heapMb = (): number => {
@@ -43,24 +29,38 @@ const heap = (text: string): void => {
     fresh(text),
     idMaker(() => 0.5),
   );
+  let previous: Assessment = assess(session.getState().plan, { revision: 0 });
   const before = heapMb();
   const ids = recordsOf(session.getState().plan, 'fixture').map((f) => f.id);
   for (let i = 0; i < HEAP_EDITS; i++) {
     const id = ids[i % ids.length] ?? '';
     session.commit('Move', moveRecords(session.getState().plan, new Set([id]), { xMm: 1, yMm: 1 }));
+    previous = assess(session.getState().plan, { revision: i + 1, previous });
   }
   const after = heapMb();
   line(
-    `heap before and after ${HEAP_EDITS} edits`,
+    `heap before and after ${previous.revision} edits, each assessed`,
     `${after.toFixed(1)} MB`,
     `${before.toFixed(1)} MB before`,
   );
   line('  undo steps kept', String(session.getState().undoStack.length));
 };
 
-/** Assessment cold and after an edit, from 75 to 1,200 units. */
+/** Every kind of edit: the middle time and the one that 95 of 100 keep to. */
+const kindsOfEdits = (text: string): void => {
+  const seen = new Map<string, number[]>(Object.keys(EDITS).map((name) => [name, []]));
+  for (let round = 0; round < ROUNDS; round++)
+    for (const [name, edit] of Object.entries(EDITS))
+      seen.get(name)?.push(...editsToMeter(fresh(text), edit, EDITS_PER_ROUND));
+  for (const [name, times] of seen)
+    line(`  ${name}: median`, ms(quantile(times)), `95th percentile ${ms(quantile(times, 0.95))}`);
+};
+
+/** Assessment cold and after a move and a change of level, from 75 to 1,200 units. */
 const scaling = (): void => {
-  let before: { n: number; cold: number; edit: number } | undefined;
+  let before: { cold: number; move: number; level: number; n: number } | undefined;
+  const middle = (text: string, name: keyof typeof EDITS): number =>
+    quantile(editsToMeter(fresh(text), EDITS[name] as (typeof EDITS)[string], EDITS_PER_ROUND));
   for (const n of [75, 150, 300, 600, 1200]) {
     const text = serialisePlan(largePlan(n));
     const m = interleaved({
@@ -68,12 +68,17 @@ const scaling = (): void => {
         const p = fresh(text);
         return timed(() => assess(p, { revision: 0 }));
       },
-      edit: () => quantile(editsToMeter(fresh(text))),
+      move: () => middle(text, 'a unit moved'),
+      level: () => middle(text, 'a level changed'),
     });
     const grew = before
-      ? `, ${times(m.cold / before.cold)} and ${times(m.edit / before.edit)} those of ${before.n}`
+      ? `, ${times(m.cold / before.cold)}, ${times(m.move / before.move)}, ${times(m.level / before.level)} those of ${before.n}`
       : '';
-    line(`  ${n} units: cold, and after an edit`, ms(m.cold), `${ms(m.edit)}${grew}`);
+    line(
+      `  ${n} units: cold, a unit moved, a level changed`,
+      ms(m.cold),
+      `${ms(m.move)}, ${ms(m.level)}${grew}`,
+    );
     before = { n, ...m };
   }
 };
@@ -89,7 +94,11 @@ export const benchEngines = (plan: Plan): void => {
       return timed(() => assess(p, { revision: 0 }));
     },
     edit: () => {
-      const seen = editsToMeter(fresh(text));
+      const seen = editsToMeter(
+        fresh(text),
+        EDITS['a unit moved'] as (typeof EDITS)[string],
+        EDITS_PER_ROUND,
+      );
       edits.push(...seen);
       return quantile(seen);
     },
@@ -104,6 +113,7 @@ export const benchEngines = (plan: Plan): void => {
   line('assess, cold', ms(m.cold));
   line('edit to meter, one fixture moved, median', ms(m.edit), `${times(m.cold / m.edit)} faster than cold`);
   line(`  95th percentile of ${ROUNDS * EDITS_PER_ROUND}`, ms(quantile(edits, 0.95)));
+  kindsOfEdits(text);
   scaling();
   line('load a plan file', ms(m.load), `${times(m.load / m.parse)} JSON.parse alone`);
   line('save a plan file', ms(m.save), `${times(m.save / m.stringify)} JSON.stringify alone`);

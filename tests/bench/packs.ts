@@ -1,5 +1,12 @@
 import { shootingDays } from '../../src/derive/schedule.ts';
-import { dayOf, leastPacks, type Rotation, rotationOf, supplyOf } from '../../src/engines/battery/index.ts';
+import {
+  dayOf,
+  leastBays,
+  leastPacks,
+  type Rotation,
+  rotationOf,
+  supplyOf,
+} from '../../src/engines/battery/index.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { batteryRig } from '../support/battery-plan.ts';
 import { interleaved, line, ms, timed } from './measure.ts';
@@ -57,6 +64,10 @@ export const benchPacks = (): void => {
         dayOf(r, supplyOf(r));
         leastPacks(r);
       }),
+    bays: () => {
+      const r = fresh();
+      return timed(() => leastBays(r, supplyOf(r)));
+    },
   });
   const r = fresh();
   const [least] = leastPacks(r);
@@ -68,4 +79,5 @@ export const benchPacks = (): void => {
   );
   line('  the fewest packs', ms(m.least), `${least?.packs} packs, no fewer than ${least?.bound}`);
   line('  from the plan to the answer', ms(m.both));
+  line('  the fewest bays for the packs at hand', ms(m.bays), `${leastBays(r, supplyOf(r))} bays`);
 };
