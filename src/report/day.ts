@@ -200,7 +200,12 @@ export const leastOf = (plan: Plan, dayNumber: number): readonly LeastRow[] => {
     const then = l.fewer?.dark
       ? `${unit} goes dark at ${formatClock(l.fewer.dark.darkMin)}`
       : `${unit} has to wait for a charged one from ${formatClock(fewer?.dueMin ?? 0)}`;
-    const how = l.by !== 'rule' ? ', with changes ahead of time' : '';
+    const how =
+      l.by === 'rule'
+        ? ''
+        : l.by === 'fitted'
+          ? ', with changes ahead of time and each pack where its charge fits'
+          : ', with changes ahead of time';
     const proof =
       l.bound === l.packs
         ? `${l.packs} ${what} are the fewest that can do${how}`

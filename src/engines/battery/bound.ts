@@ -1,5 +1,6 @@
 import { mostOfOne, restoredMost } from './bound-charges.ts';
 import type { Rotation, RotationPool, RotationUnit } from './rotation-types.ts';
+import type { PoolId } from './types.ts';
 
 /** Times at which what is drawn changes, and what has been drawn by then. */
 interface Mark {
@@ -34,6 +35,21 @@ const EPS = 1e-9;
  * (`restoredMost`), over what one pack gives down to the change point.
  */
 export const leastPacksBound = (r: Rotation, pool: RotationPool): number => {
+  let known = memo.get(r);
+  if (!known) {
+    known = new Map();
+    memo.set(r, known);
+  }
+  const old = known.get(pool.id);
+  if (old !== undefined) return old;
+  const bound = boundOf(r, pool);
+  known.set(pool.id, bound);
+  return bound;
+};
+
+const memo = new WeakMap<Rotation, Map<PoolId, number>>();
+
+const boundOf = (r: Rotation, pool: RotationPool): number => {
   const units = r.units.filter((u) => u.pool === pool.id);
   const marks = marksOf(units);
   const gives = 1 - r.swapAt;

@@ -32,6 +32,9 @@ interface Place {
   k: number;
   pack: number;
   drain: number;
+  /** Since when it burns on this pack at this level, and what the pack held then. */
+  since: number;
+  sinceSoc: number;
 }
 
 interface Bay {
@@ -71,7 +74,7 @@ class Fit {
     this.#r = r;
     this.#style = style;
     this.#units = r.units
-      .map((unit, index): Place => ({ unit, index, k: 0, pack: -1, drain: 0 }))
+      .map((unit, index): Place => ({ unit, index, k: 0, pack: -1, drain: 0, since: 0, sinceSoc: 0 }))
       .filter(({ unit }) => unit.pool === pool.id && unit.stretches.length > 0);
     this.#bays = r.bays
       .flatMap((b, bay) =>
@@ -124,12 +127,16 @@ class Fit {
     const needy: Place[] = [];
     const anew = atEdge && this.#end - this.#t <= this.#style.anew * this.#chargeMin;
     for (const u of this.#units) {
-      if ((u.unit.stretches[u.k]?.endMin ?? Number.POSITIVE_INFINITY) <= this.#t + EPS) u.k++;
+      if ((u.unit.stretches[u.k]?.endMin ?? Number.POSITIVE_INFINITY) <= this.#t + EPS) {
+        this.#close(u);
+        u.k++;
+      }
       const s = u.unit.stretches[u.k];
       const on = s !== undefined && s.startMin <= this.#t + EPS;
       u.drain = on ? s.drain : 0;
       const empty = u.pack >= 0 && this.#charge(u.pack) <= this.#r.swapAt + 1e-7;
       if (u.pack >= 0 && (!on || empty || anew)) {
+        this.#close(u);
         this.#loose.push(u.pack);
         u.pack = -1;
       }
@@ -167,8 +174,20 @@ class Fit {
     return true;
   }
 
+  /** Writes down what a unit burnt since its pack or its level changed. */
+  #close(u: Place): void {
+    const s = u.unit.stretches[u.k];
+    if (s && u.pack >= 0 && this.#t > u.since)
+      this.#log.burn(u.index, u.pack, s, u.since, this.#t, u.sinceSoc, this.#charge(u.pack));
+    u.since = this.#t;
+    u.sinceSoc = u.pack >= 0 ? this.#charge(u.pack) : 0;
+  }
+
   #putOn(u: Place, pack: number): void {
+    if (u.pack >= 0) this.#close(u);
     u.pack = pack;
+    u.since = this.#t;
+    u.sinceSoc = this.#charge(pack);
     this.#log.putOn(u.index, pack, this.#charge(pack), this.#t);
   }
 
@@ -201,7 +220,8 @@ class Fit {
       if (soc >= 1 - EPS || this.#t + chargeFrom(this.#r, soc, bay.fullMin) > this.#end - 1) return;
       if (soc > floor + 0.02) {
         if (soc > this.#below()) return;
-        const left = this.#loose.filter((p) => this.#charge(p) > floor + 0.3).length;
+        let left = 0;
+        for (const p of this.#loose) if (this.#charge(p) > floor + 0.3) left++;
         if (left - 1 < this.#kept()) return;
       }
       this.#loose.splice(at, 1);
@@ -218,9 +238,14 @@ class Fit {
       for (const u of this.#units)
         if (u.pack >= 0 && this.#charge(u.pack) < Math.min(below, low ? this.#charge(low.pack) : 1)) low = u;
       if (!low || this.#t + chargeFrom(this.#r, this.#charge(low.pack), bay.fullMin) > this.#end - 30) return;
-      const full = this.#loose.filter((p) => this.#charge(p) >= 1 - EPS);
-      const [pack] = full;
-      if (pack === undefined || full.length <= this.#kept()) return;
+      let full = 0;
+      let pack: number | undefined;
+      for (const p of this.#loose)
+        if (this.#charge(p) >= 1 - EPS) {
+          full++;
+          pack ??= p;
+        }
+      if (pack === undefined || full <= this.#kept()) return;
       const out = low.pack;
       this.#loose.splice(this.#loose.indexOf(pack), 1);
       this.#putOn(low, pack);
@@ -240,13 +265,8 @@ class Fit {
   }
 
   #advance(to: number): void {
-    for (const u of this.#units) {
-      if (u.pack < 0) continue;
-      const from = this.#charge(u.pack);
-      this.#soc[u.pack] = Math.max(0, from - u.drain * (to - this.#t));
-      const s = u.unit.stretches[u.k];
-      if (s) this.#log.burn(u.index, u.pack, s, this.#t, to, from, this.#charge(u.pack));
-    }
+    for (const u of this.#units)
+      if (u.pack >= 0) this.#soc[u.pack] = Math.max(0, this.#charge(u.pack) - u.drain * (to - this.#t));
     this.#t = to;
   }
 }

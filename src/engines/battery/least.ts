@@ -225,8 +225,10 @@ export const leastBays = (r: Rotation, supply: (pool: PoolId) => number): number
   };
   const all = r.bays.length;
   const byRule = (bays: number): boolean => rotate(withBays(bays), supply).firstShort === undefined;
-  const byAny = (bays: number): boolean =>
-    mayDo(withBays(bays), supply) && dayOf(withBays(bays), supply).firstShort === undefined;
+  const byAny = (bays: number): boolean => {
+    const fewer = withBays(bays);
+    return mayDo(fewer, supply) && dayOf(fewer, supply).firstShort === undefined;
+  };
   if (!byRule(all) && !byAny(all)) return undefined;
   // The plain rule is quick: only below what it does with are schedules looked for.
   const rule = byRule(all) ? halve(0, all, byRule) : all;

@@ -127,7 +127,7 @@ describe('packs over a day', () => {
     expect(rules(day(least.packs).b.plan())).toEqual([]);
     const short = day(least.packs - 1).b.plan();
     expect(rules(short)).toEqual(['warn battery-dark']);
-    expect(least.text).toMatch(/With \d+ Unit \d goes dark at \d\d:\d\d/);
+    expect(least.text).toMatch(/With \d+ packs, Unit \d goes dark at \d\d:\d\d/);
     const a = assess(short, { revision: 0 });
     const f = a.findings.find((x) => x.rule === 'battery-dark');
     const text = f && findingText(short, f);
