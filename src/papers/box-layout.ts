@@ -7,6 +7,7 @@ import { kindOf, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
 import { outletsOf, pluggedInto, waysOf } from '../plan/ports.ts';
 import { cell, largestLegA, legsText, type Reader, readerOf } from './figures.ts';
 import { type Block, flowArea, flowPages, type Section } from './flow.ts';
+import { markFor } from './revision-marks.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
 import {
   type Column,
@@ -22,7 +23,7 @@ const COLUMNS: readonly Column[] = [
   { id: 'outlet', head: 'Outlet', leastMm: 22, grow: 1 },
   { id: 'breaker', head: 'Breaker', leastMm: 18 },
   { id: 'leg', head: 'Leg', leastMm: 16 },
-  { id: 'connector', head: 'Connector', leastMm: 44, grow: 2, dispensable: 2, note: true },
+  { id: 'connector', head: 'Connector', leastMm: 44, grow: 0.3, dispensable: 2, note: true },
   { id: 'plugged', head: 'What plugs in', leastMm: 44, grow: 3 },
   { id: 'cable', head: 'Cable', leastMm: 34, grow: 2, dispensable: 1 },
   { id: 'worst', head: 'worst A', leastMm: 14, align: 'right' },
@@ -55,12 +56,16 @@ const outletRows = (
       return [tableRow(columns, { ...lead, plugged: { text: 'free', role: 'ink-soft' } })];
     return cables.map((c, i) => {
       const run = r.entity(c.id);
-      return tableRow(columns, {
-        ...(i === 0 ? lead : {}),
-        plugged: pluggedText(info, c.to.recordId),
-        cable: `${kindOf(plan, c.kindId)?.name ?? ''}, ${stockText(cableLength(plan, c)?.piecesMm ?? [], lengthUnits)}`,
-        worst: run ? cell(largestLegA(r, run, 'worst'), 1) : '–',
-      });
+      return tableRow(
+        columns,
+        {
+          ...(i === 0 ? lead : {}),
+          plugged: pluggedText(info, c.to.recordId),
+          cable: `${kindOf(plan, c.kindId)?.name ?? ''}, ${stockText(cableLength(plan, c)?.piecesMm ?? [], lengthUnits)}`,
+          worst: run ? cell(largestLegA(r, run, 'worst'), 1) : '–',
+        },
+        { mark: markFor(info, c.id, c.to.recordId) },
+      );
     });
   });
 };

@@ -1,22 +1,30 @@
 import { planRecord, recordOf } from '../plan/plan.ts';
 import { flowArea, flowPages, type Section } from './flow.ts';
 import { frameOf, zoneOf } from './frame.ts';
-import { type PlotView, plotLayout, plotViews } from './plot-layout.ts';
+import { type PlotPart, type PlotView, partName, plotLayout, plotViews } from './plot-layout.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
 import { headingBlock, placeColumns, stacked, tableHead, tableRow } from './table.ts';
 
-/** Zone of the plot's sheet in which a change is marked; empty where the plot comes in parts or it has no place. */
+/** Zone of the plot's sheet in which a change is marked, with the part it is on where the plot comes in parts; empty where it has no place. */
 const zones = (plot: SetInfo): ((floorId: string | undefined, xMm: number, yMm: number) => string) => {
-  const views = new Map<string, PlotView | undefined>();
+  const views = new Map<string, readonly PlotView[]>();
   return (floorId, xMm, yMm) => {
     if (floorId === undefined) return '';
-    if (!views.has(floorId)) {
-      const all = plotViews(plot, floorId, plotLayout(frameOf(plot.sheet)), () => {});
-      views.set(floorId, all.length === 1 ? all[0] : undefined);
-    }
-    const v = views.get(floorId);
-    return v ? zoneOf(plot.sheet, (xMm - v.originXMm) / v.ratio, (yMm - v.originYMm) / v.ratio) : '';
+    const all = views.get(floorId) ?? plotViews(plot, floorId, plotLayout(frameOf(plot.sheet)), () => {});
+    views.set(floorId, all);
+    const v = all.find((x) => x.part === undefined || onPart(x, x.part, xMm, yMm));
+    if (!v) return '';
+    const zone = zoneOf(plot.sheet, (xMm - v.originXMm) / v.ratio, (yMm - v.originYMm) / v.ratio);
+    return v.part ? `part ${partName(v.part.column, v.part.row)}, ${zone}` : zone;
   };
+};
+
+/** Whether a place of the floor is on this part, up to its match lines; outer parts have what lies beyond. */
+const onPart = (v: PlotView, p: PlotPart, xMm: number, yMm: number): boolean => {
+  const within = (at: number, index: number, lines: readonly number[], from: number, to: number): boolean =>
+    at >= (lines[index - 1] ?? from) && at < (lines[index] ?? to);
+  const { bounds: b } = v;
+  return within(xMm, p.column, p.matchX, b.minX, b.maxX) && within(yMm, p.row, p.matchY, b.minY, b.maxY);
 };
 
 const WHAT = { added: 'Added', changed: 'Changed', removed: 'Removed' } as const;
@@ -31,7 +39,7 @@ export const changePages = (plot: SetInfo, lists: SetInfo): readonly PageMaker[]
       { id: 'what', head: 'What', leastMm: 18 },
       { id: 'words', head: 'In words', leastMm: 90, grow: 1 },
       { id: 'floor', head: 'Floor', leastMm: 30, dispensable: 1 },
-      { id: 'zone', head: 'Zone of the plot', leastMm: 24 },
+      { id: 'zone', head: 'Zone of the plot', leastMm: 26 },
     ],
     flowArea(lists).w,
   );

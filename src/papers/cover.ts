@@ -6,10 +6,10 @@ import { cautions } from '../report/cautions.ts';
 import { findingText } from '../report/text.ts';
 import type { Finding } from '../report/types.ts';
 import { type Block, columnWidth, flowPages, type Section } from './flow.ts';
-import { CAP, PITCH_MM } from './ink.ts';
+import { CAP } from './ink.ts';
 import { type PageMaker, type SetInfo, sheetName } from './sheet-info.ts';
 import { severityTag } from './signs.ts';
-import { paragraphBlock, section, writeInBlocks } from './text-blocks.ts';
+import { paragraphBlock, section, textCap, textPitch, writeInBlocks } from './text-blocks.ts';
 
 const ROLES: Readonly<Record<string, string>> = {
   'director-of-photography': 'Director of photography',
@@ -78,20 +78,20 @@ const factBlock = (name: string, value: string, w: number): Block => {
 };
 
 /** The sheets that come with this cover, two to a row, each leading to its first page. */
-const indexBlocks = (entries: readonly (() => IndexEntry)[], w: number): readonly Block[] => {
+const indexBlocks = (entries: readonly (() => IndexEntry)[], w: number, capMm: number): readonly Block[] => {
   const columns = w > 120 ? 2 : 1;
   const rows = Math.ceil(entries.length / columns);
   const colW = w / columns;
   return Array.from(
     { length: rows },
     (_, row): Block => ({
-      heightMm: 4.6,
+      heightMm: textPitch(capMm) + 1.1,
       draw: (ink, area) => {
         for (let c = 0; c < columns; c++) {
           const e = entries[c * rows + row]?.();
           if (!e) continue;
           const x = area.x + c * colW;
-          ink.text(x, area.y + 3.3, e.text, { maxMm: colW - 4 });
+          ink.text(x, area.y + capMm + 1.4, e.text, { capMm, maxMm: colW - 4 });
           ink.link(x, area.y + 0.4, colW - 4, 4, `sheet:${e.id}`);
         }
       },
@@ -102,19 +102,27 @@ const indexBlocks = (entries: readonly (() => IndexEntry)[], w: number): readonl
 const TAG_MM = 20;
 
 /** A finding by its head, leading to where it is set out, with who noted it and why. */
-const findingBlock = (info: SetInfo, f: Finding, w: number): Block => {
+const findingBlock = (info: SetInfo, f: Finding, w: number, capMm: number): Block => {
   const head = findingText(info.plan, f).head;
   const known = f.acknowledged
     ? `noted by ${f.acknowledged.by}, ${f.acknowledged.when}: ${f.acknowledged.reason}`
     : '';
-  const headLines = wrapText(head, CAP.note, 'regular', w - TAG_MM, 2).length;
-  const knownLines = known ? wrapText(known, CAP.note, 'regular', w - TAG_MM, 3).length : 0;
+  const pitchMm = textPitch(capMm);
+  const headLines = wrapText(head, capMm, 'regular', w - TAG_MM, 3).length;
+  const knownLines = known ? wrapText(known, capMm, 'regular', w - TAG_MM, 4).length : 0;
   return {
-    heightMm: (headLines + knownLines) * PITCH_MM + 1,
+    heightMm: (headLines + knownLines) * pitchMm + 1,
     draw: (ink, area) => {
-      severityTag(ink, f.severity, f.number, area.x, area.y + 3.2);
-      const y = ink.paragraph(area.x + TAG_MM, area.y + 3.2, head, w - TAG_MM, { maxLines: 2 });
-      if (known) ink.paragraph(area.x + TAG_MM, y, known, w - TAG_MM, { role: 'ink-soft', maxLines: 3 });
+      const base = area.y + capMm + 1.4;
+      severityTag(ink, f.severity, f.number, area.x, base);
+      const y = ink.paragraph(area.x + TAG_MM, base, head, w - TAG_MM, { capMm, pitchMm, maxLines: 3 });
+      if (known)
+        ink.paragraph(area.x + TAG_MM, y, known, w - TAG_MM, {
+          capMm,
+          pitchMm,
+          role: 'ink-soft',
+          maxLines: 4,
+        });
       ink.link(area.x, area.y + 0.4, w, area.h - 0.8, `finding:${f.number}`, `working:${f.number}`);
     },
   };
@@ -133,7 +141,7 @@ const SIGNATURE: Block = {
   },
 };
 
-const issueBlocks = (info: SetInfo, w: number): readonly Block[] =>
+const issueBlocks = (info: SetInfo, w: number, capMm: number): readonly Block[] =>
   [...issuesOf(info.plan)]
     .slice(-6)
     .map((i) =>
@@ -143,10 +151,16 @@ const issueBlocks = (info: SetInfo, w: number): readonly Block[] =>
           .join(', '),
         w,
         `Revision ${i.revision}`,
+        capMm,
       ),
     );
 
-const sectionsFor = (info: SetInfo, index: readonly (() => IndexEntry)[], w: number): readonly Section[] => {
+const sectionsFor = (
+  info: SetInfo,
+  index: readonly (() => IndexEntry)[],
+  w: number,
+  capMm: number,
+): readonly Section[] => {
   const head = planRecord(info.plan);
   const people = Object.entries(head.people)
     .filter(([, v]) => v !== '')
@@ -168,7 +182,7 @@ const sectionsFor = (info: SetInfo, index: readonly (() => IndexEntry)[], w: num
       'to be written in on the day',
       writeInBlocks(EMERGENCY, w, w > 120 ? 2 : 1),
     ),
-    ...section('Sheets', 'with this cover', indexBlocks(index, w)),
+    ...section('Sheets', 'with this cover', indexBlocks(index, w, capMm)),
     ...section('Seen', 'by a person; the program does not sign', [SIGNATURE]),
     ...section(
       'Findings',
@@ -176,13 +190,13 @@ const sectionsFor = (info: SetInfo, index: readonly (() => IndexEntry)[], w: num
         ? 'stops first; a note that one is known changes no status'
         : 'none; that is no leave to energize',
       findings.length > 0
-        ? findings.map((f) => findingBlock(info, f, w))
-        : [paragraphBlock('No finding was computed from this plan. See the cautions.', w)],
+        ? findings.map((f) => findingBlock(info, f, w, capMm))
+        : [paragraphBlock('No finding was computed from this plan. See the cautions.', w, '', capMm)],
     ),
     ...section(
       'Issues',
       marked > 0 ? `${marked} changes since ${info.options.since?.revision}` : '',
-      issueBlocks(info, w),
+      issueBlocks(info, w, capMm),
     ),
     ...section(
       'Limits set in this plan',
@@ -192,18 +206,19 @@ const sectionsFor = (info: SetInfo, index: readonly (() => IndexEntry)[], w: num
           `${l.text} Set to ${l.value} ${l.unit} in place of ${l.override?.tableValue}: ${l.override?.reason}`,
           w,
           l.id,
+          capMm,
         ),
       ),
     ),
     ...section(
       'Assumed',
       'taken from elsewhere because the plan does not say',
-      assumptions.map((a) => paragraphBlock(a.text, w)),
+      assumptions.map((a) => paragraphBlock(a.text, w, '', capMm)),
     ),
     ...section(
       'Cautions',
       'they stand whatever the sheets say',
-      cautions(head.practice).map((c) => paragraphBlock(c.text, w, c.title)),
+      cautions(head.practice).map((c) => paragraphBlock(c.text, w, c.title, capMm)),
     ),
   ];
 };
@@ -247,22 +262,27 @@ export const coverPages = (
   });
   const columns = columnWidth(info, 2) >= 130 ? 2 : 1;
   const w = columnWidth(info, columns);
-  const pages = flowPages(
-    info,
-    {
-      title: 'Cover',
-      subtitle: 'Contacts, sheets, findings, assumptions and cautions',
-      documentType: 'Cover',
-      scale: 'none',
-      units: 'none',
-    },
-    sectionsFor(info, index, w),
-    [
-      'Nothing on these sheets is leave to connect or to energize anything.',
-      ...NOTES.map((n, i) => `${i + 1}  ${n}`),
-    ],
-    columns,
-  );
+  const made = (capMm: number): readonly PageMaker[] =>
+    flowPages(
+      info,
+      {
+        title: 'Cover',
+        subtitle: 'Contacts, sheets, findings, assumptions and cautions',
+        documentType: 'Cover',
+        scale: 'none',
+        units: 'none',
+      },
+      sectionsFor(info, index, w, capMm),
+      [
+        'Nothing on these sheets is leave to connect or to energize anything.',
+        ...NOTES.map((n, i) => `${i + 1}  ${n}`),
+      ],
+      columns,
+    );
+  // Larger letters where they cost no page.
+  const small = made(CAP.note);
+  const large = made(textCap(w));
+  const pages = large.length > small.length ? small : large;
   covers = pages.length;
   return pages;
 };

@@ -8,6 +8,7 @@ import { CAP, type Ink, PITCH_MM } from './ink.ts';
 import type { SetInfo } from './sheet-info.ts';
 import { severityTag } from './signs.ts';
 import { headingBlock } from './table.ts';
+import { textCap, textPitch } from './text-blocks.ts';
 
 const TAG_MM = 20;
 /** The longest a single finding may run on paper. */
@@ -21,19 +22,27 @@ const findingBlock = (info: SetInfo, f: Finding, w: number): Block => {
   const known = f.acknowledged
     ? `Known to ${f.acknowledged.by}, ${f.acknowledged.when}: ${f.acknowledged.reason}`
     : '';
+  const capMm = textCap(w);
+  const pitchMm = textPitch(capMm);
   const lines =
-    wrapText(head, CAP.note, 'semibold', textW, 2).length +
+    wrapText(head, capMm, 'semibold', textW, 2).length +
     wrapText(body, CAP.note, 'regular', textW, MAX_LINES).length +
-    (known ? 1 : 0);
+    (known ? wrapText(known, CAP.note, 'regular', textW, 3).length : 0);
   return {
-    heightMm: lines * PITCH_MM + 2.2,
+    heightMm: lines * PITCH_MM + 2.2 + 2 * (pitchMm - PITCH_MM),
     draw: (ink, area) => {
-      severityTag(ink, f.severity, f.number, area.x, area.y + 3.2);
+      const base = area.y + capMm + 1.4;
+      severityTag(ink, f.severity, f.number, area.x, base);
       ink.anchor(`finding:${f.number}`, area.x, area.y);
       ink.link(area.x, area.y + 0.4, TAG_MM - 1, 4, `working:${f.number}`);
-      let y = ink.paragraph(area.x + TAG_MM, area.y + 3.2, head, textW, { weight: 'semibold', maxLines: 2 });
+      let y = ink.paragraph(area.x + TAG_MM, base, head, textW, {
+        capMm,
+        pitchMm,
+        weight: 'semibold',
+        maxLines: 2,
+      });
       y = ink.paragraph(area.x + TAG_MM, y, body, textW, { maxLines: MAX_LINES });
-      if (known) ink.text(area.x + TAG_MM, y, known, { role: 'ink-soft', maxMm: textW });
+      if (known) ink.paragraph(area.x + TAG_MM, y, known, textW, { role: 'ink-soft', maxLines: 3 });
       ink.line(area.x, area.y + area.h, area.x + area.w, area.y + area.h, 0.13, 'ink-faint');
     },
   };

@@ -38,6 +38,9 @@ interface Placed {
   readonly y: number;
 }
 
+/** A section no taller than this share of a page is not parted. */
+const WHOLE_SHARE = 0.34;
+
 /** Lays sections out over as many columns and pages as they need. A block taller than a page is a programmer's mistake. */
 const layOut = (
   sections: readonly Section[],
@@ -59,7 +62,9 @@ const layOut = (
   for (const s of sections) {
     const first = s.head(false);
     const firstH = first.heightMm + runHeight(s.blocks, 0);
-    if (y > 0 && y + firstH > heightMm) {
+    const whole = first.heightMm + s.blocks.reduce((sum, b) => sum + b.heightMm, 0);
+    const small = whole <= heightMm * WHOLE_SHARE;
+    if (y > 0 && y + (small ? whole : firstH) > heightMm) {
       next();
     }
     put(first);

@@ -1,5 +1,5 @@
 import { CAP, inkOf, rectPath, type Sketch, shapesOf, type TextStyle } from '../drawing/sketch.ts';
-import { fitText, showable, wrapText } from '../drawing/text.ts';
+import { fitText, showable, textWidthMm, wrapText } from '../drawing/text.ts';
 import type { PageItem } from './page.ts';
 
 export { CAP, type RectStyle, type TextStyle, widthOf } from '../drawing/sketch.ts';
@@ -25,6 +25,16 @@ export interface Ink extends Sketch {
   /** A place that links lead to. */
   anchor(name: string, xMm: number, yMm: number): void;
 }
+
+/** Between two lines of the least letters where room is short. */
+const CLOSE_MM = 2.85;
+
+/** A word beside a sign whose middle is at `cy`, on two close lines where one is too short for it. */
+export const besideSign = (ink: Ink, x: number, cy: number, word: string, widthMm: number): void => {
+  const base = cy + CAP.note / 2;
+  if (textWidthMm(word, CAP.note) <= widthMm) ink.text(x, base, word);
+  else ink.paragraph(x, base - CLOSE_MM / 2, word, widthMm, { maxLines: 2, pitchMm: CLOSE_MM });
+};
 
 /** Gathers notices of a set of papers, each once. */
 export interface Notices {

@@ -1,6 +1,6 @@
 import { symbolShape } from '../drawing/symbols.ts';
 import { wrapText } from '../drawing/text.ts';
-import { CAP, type Ink, PITCH_MM, widthOf } from './ink.ts';
+import { besideSign, CAP, type Ink, PITCH_MM, widthOf } from './ink.ts';
 import { type KeyRow, keyRows } from './key-rows.ts';
 import type { SetInfo } from './sheet-info.ts';
 
@@ -150,7 +150,7 @@ export const drawSigns = (ink: Ink, x: number, y0: number, w: number): number =>
       'Actor’s mark',
       (cx, cy) => iconAt(ink, 'talent-mark', { lengthMm: 330, widthMm: 330 }, cx, cy, 4, 4, 48),
     ],
-    ['Aim line, true throw', (cx, cy) => ink.line(cx - 6, cy, cx + 6, cy, 0.18, 'aim', [4, 1, 0.6, 1])],
+    ['Aim, true throw', (cx, cy) => ink.line(cx - 6, cy, cx + 6, cy, 0.18, 'aim', [4, 1, 0.6, 1])],
     [
       'Beam',
       (cx, cy) =>
@@ -197,7 +197,7 @@ export const drawSigns = (ink: Ink, x: number, y0: number, w: number): number =>
     const cx = x + (i % 2) * half;
     const cy = y0 + 1 + rowH * (Math.floor(i / 2) + 0.5);
     draw(cx + 6.5, cy);
-    ink.text(cx + 14, cy + CAP.note / 2, word, { maxMm: half - 15 });
+    besideSign(ink, cx + 14, cy, word, half - 15);
   });
   return y0 + 1 + rowH * Math.ceil(signs.length / 2);
 };

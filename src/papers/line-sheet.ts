@@ -13,6 +13,7 @@ import { kindOf, recordOf, recordsOf } from '../plan/plan.ts';
 import type { DataLine } from '../plan/records/index.ts';
 import { networkOf } from '../report/control.ts';
 import { flowArea, flowPages, type Section } from './flow.ts';
+import { markFor } from './revision-marks.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
 import { type Column, headingBlock, placeColumns, stacked, tableHead, tableRow } from './table.ts';
 
@@ -84,20 +85,25 @@ const lineSection = (info: SetInfo, l: DataLine): Section => {
         r?.type === 'fixture' && r.patch ? recordOf(plan, 'universe', r.patch.universeId) : undefined;
       const kind =
         r && 'kindId' in r && typeof r.kindId === 'string' ? kindOf(plan, r.kindId)?.name : undefined;
-      return tableRow(columns, {
-        n: String(i + 1),
-        unit: { text: recordLabel(plan, r), weight: 'semibold' },
-        kind: kind ?? '',
-        address: r?.type === 'fixture' && r.patch && universe ? `U${universe.number} ${r.patch.address}` : '',
-        way: hop ? formatLength(hop.neededMm, units) : 'no place',
-        cable: hop ? hop.piecesMm.map((mm) => formatCableLength(mm, units)).join(' + ') : '',
-        remark: [
-          hop?.byHand ? 'laid by hand' : '',
-          i === l.stops.length - 1 && l.terminated && needsTerminator(plan, l) ? 'terminator' : '',
-        ]
-          .filter(Boolean)
-          .join(', '),
-      });
+      return tableRow(
+        columns,
+        {
+          n: String(i + 1),
+          unit: { text: recordLabel(plan, r), weight: 'semibold' },
+          kind: kind ?? '',
+          address:
+            r?.type === 'fixture' && r.patch && universe ? `U${universe.number} ${r.patch.address}` : '',
+          way: hop ? formatLength(hop.neededMm, units) : 'no place',
+          cable: hop ? hop.piecesMm.map((mm) => formatCableLength(mm, units)).join(' + ') : '',
+          remark: [
+            hop?.byHand ? 'laid by hand' : '',
+            i === l.stops.length - 1 && l.terminated && needsTerminator(plan, l) ? 'terminator' : '',
+          ]
+            .filter(Boolean)
+            .join(', '),
+        },
+        { mark: markFor(info, id, i === 0 ? l.id : undefined) },
+      );
     }),
   };
 };

@@ -12,8 +12,10 @@ import {
   wiresSign,
   writeInSign,
 } from '../drawing/one-line/symbols.ts';
+import { recordOf } from '../plan/plan.ts';
 import { frameOf, type Rect, TITLE_WIDTH_MM } from './frame.ts';
-import { CAP, type Ink, type Notices } from './ink.ts';
+import { besideSign, CAP, type Ink, type Notices } from './ink.ts';
+import { markFor, revisionTriangle } from './revision-marks.ts';
 import { CAUTION, framedPage, type PageMaker, type SetInfo, sheetName } from './sheet-info.ts';
 import { TITLE_HEIGHT_MM } from './title-block.ts';
 
@@ -67,7 +69,7 @@ const drawKey = (ink: Ink, x: number, y: number, w: number): void => {
     const cx = x + Math.floor(i / rows) * half;
     const cy = y + 7.5 + rowH * ((i % rows) + 0.5);
     draw(ink, cx + 7, cy);
-    ink.text(cx + 16, cy + CAP.note / 2, word, { maxMm: half - 17 });
+    besideSign(ink, cx + 16, cy, word, half - 17);
   });
 };
 
@@ -133,9 +135,33 @@ const put = (ink: Ink, notices: Notices, p: Primitive, { dx, dy, k }: Place): vo
     ]);
 };
 
+const MARK_MM = 3.2;
+
+/** Where the conductor of an item begins: the first point it draws. */
+const startOf = (i: OneLineSheet['items'][number]): { readonly x: number; readonly y: number } => {
+  const first = i.primitives.find((p) => p.kind === 'path');
+  const move = first?.kind === 'path' ? first.d[0] : undefined;
+  return move && move[0] !== 'Z'
+    ? { x: Number(move.at(-2)), y: Number(move.at(-1)) }
+    : { x: i.box.minX + MARK_MM, y: i.box.minY };
+};
+
+/** A triangle with the revision letter beside the conductor of what changed since the issue before. */
+const drawMarks = (ink: Ink, info: SetInfo, sheet: OneLineSheet, { dx, dy, k }: Place): void => {
+  for (const i of sheet.items) {
+    // Parts of an item, like the fork below it, go with the item itself.
+    if (i.key.includes('#')) continue;
+    const ballast = recordOf(info.plan, 'ballast', i.recordId);
+    const letter = markFor(info, i.recordId, ballast?.fixtureId);
+    if (letter === undefined) continue;
+    const { x, y } = startOf(i);
+    revisionTriangle(ink, (x - 2.9) * k + dx, (y + 2.4) * k + dy, letter, MARK_MM * k);
+  }
+};
+
 const drawDiagram = (
   ink: Ink,
-  notices: Notices,
+  info: SetInfo,
   sheet: OneLineSheet,
   area: Rect,
   nameOf: (index: number) => string,
@@ -148,7 +174,8 @@ const drawDiagram = (
     dx: area.x + Math.max(0, (area.w - sheet.widthMm * k) / 2),
     dy: area.y + Math.max(0, (area.h - sheet.heightMm * k) * 0.3),
   };
-  for (const item of sheet.items) for (const p of item.primitives) put(ink, notices, p, at);
+  for (const item of sheet.items) for (const p of item.primitives) put(ink, info.notices, p, at);
+  drawMarks(ink, info, sheet, at);
   for (const r of sheet.references)
     ink.text(r.xMm * k + at.dx, r.yMm * k + at.dy, `sheet ${nameOf(r.toSheet)}`, {
       capMm: CAP.note * k,
@@ -182,7 +209,7 @@ export const oneLinePages = (info: SetInfo): readonly PageMaker[] => {
             units: info.units === 'imperial' ? 'A, V, ft' : 'A, V, m',
           },
           (ink, frame) => {
-            drawDiagram(ink, info.notices, sheet, area, (to) => sheetName(number - i + to));
+            drawDiagram(ink, info, sheet, area, (to) => sheetName(number - i + to));
             drawFoot(ink, frame);
           },
         )(number, count),

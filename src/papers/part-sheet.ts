@@ -1,10 +1,11 @@
 import { wrapText } from '../drawing/text.ts';
 import { compareNatural } from '../kernel/ids.ts';
 import { partGrid, partsOf } from '../plan/part-levels.ts';
-import { kindOf, levelOf, recordsOf, setupsOf } from '../plan/plan.ts';
+import { kindOf, levelId, levelOf, recordsOf, setupsOf } from '../plan/plan.ts';
 import type { Fixture, PartLevel, Setup } from '../plan/records/index.ts';
 import { type Block, flowArea, flowPages, type Section } from './flow.ts';
 import { CAP, type Ink, PITCH_MM } from './ink.ts';
+import { markFor, revisionTriangle } from './revision-marks.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
 import { headingBlock } from './table.ts';
 
@@ -53,6 +54,8 @@ const unitBlock = (info: SetInfo, s: Setup, f: Fixture, widthMm: number): Block 
   return {
     heightMm: Math.max(grid.rows * rowMm + 1.6, useLines * PITCH_MM + 2),
     draw: (ink, area) => {
+      const letter = markFor(info, f.id, levelId(s.id, f.id));
+      if (letter) revisionTriangle(ink, area.x - 2.7, area.y + 2.4, letter, 3.4);
       ink.text(area.x, area.y + 3.4, f.unit, { capMm: CAP.value, weight: 'semibold', maxMm: 14 });
       ink.text(area.x + 16, area.y + 3.4, `${levelOf(info.plan, s.id, f.id).levelPct} %`, { maxMm: 12 });
       ink.paragraph(area.x + USE_X_MM, area.y + 3.4, f.use, USE_W_MM, { role: 'ink-soft' });

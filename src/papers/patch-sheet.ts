@@ -129,13 +129,17 @@ const restSection = (
       head: (continued) =>
         stacked(headingBlock(continued ? `${title} (continued)` : title, remark), tableHead(columns)),
       blocks: fixtures.map((f) =>
-        tableRow(columns, {
-          unit: { text: f.unit, weight: 'semibold' },
-          channel: f.channel,
-          kind: kindOf(info.plan, f.kindId, 'fixture')?.name ?? 'kind not in the plan',
-          use: f.use,
-          remark: why(f),
-        }),
+        tableRow(
+          columns,
+          {
+            unit: { text: f.unit, weight: 'semibold' },
+            channel: f.channel,
+            kind: kindOf(info.plan, f.kindId, 'fixture')?.name ?? 'kind not in the plan',
+            use: f.use,
+            remark: why(f),
+          },
+          { mark: markFor(info, f.id) },
+        ),
       ),
     },
   ];

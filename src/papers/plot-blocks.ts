@@ -80,7 +80,16 @@ interface Revision {
 
 const zonesOf = (info: SetInfo, floorId: Id, view: PlotView | undefined): string => {
   if (!view) return '';
-  const zones = changedBoxes(info, floorId, view.ratio).map((b: Box) =>
+  const middle = (b: Box) => ({ xMm: (b.minX + b.maxX) / 2, yMm: (b.minY + b.maxY) / 2 });
+  const { bounds } = view;
+  const here = changedBoxes(info, floorId, view.ratio).filter((b) => {
+    const m = middle(b);
+    return (
+      view.part === undefined ||
+      (m.xMm >= bounds.minX && m.xMm <= bounds.maxX && m.yMm >= bounds.minY && m.yMm <= bounds.maxY)
+    );
+  });
+  const zones = here.map((b: Box) =>
     zoneOf(
       info.sheet,
       ((b.minX + b.maxX) / 2 - view.originXMm) / view.ratio,

@@ -5,13 +5,13 @@ import { planInSetup } from '../plan/moves.ts';
 import { planRecord } from '../plan/plan.ts';
 import { type Rect, TITLE_WIDTH_MM } from './frame.ts';
 import type { SetInfo } from './sheet-info.ts';
-import { fittingScale, scaleText } from './sheets.ts';
+import { fittingScale, scalesFor, scaleText } from './sheets.ts';
 import { TITLE_HEIGHT_MM } from './title-block.ts';
 
 /** Room kept around the geometry for labels and dimensions, across and down, and for the caption below. */
 const SIDE_MM = 24;
 const TOP_MM = 13;
-const CAPTION_MM = 13;
+const CAPTION_MM = 16;
 /** Widest power summary. */
 const POWER_MM = 165;
 /** Room that a scale asked for must leave at each side. */
@@ -52,7 +52,7 @@ export const plotLayout = (f: Rect): PlotLayout => {
     power: strip.w >= 165 ? { ...strip, w: powerW } : undefined,
     findings: rest > powerW ? { ...strip, x: strip.x + powerW, w: rest - powerW } : undefined,
     scales: { ...strip, x: strip.x + rest, w: scalesW },
-    captionMm: columnW > 0 ? CAPTION_MM : CAPTION_MM + 9,
+    captionMm: columnW > 0 ? CAPTION_MM : CAPTION_MM + 6,
   };
 };
 
@@ -142,6 +142,38 @@ const partedViews = (layout: PlotLayout, box: Box, ratio: number, text: string):
   });
 };
 
+/** The smallest scale at which units and their numbers can be told apart, and in how many parts a plot may come for it. */
+const LEAST_LEGIBLE = 200;
+const LEGIBLE_PARTS = 6;
+
+/**
+ * Views at a scale that can be read, for a floor that would be too small with the usual room round it: one with little
+ * room where that is enough, else parts; none where those would be too many.
+ */
+const legibleViews = (
+  info: SetInfo,
+  layout: PlotLayout,
+  box: Box,
+  size: { readonly width: number; readonly height: number },
+  best: number,
+): readonly PlotView[] => {
+  const { drawing: area, captionMm } = layout;
+  const tight = fittingScale(info.units, size, {
+    width: area.w - 2 * TOP_MM,
+    height: area.h - captionMm - 2 * TOP_MM,
+  }).ratio;
+  if (tight <= LEAST_LEGIBLE && tight < best)
+    return [viewAt(layout, tight, scaleText(tight, info.units), 0, 0)];
+  const ratio = Math.max(
+    0,
+    ...scalesFor(info.units)
+      .map((s) => s.ratio)
+      .filter((r) => r <= LEAST_LEGIBLE),
+  );
+  const parts = ratio > 0 ? partedViews(layout, box, ratio, scaleText(ratio, info.units)) : [];
+  return parts.length <= LEGIBLE_PARTS ? parts : [];
+};
+
 /**
  * The pages a plot of a floor needs: one where it fits at the scale that is asked for or, without one, at the largest that
  * does; several with match marks where it does not. None for an empty floor. What was not possible is said.
@@ -172,7 +204,18 @@ export const plotViews = (
     );
   if (chosen !== undefined && fits(chosen)) return [centred(chosen)];
   const wanted = chosen ?? best;
-  if (chosen === undefined && fits(best)) return [centred(best)];
+  if (chosen === undefined && fits(best)) {
+    if (best <= LEAST_LEGIBLE) return [centred(best)];
+    const legible = legibleViews(info, layout, box, size, best);
+    if (legible.length === 1) return legible.map((v) => centred(v.ratio));
+    if (legible.length > 0) {
+      say(
+        `On one sheet of ${info.sheet.text} the plot would be at ${scaleText(best, info.units)}, too small to read: it comes in ${legible.length} parts with match marks at ${legible[0]?.text ?? ''}. A larger sheet takes it whole.`,
+      );
+      return legible;
+    }
+    return [centred(best)];
+  }
   const parts = partedViews(layout, box, wanted, scaleText(wanted, info.units));
   if (parts.length <= MAX_PARTS) {
     say(

@@ -159,8 +159,17 @@ const grounded = (p: TextPrim, nominal: number): readonly Primitive[] =>
     nominal,
   );
 
-/** A shape that hides what is under it, drawn for the text after it. */
-const isGround = (p: Primitive | undefined): boolean => p?.kind === 'path' && p.fill?.role === 'paper';
+/** A shape that hides what is under it, drawn for the text after it and so with the text's middle in it. */
+const isGround = (p: Primitive | undefined, text: TextPrim, nominal: number): boolean => {
+  if (p?.kind !== 'path' || p.fill?.role !== 'paper') return false;
+  const points = p.d.flatMap((c) => (c[0] === 'Z' ? [] : [[Number(c.at(-2)), Number(c.at(-1))] as const]));
+  const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
+  const cover = textCover(text, nominal, 0);
+  return cover.every((b) => {
+    const [x, y] = [((b.minX + b.maxX) / 2) * nominal, ((b.minY + b.maxY) / 2) * nominal];
+    return x >= Math.min(...xs) && x <= Math.max(...xs) && y >= Math.min(...ys) && y <= Math.max(...ys);
+  });
+};
 
 /**
  * A list in which no stroke goes through a text: after all strokes come the numbers in their circles, then all other texts,
@@ -177,7 +186,7 @@ export const clearTexts = (list: DisplayList): DisplayList => {
       taken.add(k);
       const before = i.primitives[k - 1];
       const bubble = isBubble(before);
-      if (before && (bubble || isGround(before))) {
+      if (before && (bubble || isGround(before, p, n))) {
         taken.add(k - 1);
         (bubble ? bubbles : texts).push(before, p);
       } else texts.push(...grounded(p, n));

@@ -20,7 +20,7 @@ const COLUMNS: readonly Column[] = [
   { id: 'pieces', head: 'Pieces', leastMm: 26, grow: 1 },
   { id: 'joints', head: 'Joints', leastMm: 11, align: 'right' },
   { id: 'route', head: 'Route', leastMm: 13, align: 'right', dispensable: 3 },
-  { id: 'plug', head: 'Plug at the source end', leastMm: 46, grow: 4, dispensable: 2, note: true },
+  { id: 'plug', head: 'Plug at the source end', leastMm: 46, grow: 2, dispensable: 2, note: true },
   { id: 'socket', head: 'Socket at the load end', leastMm: 44, grow: 2, dispensable: 2, note: true },
   { id: 'bundle', head: 'Bundle', leastMm: 11, dispensable: 5 },
   { id: 'tape', head: 'Tape', leastMm: 20, dispensable: 4 },

@@ -4,6 +4,7 @@ import { kindOf } from '../plan/plan.ts';
 import { placesOf } from '../report/control.ts';
 import { cardProgress, setupLink } from '../report/setup-steps.ts';
 import { flowArea, flowPages } from './flow.ts';
+import { markFor } from './revision-marks.ts';
 import { cardWalk } from './setup-cards.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
 import { type Column, headingBlock, placeColumns, stacked, tableHead, tableRow } from './table.ts';
@@ -51,31 +52,35 @@ export const setupList = (info: SetInfo): readonly PageMaker[] => {
           const progress = cardProgress(info.plan, f);
           const { transmitter, port } = setupLink(info.plan, f);
           const left = progress.steps.filter((s) => !s.tick);
-          return tableRow(columns, {
-            box: {
-              draw: (ink, cell) => {
-                const y = cell.y + cell.h / 2 - 1.5;
-                ink.rect(cell.x, y, 3, 3, { weightMm: 0.25 });
-                if (progress.all) {
-                  ink.line(cell.x + 0.5, y + 1.6, cell.x + 1.3, y + 2.4, 0.35);
-                  ink.line(cell.x + 1.3, y + 2.4, cell.x + 2.6, y + 0.4, 0.35);
-                }
+          return tableRow(
+            columns,
+            {
+              box: {
+                draw: (ink, cell) => {
+                  const y = cell.y + cell.h / 2 - 1.5;
+                  ink.rect(cell.x, y, 3, 3, { weightMm: 0.25 });
+                  if (progress.all) {
+                    ink.line(cell.x + 0.5, y + 1.6, cell.x + 1.3, y + 2.4, 0.35);
+                    ink.line(cell.x + 1.3, y + 2.4, cell.x + 2.6, y + 0.4, 0.35);
+                  }
+                },
               },
+              unit: { text: f.unit, weight: 'semibold' },
+              kind: kindOf(info.plan, f.kindId, 'fixture')?.name ?? 'kind not in the plan',
+              use: f.use,
+              address: { text: placesOf(info.plan, f).map(printAddress).join(', '), weight: 'semibold' },
+              mode: patchedMode(info.plan, f)?.name ?? '',
+              link:
+                f.link === 'radio'
+                  ? `radio${transmitter ? ` ${transmitter.label}` : ''}${port ? `, ${port}` : ''}`
+                  : f.link === 'line'
+                    ? 'line'
+                    : '',
+              left: left.length === progress.steps.length ? 'all' : left.map((s) => s.text).join('; '),
+              by: progress.by,
             },
-            unit: { text: f.unit, weight: 'semibold' },
-            kind: kindOf(info.plan, f.kindId, 'fixture')?.name ?? 'kind not in the plan',
-            use: f.use,
-            address: { text: placesOf(info.plan, f).map(printAddress).join(', '), weight: 'semibold' },
-            mode: patchedMode(info.plan, f)?.name ?? '',
-            link:
-              f.link === 'radio'
-                ? `radio${transmitter ? ` ${transmitter.label}` : ''}${port ? `, ${port}` : ''}`
-                : f.link === 'line'
-                  ? 'line'
-                  : '',
-            left: left.length === progress.steps.length ? 'all' : left.map((s) => s.text).join('; '),
-            by: progress.by,
-          });
+            { mark: markFor(info, f.id) },
+          );
         }),
       };
     }),

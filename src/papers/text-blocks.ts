@@ -7,17 +7,31 @@ import { headingBlock } from './table.ts';
 const MAX_LINES = 30;
 const LEAD_MM = 36;
 
+/** Columns of text this wide have letters of 2.5 mm, narrower ones of the least size. */
+const ROOMY_MM = 176;
+
+/** Height of the capitals of running text in a column, and from line to line of it. */
+export const textCap = (columnMm: number): number => (columnMm >= ROOMY_MM ? CAP.value : CAP.note);
+export const textPitch = (capMm: number): number => (capMm > CAP.note ? 4.2 : PITCH_MM);
+
 /** A wrapped text, with a lead word beside it where there is one. */
-export const paragraphBlock = (text: string, w: number, lead = '', maxLines = MAX_LINES): Block => {
-  const left = lead === '' ? 0 : LEAD_MM;
-  const leadLines = lead === '' ? 0 : wrapText(lead, CAP.note, 'semibold', left - 2, 2).length;
-  const lines = Math.max(leadLines, wrapText(text, CAP.note, 'regular', w - left, maxLines).length);
+export const paragraphBlock = (text: string, w: number, lead = '', capMm = textCap(w)): Block => {
+  const maxLines = MAX_LINES;
+  const pitchMm = textPitch(capMm);
+  const left = lead === '' ? 0 : (LEAD_MM * (capMm + CAP.note)) / (2 * CAP.note);
+  const leadLines = lead === '' ? 0 : wrapText(lead, capMm, 'semibold', left - 2, 3).length;
+  const lines = Math.max(leadLines, wrapText(text, capMm, 'regular', w - left, maxLines).length);
   return {
-    heightMm: lines * PITCH_MM + 1.2,
+    heightMm: lines * pitchMm + 1.2,
     draw: (ink, area) => {
       if (lead !== '')
-        ink.paragraph(area.x, area.y + 3.2, lead, left - 2, { weight: 'semibold', maxLines: 2 });
-      ink.paragraph(area.x + left, area.y + 3.2, text, w - left, { maxLines });
+        ink.paragraph(area.x, area.y + capMm + 1.4, lead, left - 2, {
+          capMm,
+          pitchMm,
+          weight: 'semibold',
+          maxLines: 3,
+        });
+      ink.paragraph(area.x + left, area.y + capMm + 1.4, text, w - left, { capMm, pitchMm, maxLines });
     },
   };
 };

@@ -18,7 +18,7 @@ const COLUMNS: readonly Column[] = [
   { id: 'channel', head: 'Channel', leastMm: 14, dispensable: 6 },
   { id: 'power', head: 'Power', leastMm: 20, grow: 0.5 },
   { id: 'address', head: 'Address', leastMm: 16 },
-  { id: 'mode', head: 'Mode', leastMm: 22, grow: 1.5, dispensable: 4 },
+  { id: 'mode', head: 'Mode', leastMm: 26, grow: 1.5, dispensable: 4, note: true },
   { id: 'height', head: 'Height', leastMm: 15, align: 'right' },
   {
     id: 'right',

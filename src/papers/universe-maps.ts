@@ -4,6 +4,7 @@ import { type Block, flowArea, flowPages } from './flow.ts';
 import type { Rect } from './frame.ts';
 import { CAP, type Ink, widthOf } from './ink.ts';
 import { universeRemark } from './patch-sheet.ts';
+import { markFor, revisionTriangle } from './revision-marks.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
 
 const PER_ROW = 128;
@@ -13,6 +14,8 @@ const LANE_GAP_MM = 1.4;
 const HEAD_MM = 7;
 const RULER_MM = 3.4;
 const LEAD_MM = 9;
+/** Triangle of a unit that changed. */
+const MARK_MM = 3.4;
 const LEGEND =
   'A block for each unit with its number and slots. Free slots are hatched. A heavy outline marks paired units.';
 const HEIGHT_MM = HEAD_MM + RULER_MM + ROWS * (LANE_MM + LANE_GAP_MM) + 4;
@@ -51,6 +54,7 @@ const drawBlock = (
   area: Rect,
   rows: readonly PatchRow[],
   unitOf: (r: PatchRow) => string,
+  letter: string | undefined,
 ): void => {
   for (const r of rows)
     for (const p of piecesOf(area, r.address, r.last))
@@ -69,10 +73,17 @@ const drawBlock = (
   const base = room.y + LANE_MM / 2 + (size.capMm ?? CAP.note) / 2;
   // A unit narrower than its number is named on the patch sheet only.
   if (unitW + 0.6 > room.w) return;
-  if (unitW + widthOf(range) + 4 <= room.w) {
+  const markMm = letter === undefined ? 0 : MARK_MM + 1.6;
+  const wide = unitW + widthOf(range) + 4 + markMm <= room.w;
+  const marked = letter !== undefined && (wide || unitW + markMm + 1 <= room.w);
+  if (marked) {
+    const x = wide ? room.x + 1 + unitW + markMm / 2 : room.x + room.w / 2 + (unitW + 1) / 2;
+    revisionTriangle(ink, x, room.y + LANE_MM / 2, letter, MARK_MM);
+  }
+  if (wide) {
     ink.text(room.x + 1, base, unit, size);
     ink.text(room.x + room.w - 1, base, range, { align: 'right', role: 'ink-soft' });
-  } else ink.text(room.x + room.w / 2, base, unit, { ...size, align: 'center' });
+  } else ink.text(room.x + room.w / 2 - (marked ? markMm / 2 : 0), base, unit, { ...size, align: 'center' });
 };
 
 const universeBlock = (info: SetInfo, u: UniverseUse): Block => ({
@@ -112,7 +123,8 @@ const universeBlock = (info: SetInfo, u: UniverseUse): Block => ({
       recordOf(info.plan, 'fixture', r.fixtureId)?.unit ??
       recordOf(info.plan, 'box', r.fixtureId)?.label ??
       '';
-    for (const rows of stacksOf(u.rows)) drawBlock(ink, area, rows, unitOf);
+    for (const rows of stacksOf(u.rows))
+      drawBlock(ink, area, rows, unitOf, markFor(info, ...rows.map((r) => r.fixtureId)));
   },
 });
 

@@ -1,7 +1,7 @@
 import type { PathCommand } from '../../src/drawing/display-list.ts';
 import type { Box } from '../../src/kernel/geometry.ts';
 import type { Page, PageItem, PageText } from '../../src/papers/page.ts';
-import { allItems, coverOf } from './page-texts.ts';
+import { coverOf } from './page-texts.ts';
 
 type Segment = readonly [number, number, number, number];
 
@@ -75,18 +75,47 @@ const patchOf = (i: PageItem): Box | undefined => {
 const covers = (a: Box, b: Box): boolean =>
   a.minX <= b.minX + 0.3 && a.maxX >= b.maxX - 0.3 && a.minY <= b.minY + 0.3 && a.maxY >= b.maxY - 0.3;
 
+/** All items with the clip they are in. */
+const withClips = (
+  items: readonly PageItem[],
+  clip: Box | undefined,
+): readonly { readonly item: PageItem; readonly clip: Box | undefined }[] =>
+  items.flatMap((item) =>
+    item.kind === 'clip'
+      ? withClips(item.items, {
+          minX: item.xMm,
+          minY: item.yMm,
+          maxX: item.xMm + item.widthMm,
+          maxY: item.yMm + item.heightMm,
+        })
+      : [{ item, clip }],
+  );
+
+/** The part of a box in which what a clip holds can be seen. */
+const seen = (b: Box, clip: Box | undefined): Box | undefined => {
+  if (!clip) return b;
+  const out = {
+    minX: Math.max(b.minX, clip.minX),
+    minY: Math.max(b.minY, clip.minY),
+    maxX: Math.min(b.maxX, clip.maxX),
+    maxY: Math.min(b.maxY, clip.maxY),
+  };
+  return out.minX < out.maxX && out.minY < out.maxY ? out : undefined;
+};
+
 /** Texts that a stroke goes through: drawn over it, or under it with nothing filled between. */
 export const struckTexts = (page: Page): readonly string[] => {
-  const items = allItems(page.items);
-  const strokes = items.flatMap((i, at) => {
-    if (i.kind === 'path' && i.stroke) return segmentsOf(i.d).map((s) => ({ s, at }));
+  const clipped = withClips(page.items, undefined);
+  const items = clipped.map((c) => c.item);
+  const strokes = clipped.flatMap(({ item: i, clip }, at) => {
+    if (i.kind === 'path' && i.stroke) return segmentsOf(i.d).map((s) => ({ s, at, clip }));
     if (i.kind !== 'circle' || !i.stroke) return [];
     return Array.from({ length: 24 }, (_, k) => {
       const p = (n: number): readonly [number, number] => [
         i.xMm + i.rMm * Math.cos((n * Math.PI) / 12),
         i.yMm + i.rMm * Math.sin((n * Math.PI) / 12),
       ];
-      return { s: [...p(k), ...p(k + 1)] as unknown as Segment, at };
+      return { s: [...p(k), ...p(k + 1)] as unknown as Segment, at, clip };
     });
   });
   const patches = items.flatMap((i, at) => {
@@ -98,7 +127,8 @@ export const struckTexts = (page: Page): readonly string[] => {
     const struck = inner(i).some((b) =>
       strokes.some(
         (st) =>
-          crosses(st.s, b) &&
+          seen(b, st.clip) !== undefined &&
+          crosses(st.s, seen(b, st.clip) ?? b) &&
           (st.at > at || !patches.some((p) => p.at >= st.at && p.at < at && covers(p.box, b))),
       ),
     );

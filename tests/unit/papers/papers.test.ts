@@ -30,7 +30,10 @@ const onPaper = (plan: Plan, sheet: string, landscape = true): Plan =>
 const sheet = (set: PaperSet, title: string): Page =>
   set.pages.find((p) => p.title.endsWith(title)) ?? { title: '', widthMm: 0, heightMm: 0, items: [] };
 const words = (plan: Plan, title = 'Lighting plot'): string[] =>
-  textsOf(sheet(papers(plan), title)).map((t) => t.text);
+  papers(plan)
+    .pages.filter((p) => p.title.endsWith(title))
+    .flatMap(textsOf)
+    .map((t) => t.text);
 
 describe('every sheet', () => {
   it.each([
@@ -126,15 +129,21 @@ describe('the circuit schedule', () => {
 
   it.each(['su-1', 'su-2'])('prints each load’s own figures in its row, for setup %s', (setupId) => {
     const rs = readerOf(assessment, setupId);
-    const texts = papers(plan, setupId)
+    const pages = papers(plan, setupId)
       .pages.filter((p) => p.title.includes('Circuit schedule'))
-      .flatMap(textsOf);
+      .map(textsOf);
     for (const p of panelsOf(plan, rs)) {
       for (const { load, fixture } of p.circuits.flatMap((c) => c.loads)) {
-        const unit = texts.find(
-          (t) => t.text === fixture?.unit && t.align === 'center' && t.capMm < 3 && t.xMm > 20 && t.yMm > 16,
-        );
-        const row = texts.filter((t) => Math.abs(t.yMm - (unit?.yMm ?? -9)) < 0.01).map((t) => t.text);
+        // Numerals of zones stand alone; a unit number has a whole row beside it.
+        const row =
+          pages
+            .flatMap((own) =>
+              own
+                .filter((t) => t.text === fixture?.unit && t.align === 'center')
+                .map((u) => own.filter((t) => Math.abs(t.yMm - u.yMm) < 0.01 && t.align !== 'center')),
+            )
+            .map((own) => own.map((t) => t.text))
+            .find((own) => own.length > 5) ?? [];
         const largest = (which: 'here' | 'worst') =>
           Math.max(...(['leg0A', 'leg1A', 'leg2A'] as const).map((q) => rs[which](load.key, q))).toFixed(1);
         const index = assessment.setups.findIndex((s) => s.id === setupId);
