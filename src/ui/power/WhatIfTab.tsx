@@ -32,7 +32,14 @@ export const WhatIfTab = () => {
   const [target, setTarget] = useState('');
   const [slug, setSlug] = useState('');
   const practice = planRecord(plan).practice;
-  const choices = useMemo(() => choicesOf(entities, what, practice), [entities, what, practice]);
+  const choices = useMemo(
+    () =>
+      // An inverter is a box: no source of the book comes in its place.
+      choicesOf(entities, what, practice).filter(
+        (c) => what !== 'swap' || plan.records.get(c.id)?.type === 'source',
+      ),
+    [entities, what, practice, plan],
+  );
   const chosen = choices.find((c) => c.id === target) ?? choices[0];
   const sources = useMemo(() => book.kinds().filter((k) => k.family === 'source'), [book]);
   const kind = sources.find((k) => k.slug === slug) ?? sources[0];
