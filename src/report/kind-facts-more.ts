@@ -3,6 +3,7 @@ import { formatLength, formatWatts, type LengthUnits } from '../kernel/units.ts'
 import type { DataPort, DcPort, FixtureKind, Kind, PackIn } from '../plan/kinds/kinds.ts';
 import { mountsWords } from '../plan/kinds/mount-words.ts';
 import { loadOf, wattsUnknown } from './kind-words.ts';
+import { airFact } from './pack-air.ts';
 
 /** Adds one line: its name, value, the field its basis stands under, and the one to look at where that has none. */
 type Add = (name: string, value: string | undefined, field?: string, of?: string) => void;
@@ -171,6 +172,14 @@ export const addMoreFacts = (kind: Kind, add: Add, units: LengthUnits): void => 
       add('Charging', `${formatWatts(kind.chargeW)}, ${kind.chargeMin} min to full`, 'chargeW');
       add('Plate', PLATES[kind.plate] ?? kind.plate, 'plate');
       add('Cells', `${kind.cells} in a row, ${CHEMISTRIES[kind.chemistry] ?? kind.chemistry}`, 'chemistry');
+      add(
+        'Outlets for leads',
+        kind.dcOut.length > 0
+          ? kind.dcOut.map((o) => `${o.label ?? o.id} to ${num(o.maxA, 'A')}`).join(', ')
+          : undefined,
+        'dcOut',
+      );
+      add('By air', airFact(kind.chemistry, kind.energyWh));
       break;
     case 'charger':
       add('Bays', `${kind.bays}, ${kind.together} at once`, 'bays');

@@ -16,6 +16,12 @@ export const AIR_SOURCE =
 export const airWords = (chemistry: string, energyWh: number): string =>
   chemistry === 'li-ion' || chemistry === 'lifepo4' ? AIR[airClass(energyWh)] : '';
 
+/** The same with the rules it is from, for a list of facts; undefined for other chemistries. */
+export const airFact = (chemistry: string, energyWh: number): string | undefined => {
+  const words = airWords(chemistry, energyWh);
+  return words ? `${words} (49 CFR 175.10, IATA rules, as of March 2026; ask the operator)` : undefined;
+};
+
 /** How what a unit runs on travels by air: its packs, those on the floor it hangs on, or its own cells. Undefined where nothing is known. */
 export const packAir = (
   plan: Plan,

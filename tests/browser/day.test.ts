@@ -291,4 +291,56 @@ describe('a best boy plans the day', () => {
     expect(trouble).toEqual([]);
     await context.close();
   });
+
+  test('several units go on one pack on the floor: outlets that remain, its lane, and away again', async () => {
+    const context = await browser.newContext({ viewport: { width: 1366, height: 768 } });
+    const page = await context.newPage();
+    const trouble = watchPage(page);
+    await openStart(page, site.url);
+    await openDemo(page, 'Study, day');
+    await page.getByRole('button', { name: 'Day', exact: true }).click();
+    await page.getByRole('button', { name: 'Packs', exact: true }).click();
+    const add = page.getByLabel('Add a pack on the floor');
+    const block = (await add.locator('option').allTextContents()).find((t) =>
+      /block, 750 Wh.*3 outlets/.test(t),
+    );
+    if (!block) throw new Error('no block of three outlets in the book');
+    await add.selectOption({ label: block });
+    const floorPacks = page.getByRole('region', { name: 'Packs on the floor' });
+    await floorPacks.getByText('3 outlets left').waitFor();
+    const plug = floorPacks.getByLabel(/^Plug a unit into/);
+    for (const unit of ['7', '8']) {
+      const label = (await plug.locator('option').allTextContents()).find((t) => t.startsWith(`${unit} ·`));
+      await plug.selectOption({ label: label ?? '' });
+    }
+    await floorPacks.getByText('1 outlet left').first().waitFor();
+    // A third by its own row, and the air limit in its dialog.
+    const third = page.getByLabel('Packs of unit 12', { exact: true });
+    const shared = (await third.locator('option').allTextContents()).find((t) => /1 outlet left/.test(t));
+    await third.selectOption({ label: shared ?? '' });
+    await floorPacks.getByText('no outlet left', { exact: false }).first().waitFor();
+    await page.getByRole('button', { name: /packs of unit 12/ }).click();
+    await page.getByRole('dialog').getByText('over 160 Wh: not with passengers, cargo only').waitFor();
+    await page.getByRole('dialog').getByText('March 2026').waitFor();
+    await page.keyboard.press('Escape');
+    const pack = recordsIn(await planText(page)).find((r) => r.type === 'pack');
+    for (const unit of ['unit-7', 'unit-8', 'unit-12'])
+      expect((await record(page, unit))?.packFrom).toEqual({ packId: pack?.id });
+
+    // One lane for the pack, those of its units under it; a change is told once.
+    await page.getByRole('button', { name: 'Shooting day', exact: true }).click();
+    await page.getByText('feeds 7, 8, 12').waitFor();
+    await page.getByRole('group', { name: /^P2 on Pack, block/ }).waitFor();
+    expect(await page.getByText(/^P2 \(7, 8, 12\)/).count()).toBeLessThanOrEqual(
+      await page.locator('.day-events li').count(),
+    );
+    expect(await page.locator('.day-events li', { hasText: 'Unit 7:' }).count()).toBe(0);
+
+    // Taken away, nothing hangs on a pack that is gone.
+    await page.getByRole('button', { name: 'Packs', exact: true }).click();
+    await page.getByRole('button', { name: 'Remove pack P2' }).click();
+    expect((await record(page, 'unit-7'))?.packFrom).toBeUndefined();
+    expect(trouble).toEqual([]);
+    await context.close();
+  });
 });

@@ -1,14 +1,14 @@
-import { compareNatural } from '../../kernel/ids.ts';
 import { fail, ok, type Result } from '../../kernel/result.ts';
 import { formatAmps } from '../../kernel/units.ts';
+import { applyChanges, compose } from '../../plan/change-set.ts';
 import { removeRecords } from '../../plan/edits/arrange.ts';
 import { addFloorPack, changeFloorPack, setPackFrom } from '../../plan/edits/floor-packs.ts';
-import { kindOf, recordsOf } from '../../plan/plan.ts';
 import type { DaySummary } from '../../report/day.ts';
 import { type FloorPackRow, floorPackRows, outletsLeft } from '../../report/floor-packs.ts';
 import { TypedCell } from '../common/TypedCell.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
+import { FedUnits } from './FedUnits.tsx';
 import { usePackKinds } from './pack-kinds.ts';
 
 const count = (t: string): Result<number> => {
@@ -92,10 +92,6 @@ const FloorPackLine = ({ row, summary }: { readonly row: FloorPackRow; readonly 
   const { plan, readOnly } = useSessionSlice((s) => ({ plan: s.plan, readOnly: s.readOnly }));
   const p = row.record;
   const lane = summary.sharedPacks.find((x) => x.id === p.id);
-  const fed = new Set(row.fed.map((x) => x.id));
-  const free = [...recordsOf(plan, 'fixture')]
-    .filter((f) => !fed.has(f.id) && !f.locked)
-    .sort((a, b) => Number(b.onPacks) - Number(a.onPacks) || compareNatural(a.unit, b.unit));
   return (
     <tr>
       <th scope="row">{row.label}</th>
@@ -139,40 +135,7 @@ const FloorPackLine = ({ row, summary }: { readonly row: FloorPackRow; readonly 
         </label>
       </td>
       <td>
-        <ul className="fed">
-          {row.fed.map((f) => (
-            <li key={f.id}>
-              {f.label}
-              <button
-                type="button"
-                className="button quiet"
-                disabled={readOnly}
-                aria-label={`Unplug ${f.label} from ${row.label}`}
-                onClick={() => session.commit(`Unplug ${f.label}`, setPackFrom(plan, [f.id], undefined))}
-              >
-                ×
-              </button>
-            </li>
-          ))}
-        </ul>
-        <select
-          className="cell-select"
-          aria-label={`Plug a unit into ${row.label}`}
-          disabled={readOnly}
-          value=""
-          onChange={(e) =>
-            session.commit(`Plug into ${row.label}`, setPackFrom(plan, [e.target.value], { packId: p.id }))
-          }
-        >
-          <option value="">plug in a unit…</option>
-          {free.map((f) => (
-            <option key={f.id} value={f.id}>
-              {[f.unit, kindOf(plan, f.kindId)?.name, f.onPacks ? '' : 'on mains']
-                .filter(Boolean)
-                .join(' · ')}
-            </option>
-          ))}
-        </select>
+        <FedUnits row={row} />
       </td>
       <td className={row.left !== undefined && row.left < 0 ? 'day-fault' : undefined}>
         {outletsLeft(row)}
@@ -194,7 +157,16 @@ const FloorPackLine = ({ row, summary }: { readonly row: FloorPackRow; readonly 
           className="button quiet"
           disabled={readOnly}
           aria-label={`Remove pack ${row.label}`}
-          onClick={() => session.commit('Remove pack', removeRecords(plan, new Set([p.id])))}
+          onClick={() => {
+            // Its units are left without a pack, not with one that is gone.
+            const off = setPackFrom(
+              plan,
+              row.fed.map((f) => f.id),
+              undefined,
+            );
+            const gone = removeRecords(applyChanges(plan, off), new Set([p.id]));
+            session.commit('Remove pack', compose(off, gone));
+          }}
         >
           Remove
         </button>

@@ -6,6 +6,7 @@ import { unplug } from '../../plan/edits/plug.ts';
 import { portName } from '../../plan/names.ts';
 import { kindOf, type Plan, planRecord, recordOf } from '../../plan/plan.ts';
 import type { Fixture } from '../../plan/records/index.ts';
+import { floorPackRows } from '../../report/floor-packs.ts';
 import { Row } from '../common/Field.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
@@ -15,6 +16,8 @@ import { PlugDialog } from './PlugDialog.tsx';
 
 /** What a unit off the mains runs on, in words. */
 const packWords = (plan: Plan, f: Fixture): string => {
+  const shared = f.packFrom && floorPackRows(plan).find((p) => p.record.id === f.packFrom?.packId);
+  if (f.packFrom) return shared ? `${shared.label}, ${shared.kindName}` : 'a pack that is gone';
   const pack = f.packs && kindOf(plan, f.packs.kindId, 'pack');
   if (f.packs && pack) return `${f.packs.count} × ${pack.name}`;
   return kindOf(plan, f.kindId, 'fixture')?.ownCellsWh

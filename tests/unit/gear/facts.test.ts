@@ -35,6 +35,9 @@ describe('facts of a kind', () => {
     expect(fact(pack, 'Holds')).toBe('98 Wh, 6.81 Ah');
     expect(fact(pack, 'Volts')).toBe('14.4 V, from 16.8 V full to 12 V empty');
     expect(kindFacts(pack, 'metric').find((f) => f.name === 'Gives')?.basis).toMatch(/assumed/);
+    expect(fact(pack, 'By air')).toMatch(/^to 100 Wh: cabin.*March 2026/);
+    expect(fact(needKind('europe', 'pack-belt-xlr4-30v-270wh', 'pack'), 'By air')).toBe('–');
+    expect(fact(needKind('europe', 'pack-belt-xlr4-30v-270wh', 'pack'), 'Outlets for leads')).toContain('A');
   });
 
   it('say of a kind from a list which figures were in it, and which are assumed', () => {
