@@ -41,8 +41,11 @@ export const EDITS: Readonly<Record<string, Edit>> = {
     const cables = recordsOf(plan, 'cable').filter(
       (c) => plan.records.get(c.to.recordId)?.type === 'fixture',
     );
-    const a = pick(cables, i, 29);
-    const b = a && cables.find((c) => c.id !== a.id && c.from.recordId === a.from.recordId);
+    const beside = (a: Cable): Cable | undefined =>
+      cables.find((c) => c.id !== a.id && c.from.recordId === a.from.recordId);
+    const pairs = cables.filter((c) => beside(c));
+    const a = pick(pairs, i, 29);
+    const b = a && beside(a);
     if (!a || !b) return nothing;
     return {
       ...nothing,
