@@ -10,6 +10,7 @@ import {
   energyWh,
   leadDropV,
   leadEnd,
+  leftAtCutOff,
   packMostW,
   packsInCirculation,
   peukertExponent,
@@ -121,6 +122,26 @@ describe('Peukert’s law against printed answers', () => {
     expect(ah(10)).toBeCloseTo(93.3, 1);
     expect(ah(20)).toBeCloseTo(87.06, 1);
     expect(ah(100)).toBeCloseTo(74.11, 1);
+  });
+});
+
+describe('cut-off by volts against printed points', () => {
+  it('battery-runtime: four lithium cells are full at 16.8 V and empty at the 11 to 12 V where a stabiliser’s manual ends the discharge', () => {
+    expect(leftAtCutOff('li-ion', 16.8 / 4)).toBe(1);
+    expect(leftAtCutOff('li-ion', 12 / 4)).toBe(0);
+    expect(leftAtCutOff('li-ion', 11 / 4)).toBe(0);
+  });
+
+  it('battery-runtime: half the charge lies near nominal volts, 3.6 to 3.75 V a lithium cell (from memory of discharge curves)', () => {
+    expect(leftAtCutOff('li-ion', 3.6)).toBeLessThan(0.5);
+    expect(leftAtCutOff('li-ion', 3.75)).toBeGreaterThan(0.5);
+    for (const c of ['li-ion', 'lifepo4', 'nimh', 'lead-acid'] as const) {
+      let last = -1;
+      for (let v = 0.9; v < 4.3; v += 0.05) {
+        expect(leftAtCutOff(c, v)).toBeGreaterThanOrEqual(last);
+        last = leftAtCutOff(c, v);
+      }
+    }
   });
 });
 

@@ -64,6 +64,7 @@ export const batteryUnit = (u: {
   temperature: all(u.temperature ?? 1),
   efficiency: u.efficiency ?? 1,
   idleW: 0,
+  cutOff: undefined,
   floorPack: undefined,
   lead: undefined,
   loopOhm: 0,

@@ -1,5 +1,5 @@
 import type { PackKind } from '../../plan/kinds/kinds.ts';
-import { chemistryOf, type Range, temperatureRows, travel } from './tables.ts';
+import { chemistryOf, cutOffRows, type Range, temperatureRows, travel } from './tables.ts';
 
 /** Energy in Wh of a pack of so many volts and ampere-hours: E = V × Ah. */
 export const energyWh = (voltsV: number, capacityAh: number): number => voltsV * capacityAh;
@@ -46,6 +46,16 @@ export const temperatureFactor = (chemistry: PackKind['chemistry'], cellC: numbe
     plan: mix(a.factor.plan, b.factor.plan),
     high: mix(a.factor.high, b.factor.high),
   };
+};
+
+/** Share of its charge that is left in a pack whose cells have come down to so many volts: straight lines, clamped outside. */
+export const leftAtCutOff = (chemistry: PackKind['chemistry'], cellV: number): number => {
+  const rows = cutOffRows(chemistry);
+  const above = rows.findIndex(([v]) => cellV <= v);
+  if (above < 0) return 1;
+  const [v1, s1] = rows[above] ?? [0, 0];
+  const [v0, s0] = rows[above - 1] ?? [v1, s1];
+  return v1 === v0 ? s1 : s0 + ((s1 - s0) * (cellV - v0)) / (v1 - v0);
 };
 
 /** Current of a constant power at a voltage. At the cut-off volts of the pack it is the most. */

@@ -1,9 +1,10 @@
 import { limitCitation, limitOf } from '../../derive/limits.ts';
 import { formatAmps, formatWatts } from '../../kernel/units.ts';
 import { levelOf, type Plan, planRecord, recordOf } from '../../plan/plan.ts';
+import { beforeCutOff } from './cut-off.ts';
 import { batteryUnits, cellC, drawAt, OWN_CELLS, runtimeAt } from './model.ts';
 import { besideW } from './shared.ts';
-import { chemistryOf, type Range, temperatureSource } from './tables.ts';
+import { chemistryOf, cutOffSource, type Range, temperatureSource } from './tables.ts';
 import type { BatteryUnit, Runtime } from './types.ts';
 
 /** One input of a working. */
@@ -94,7 +95,17 @@ const inputsOf = (
       `${u.ratedWh.toFixed(0)} Wh`,
       u.pack ? u.pack.name : u.kindName,
     ),
-    line('usable share', spread(c.usable, share), c.usableFrom, true),
+    line('usable share', spread(beforeCutOff(c.usable, u.cutOff), share), c.usableFrom, true),
+    ...(u.cutOff
+      ? [
+          line(
+            `left when it cuts out, ${u.cutOff.cellV.toFixed(2)} V a cell`,
+            share(u.cutOff.left),
+            cutOffSource,
+            true,
+          ),
+        ]
+      : []),
     line(
       'state of health',
       spread(u.soh, share),

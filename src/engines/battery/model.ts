@@ -7,6 +7,7 @@ import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../../plan/p
 import { placeOf } from '../../plan/ports.ts';
 import type { Fixture, FloorPack, PackLead } from '../../plan/records/index.ts';
 import { type LeadEnd, leadEnd, rateFactor, runtimeMinutes, temperatureFactor } from './calc.ts';
+import { beforeCutOff, cutOffOf } from './cut-off.ts';
 import { type Chemistry, chemistryOf, type Range } from './tables.ts';
 import type { BatteryUnit, Draw, Runtime } from './types.ts';
 
@@ -125,6 +126,8 @@ const unitOf = (plan: Plan, f: Fixture): BatteryUnit => {
   const temperature = temperatureFactor(chemistry, cellC(plan));
   const given = planRecord(plan).batteries?.swapMin;
   const lead = leadOf(plan, f);
+  const inRow = on.joined === 'series' ? count : 1;
+  const cutOff = mode === 'packs' && !converter ? cutOffOf(kind, pack, inRow, leadOhm(lead)) : undefined;
   return {
     fixture: f,
     label: recordLabel(plan, f),
@@ -134,7 +137,8 @@ const unitOf = (plan: Plan, f: Fixture): BatteryUnit => {
     count,
     joined: on.joined,
     ratedWh: mode === 'packs' ? count * (pack?.energyWh ?? Number.NaN) : (kind?.ownCellsWh ?? Number.NaN),
-    usable: times(chemistryOf(chemistry).usable, soh, temperature),
+    cutOff,
+    usable: times(beforeCutOff(chemistryOf(chemistry).usable, cutOff), soh, temperature),
     soh,
     temperature,
     efficiency: converter && converter.efficiencyPct > 0 ? Math.min(100, converter.efficiencyPct) / 100 : 1,

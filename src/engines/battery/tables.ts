@@ -41,5 +41,12 @@ export const temperatureRows = (
 export const temperatureSource = (c: Chemistry): string =>
   c === 'lead-acid' ? table.temperature.leadAcidSource : table.temperature.source;
 
+/** Share of charge left by the volts of one cell, lowest first. */
+export const cutOffRows = (c: Chemistry): readonly (readonly [cellV: number, left: number])[] =>
+  table.cutOff[c].map(([cellV = 0, left = 0]) => [cellV, left] as const);
+
+/** Where the volts of cells against their charge are from. */
+export const cutOffSource: string = table.cutOff.source;
+
 export const efficiencies = table.efficiency;
 export const travel = table.travel;

@@ -1,6 +1,7 @@
 import type { Id } from '../../kernel/ids.ts';
 import type { PackKind } from '../../plan/kinds/kinds.ts';
 import type { Fixture, FloorPack, PackLead } from '../../plan/records/index.ts';
+import type { CutOff } from './cut-off.ts';
 import type { Range } from './tables.ts';
 
 /** How a fixture without mains gets its power. */
@@ -20,6 +21,8 @@ export interface BatteryUnit {
   readonly ratedWh: number;
   /** Share of the label's energy it gets: usable × health × temperature, without the rate. */
   readonly usable: Range;
+  /** Where it cuts out while its packs still hold charge. */
+  readonly cutOff: CutOff | undefined;
   readonly soh: Range;
   readonly temperature: Range;
   /** Share that reaches the unit through its converter; 1 without one. */

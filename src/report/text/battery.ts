@@ -48,7 +48,7 @@ export const batteryTexts: Readonly<Record<string, Writer>> = {
   }),
   'battery-volts-low': (c) => ({
     head: `${c.text('label')}: cuts out at ${c.volts('minV')}, before its packs are empty`,
-    body: `Its packs (${c.text('pack')}) go down to ${c.volts('emptyV')}; it runs on ${c.volts('minV')} or more. It cuts out earlier than is reckoned.`,
+    body: `Its packs (${c.text('pack')}) go down to ${c.volts('emptyV')}; it runs on ${c.volts('minV')} or more. About ${c.pct('leftPct')} of their charge stays in them, which is reckoned with.`,
     todo: 'Plan with shorter runtimes, or choose packs of higher volts.',
     citation: 'volts of the pack and of the unit by their kinds',
   }),
@@ -122,7 +122,7 @@ export const batteryTexts: Readonly<Record<string, Writer>> = {
   }),
   'battery-lead': (c) => ({
     head: `${c.text('label')}: ${c.volts('volts')} at the end of its lead`,
-    body: `With its packs nearly empty (${c.volts('emptyV')}), ${c.num('dropV').toFixed(2)} V (${c.pct('pct')}) are lost in ${c.num('ohm').toFixed(3)} Ω at ${c.amps('amps')}${c.num('minV') > 0 ? `; it runs on ${c.volts('minV')} or more` : ''}. It cuts out earlier than is reckoned.`,
+    body: `With its packs nearly empty (${c.volts('emptyV')}), ${c.num('dropV').toFixed(2)} V (${c.pct('pct')}) are lost in ${c.num('ohm').toFixed(3)} Ω at ${c.amps('amps')}${c.num('minV') > 0 ? `; it runs on ${c.volts('minV')} or more` : ''}.${c.num('leftPct') > 0 ? ` It cuts out with about ${c.pct('leftPct')} of their charge left, which is reckoned with.` : ''}`,
     todo: 'Use a shorter or heavier lead.',
     citation: c.cite('limitRow'),
   }),

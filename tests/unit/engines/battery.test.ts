@@ -25,6 +25,28 @@ describe('packs on units', () => {
     expect(explainOrWhy(r.b.plan(), 'runtimeMin@1@gone').ok).toBe(false);
   });
 
+  it('battery-runtime: a unit that cuts out early leaves charge in its packs, and the working says so', () => {
+    const runs = (minV: number): { result: string; steps: string; inputs: string } => {
+      const r = batteryRig({ batteries: { sohPct: 100, cellC: 25 } });
+      const packIn = { plates: ['v-plate' as const], packs: 1, joined: 'parallel' as const, maxV: 17 };
+      r.b.fixtureKind('early', { wattsW: 20 }, { packIn: { ...packIn, minV, hotSwap: false } });
+      r.unit('1', one, 'early');
+      const w = explainOrWhy(r.b.plan(), `runtimeMin@1@${r.setup.id}`);
+      if (!w.ok) throw new Error(w.error.what);
+      return {
+        result: w.value.result,
+        steps: w.value.steps.join(),
+        inputs: w.value.inputs.map((i) => `${i.name} ${i.value}`).join('; '),
+      };
+    };
+    expect(runs(12).inputs).not.toContain('left when it cuts out');
+    // 14.4 V over four cells: 3.6 V, where the table has a quarter of the charge left.
+    expect(runs(14.4).inputs).toContain('left when it cuts out, 3.60 V a cell 25 %');
+    expect(runs(14.4).steps).toContain('98 Wh × 75 %');
+    expect(runs(12).steps).toContain('98 Wh × 90 %');
+    expect(runs(14.4).result).not.toBe(runs(12).result);
+  });
+
   it('battery-current: a pack that gives less than the unit draws at its cut-off volts is too weak', () => {
     const r = batteryRig();
     r.b.fixtureKind(

@@ -85,6 +85,7 @@ const fits = (plan: Plan, u: BatteryUnit, kind: FixtureKind, pack: PackKind, say
     maxV: dc.maxV,
     packs: u.count,
     joined: u.joined,
+    leftPct: 100 * (u.cutOff?.left ?? 0),
   };
   if (full > dc.maxV) out.push(say('battery-volts-high', 'stop', volts, full));
   else if (empty < dc.minV) out.push(say('battery-volts-low', 'note', volts, dc.minV - empty));
@@ -185,6 +186,7 @@ const lead = (plan: Plan, u: BatteryUnit, kind: FixtureKind, pack: PackKind, say
         pct: end.dropPct,
         amps: end.amps,
         minV,
+        leftPct: 100 * (u.cutOff?.left ?? 0),
         limitPct,
         limitRow: 'battery-drop',
       },
