@@ -1,5 +1,7 @@
 import { recordLabel } from '../derive/labels.ts';
 import { compareNatural } from '../kernel/ids.ts';
+import { printAddress } from '../plan/address.ts';
+import { dimmerSlots } from '../plan/edits/dimmer-patch.ts';
 import { kindOf, type Plan, recordOf, recordsOf } from '../plan/plan.ts';
 import { feedOf, inletsOf, outletsOf, powerInletRecord, waysOf } from '../plan/ports.ts';
 import type { Fixture } from '../plan/records/index.ts';
@@ -31,8 +33,15 @@ const dimmerOver = (plan: Plan, f: Fixture): string | undefined => {
     const from = recordOf(plan, 'box', cable.from.recordId);
     if (from && kindOf(plan, from.kindId, 'dimmer')) {
       const wayId = outletsOf(plan, from.id).find((o) => o.id === cable.from.portId)?.wayId;
-      const way = waysOf(plan, from.id).find((w) => w.id === wayId);
-      return `${recordLabel(plan, from)}${way ? ` way ${way.label}` : ''}`;
+      const ways = waysOf(plan, from.id);
+      const way = ways.find((w) => w.id === wayId);
+      const universe = from.patch && recordOf(plan, 'universe', from.patch.universeId)?.number;
+      // Its ways lie on its address and the slots after it, in their order.
+      const at =
+        from.patch && way && universe !== undefined && ways.length === dimmerSlots(plan, from)
+          ? `, ${printAddress({ universe, address: from.patch.address + ways.indexOf(way) })}`
+          : '';
+      return `${recordLabel(plan, from)}${way ? ` way ${way.label}` : ''}${at}`;
     }
     at = cable.from.recordId;
   }

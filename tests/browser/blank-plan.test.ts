@@ -174,4 +174,35 @@ describe('from a blank plan', () => {
     expect(trouble).toEqual([]);
     await context.close();
   });
+
+  test('the table has its heads in one line, lights first, and takes an address and an outlet', async () => {
+    const context = await browser.newContext(SMALL);
+    const page = await context.newPage();
+    const trouble = watchPage(page);
+    await openStart(page, site.url);
+    await openDemo(page, 'Study, day');
+    await floor(page).focus();
+    await page.keyboard.press('q');
+    const heads = page.locator('.floor-table-head [role=columnheader]');
+    await heads.first().waitFor();
+    const tops = await heads.evaluateAll((all) => all.map((h) => h.getBoundingClientRect().top));
+    expect(new Set(tops).size).toBe(1);
+    const names = (await heads.allInnerTexts()).map((n) => n.replace(/[▾▴]/g, '').trim());
+    await page.getByRole('gridcell', { name: 'fixture' }).first().click();
+    const grid = page.getByRole('grid', { name: 'Floor table' });
+    const write = async (column: string, text: string): Promise<void> => {
+      const cell = page.locator(`#cell-0-${names.indexOf(column)}`);
+      await cell.dblclick();
+      await page.keyboard.press('Control+a');
+      await page.keyboard.type(text);
+      await page.keyboard.press('Enter');
+    };
+    await write('Address', 'U9 101');
+    await grid.getByText('U9 101').waitFor();
+    await write('Fed from', 'nowhere');
+    await page.getByRole('alert').getByText('No outlet that fits is called “nowhere”').waitFor();
+    await page.keyboard.press('Escape');
+    expect(trouble).toEqual([]);
+    await context.close();
+  });
 });

@@ -134,7 +134,7 @@ describe('a plot', () => {
         .getByRole('button', { name: new RegExp(`^${u} `) })
         .click();
       await page.getByRole('heading', { name: new RegExp(`^${u} ·`) }).waitFor();
-      await page.getByRole('button', { name: 'Plug in…' }).click();
+      await page.locator('.row').getByRole('button', { name: 'Plug in…' }).click();
       await page.getByRole('dialog').locator('.plug-item:not([disabled])').first().click();
       await page.locator('.row', { hasText: 'Cable' }).first().waitFor();
     }

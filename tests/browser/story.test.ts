@@ -95,7 +95,7 @@ describe('the main job, by mouse', () => {
     await figuresSettled(page);
     const watts = (): Promise<string | null> => page.locator('.rail-power').first().textContent();
     const unplugged = await watts();
-    await page.getByRole('button', { name: 'Plug in…' }).click();
+    await page.locator('.row').getByRole('button', { name: 'Plug in…' }).click();
     await page.getByRole('dialog').locator('.plug-item:not([disabled])').first().click();
     await page.locator('.row', { hasText: 'Cable' }).waitFor();
     await figuresSettled(page);

@@ -62,9 +62,11 @@ export const PatchRow = memo(({ row, index, selected, disabled, onChoose }: Patc
         />
       </td>
       <th scope="row">{f.unit}</th>
-      <td className="patch-cut" title={kind?.name}>
-        {kind?.name ?? 'kind missing'}
-        {f.locked ? <span className="soft"> · locked</span> : null}
+      <td title={kind?.name}>
+        <span className="patch-kind">
+          {kind?.name ?? 'kind missing'}
+          {f.locked ? <span className="soft"> · locked</span> : null}
+        </span>
       </td>
       <td className="patch-cut soft" title={f.use}>
         {f.use}
@@ -105,7 +107,7 @@ export const PatchRow = memo(({ row, index, selected, disabled, onChoose }: Patc
               {mode ? null : <option value="">{f.patch ? 'mode missing' : 'choose'}</option>}
               {(kind?.modes ?? []).map((m) => (
                 <option key={m.id} value={m.id}>
-                  {m.name} · {footprintOf(m).slots}
+                  {footprintOf(m).slots} · {m.name}
                 </option>
               ))}
             </select>

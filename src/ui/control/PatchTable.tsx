@@ -113,7 +113,7 @@ export const PatchTable = ({ rows, sort, onSort }: PatchTableProps) => {
             {head('kind', 'Kind')}
             <th scope="col">Use</th>
             {head('channel', 'Channel')}
-            <th scope="col">Mode · slots</th>
+            <th scope="col">Slots · mode</th>
             <th scope="col" className="num">
               Universe
             </th>

@@ -8,7 +8,7 @@ import { compareNatural } from '../../kernel/ids.ts';
 import { type Problem, problemText } from '../../kernel/result.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
-import { COLUMNS, type Column, rowsOf, type TableRow } from './table-rows.ts';
+import { COLUMNS, type Column, rowsOf, type TableRow, typeRank } from './table-rows.ts';
 
 const ROW_PX = 28;
 
@@ -46,6 +46,7 @@ export const FloorTable = () => {
     const way = sort.down ? -1 : 1;
     return [...found].sort(
       (a, b) =>
+        way * (sort.column === 0 ? typeRank(a.type) - typeRank(b.type) : 0) ||
         way * compareNatural(a.cells[sort.column] ?? '', b.cells[sort.column] ?? '') ||
         compareNatural(a.cells[1] ?? '', b.cells[1] ?? '') ||
         compareNatural(a.id, b.id),
@@ -80,12 +81,20 @@ export const FloorTable = () => {
         ?.scrollIntoView({ block: 'nearest', inline: 'nearest' }),
     );
   };
+  // Taking the focus away from the cell blurs it; what Enter has committed is not committed again.
+  const ended = useRef(true);
+  const begin = (text: string): void => {
+    ended.current = false;
+    setTyped(text);
+  };
   const stop = (): void => {
+    ended.current = true;
     setTyped(undefined);
     setProblem(undefined);
     scroller.current?.focus();
   };
   const commit = (row: TableRow, column: Column): void => {
+    if (ended.current) return;
     if (typed === undefined || !column.edit) return stop();
     if (typed === row.cells[COLUMNS.indexOf(column)]) return stop();
     const record = s.plan.records.get(row.id);
@@ -120,7 +129,7 @@ export const FloorTable = () => {
       if (by[0] !== 0 && next) choose(next.id, e.shiftKey);
     } else if (e.key === ' ' && row) choose(row.id, true);
     else if ((e.key === 'Enter' || e.key === 'F2') && row && column && mayEdit(row, column))
-      setTyped(row.cells[at.column] ?? '');
+      begin(row.cells[at.column] ?? '');
     else return;
     e.preventDefault();
     e.stopPropagation();
@@ -203,7 +212,7 @@ export const FloorTable = () => {
                         choose(row.id, e.shiftKey || e.ctrlKey || e.metaKey);
                         scroller.current?.focus();
                       }}
-                      onDoubleClick={() => (mayEdit(row, c) ? setTyped(row.cells[i] ?? '') : undefined)}
+                      onDoubleClick={() => (mayEdit(row, c) ? begin(row.cells[i] ?? '') : undefined)}
                     >
                       {here && typed !== undefined ? (
                         <input

@@ -11,6 +11,9 @@ import { placeKind } from './placing.ts';
 
 const SHOWN = 12;
 
+/** Words for cable, which is run between things and not placed by itself. */
+const CABLE_WORDS = /\b(cables?|stingers?|extensions?|cords?|feeders?|leads?|jumpers?)\b/i;
+
 const USED: readonly string[] = ['fixture', 'box', 'source', 'stand', 'grip', 'device'];
 
 /** Slugs of the kinds that stand in a plan, those it has most of first, parted by spaces. */
@@ -93,7 +96,9 @@ export const GearShelf = () => {
       <div id="gear-results" className="shelf-results" role="listbox" aria-label="Gear found">
         {found.length === 0 ? (
           <p className="shelf-empty">
-            Nothing like “{query}”. Try a type (“panel”), a source (“tungsten”) or watts (“650”).
+            {CABLE_WORDS.test(query)
+              ? 'Cable is not placed: press Cable (C), then on what takes the power and on what gives it. Its length and pieces follow.'
+              : `Nothing like “${query}”. Try a type (“panel”), a source (“tungsten”) or watts (“650”).`}
           </p>
         ) : null}
         {found.map((k, i) => (

@@ -103,8 +103,7 @@ const free = (name: string, field: 'use' | 'gel' | 'channel'): Column => ({
   edit: (plan, r, text) => then(anyText(text), (v) => patch(plan, r, { [field]: v })),
 });
 
-/** The columns of the table, in order. */
-export const COLUMNS: readonly Column[] = [
+const ALL: readonly Column[] = [
   { name: 'Type', for: [], text: (r) => (r.type === 'opening' ? r.what : (WORDS[r.type] ?? r.type)) },
   {
     name: 'Name',
@@ -225,6 +224,20 @@ export const COLUMNS: readonly Column[] = [
   ADDRESS,
   FED_FROM,
 ];
+
+/** What is asked for most stands first: a small screen shows so many columns. `floor.css` has their widths. */
+const ORDER: readonly string[] = [
+  ...['Type', 'Name', 'Kind', 'Use', 'Fed from', 'Address', 'Channel', 'Level', 'Aim', 'Height'],
+  ...['Across', 'Down', 'Facing', 'Tilt', 'Gel', 'State', 'Notes'],
+];
+
+/** The columns of the table, in order. */
+export const COLUMNS: readonly Column[] = [...ALL].sort(
+  (a, b) => ORDER.indexOf(a.name) - ORDER.indexOf(b.name),
+);
+
+/** Where a type comes when the table is sorted by type: lights first, what is built last. */
+export const typeRank = (type: RecordType): number => SHOWN.indexOf(type);
 
 /** One row for everything that stands on a floor. */
 export const rowsOf = (plan: Plan, floorId: Id | undefined, setupId: Id | undefined): readonly TableRow[] => {

@@ -13,8 +13,11 @@ import { setDimmerPatch } from '../../../src/plan/edits/dimmer-patch.ts';
 import { duplicateRecords } from '../../../src/plan/edits/duplicate.ts';
 import { moveStretch } from '../../../src/plan/edits/patch.ts';
 import { placeBox } from '../../../src/plan/edits/place.ts';
+import { plug } from '../../../src/plan/edits/plug.ts';
 import { removeUniverse } from '../../../src/plan/edits/universes.ts';
 import { type Plan, recordOf, recordsOf } from '../../../src/plan/plan.ts';
+import { inletsOf, outletsOf, waysOf } from '../../../src/plan/ports.ts';
+import { controlBy } from '../../../src/report/control-by.ts';
 import { LineRig } from '../../support/line-rig.ts';
 import { need } from '../../support/storage-world.ts';
 
@@ -118,4 +121,29 @@ describe('the address of a dimmer', () => {
     patch(rack, 1, 1);
     expect(rules()).not.toContain('stop control-line-universe');
   });
+
+  it('tells a unit on a way the slot that dims it', () => {
+    plan = samplePlugged();
+    expect(words()).toBe('dimmed by DM1 way 2');
+    patch(rack, 3, 101);
+    expect(words()).toBe('dimmed by DM1 way 2, U3 102');
+  });
 });
+
+const words = (): string => {
+  const f = recordOf(plan, 'fixture', 'f1');
+  return f ? controlBy(plan, f).words : '';
+};
+
+/** The first unit, without modes, on the rack's second way. */
+const samplePlugged = (): Plan => {
+  const way = waysOf(plan, rack)[1];
+  const out = outletsOf(plan, rack).find((o) => o.wayId === way?.id);
+  const inlet = inletsOf(plan, 'f1')[0];
+  const kind = needKind('europe', 'flex-1-5-blue', 'cable');
+  if (!out || !inlet) throw new Error('no way to plug');
+  return applyChanges(
+    plan,
+    plug(plan, { recordId: rack, portId: out.id }, { recordId: 'f1', portId: inlet.id }, kind, newId),
+  );
+};
