@@ -4,8 +4,10 @@ import { computePower } from '../../../src/engines/power/index.ts';
 import { readPlan } from '../../../src/plan/file.ts';
 import { assess } from '../../../src/report/assess.ts';
 import { balanceLegs } from '../../../src/report/balance.ts';
+import { disconnectionHint, faultLevels } from '../../../src/report/faults.ts';
 import { assessmentJson } from '../../../src/report/json.ts';
 import { findingText } from '../../../src/report/text.ts';
+import { whatIf } from '../../../src/report/whatif.ts';
 import { gearRig } from '../../support/gear-rig.ts';
 import { PlanBuilder } from '../../support/plan-builder.ts';
 
@@ -125,6 +127,7 @@ describe('bad input', () => {
       'multi-tee',
       'tee-household-3',
       'box-100-12x20-multi',
+      'inverter-12v-1kw',
     ];
     const cables = ['feeder-4-0-3ph', 'multi-12-14', 'cord-12-3', 'pin-20-10-3'];
     fc.assert(
@@ -164,6 +167,13 @@ describe('bad input', () => {
           JSON.parse(assessmentJson(plan, a));
           for (const f of a.findings) expect(findingText(plan, f).head).not.toMatch(/NaN|undefined/);
           balanceLegs(plan);
+          for (const e of a.entities.filter((x) => x.what === 'source'))
+            for (const leg of e.legs) {
+              const lost = whatIf(plan, { loseLeg: { sourceId: e.recordId, leg } });
+              if (lost.ok) for (const l of lost.value.loads) expect(l.state).toBeDefined();
+            }
+          for (const l of faultLevels(plan))
+            expect(disconnectionHint(plan, l)).not.toMatch(/NaN|undefined|Infinity/);
         },
       ),
       { numRuns: 120 },
