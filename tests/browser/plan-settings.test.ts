@@ -156,6 +156,21 @@ describe('more of the power workspace', () => {
     await page.getByRole('dialog').getByText(/Rule /).waitFor();
     await page.keyboard.press('Escape');
 
+    // By keyboard alone: one part after the other.
+    const heading = part.getByRole('heading').first();
+    await page.getByRole('application', { name: /One-line diagram/ }).focus();
+    const first = await heading.textContent();
+    await page.keyboard.press('n');
+    await page.waitForFunction(
+      (was) => document.querySelector('.one-line-part h3')?.textContent !== was,
+      first,
+    );
+    await page.keyboard.press('p');
+    await page.waitForFunction(
+      (was) => document.querySelector('.one-line-part h3')?.textContent === was,
+      first,
+    );
+
     await page.getByRole('combobox', { name: /^Show/ }).selectOption({ label: 'the whole network' });
     await page.getByRole('button', { name: 'Unfold all' }).click();
     await page.locator('[data-record=unit-20]').first().waitFor();
@@ -183,6 +198,10 @@ describe('more of the power workspace', () => {
     await row.waitFor();
     expect(await row.textContent()).toMatch(/larger than needed[\s\S]*with 20 % headroom/);
     await page.getByRole('checkbox', { name: /for Q1$/ }).check();
+    // Before and after in findings and legs, before anything is changed.
+    const effect = page.getByRole('region', { name: 'Before and after' });
+    await effect.getByText(/stop \d+ → \d+ · warn \d+ → \d+/).waitFor();
+    await effect.getByText(/A \d+\.\d A → \d+\.\d A · B /).waitFor();
     await page.getByRole('button', { name: 'Change 1 in the plan' }).click();
     await figuresSettled(page);
     const changed = recordsIn(await planText(page)).find((r) => r.id === 'box-q1');

@@ -77,6 +77,21 @@ export const OneLineTab = () => {
     readView();
   });
 
+  /** Chooses the part after or before the chosen one, in the order of the network, and brings it into sight. */
+  const choose = (by: 1 | -1): void => {
+    const shown = new Map((sheet?.items ?? []).map((i) => [i.key.split('#')[0] ?? '', i.box]));
+    const keys = [...entities.keys()].filter((k) => shown.has(k));
+    const at = keys.indexOf(part?.key ?? '');
+    const key = keys[at < 0 ? (by > 0 ? 0 : keys.length - 1) : (at + by + keys.length) % keys.length];
+    const to = key === undefined ? undefined : entities.get(key);
+    const box = key === undefined ? undefined : shown.get(key);
+    if (!to || !box || !view || !size) return;
+    setPartKey(to.key);
+    session.set({ selection: new Set([to.recordId]) });
+    const [x, y] = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
+    setView({ ...view, x: size.width / 2 - x * view.k, y: size.height / 2 - y * view.k });
+  };
+
   const act = (key: string): boolean => {
     const shift = PAN[key];
     if (shift) pan(shift[0] * STEP_PX, shift[1] * STEP_PX);
@@ -84,6 +99,7 @@ export const OneLineTab = () => {
     else if (key === '-') zoom(0.8);
     else if (key === '0') fitView();
     else if (key === '1') readView();
+    else if (key === 'n' || key === 'p') choose(key === 'n' ? 1 : -1);
     else return false;
     return true;
   };
@@ -145,7 +161,8 @@ export const OneLineTab = () => {
           Further
         </button>
         <span className="soft small one-line-hint">
-          Drag to pan, wheel to zoom, click to choose. Keys: arrows, + −, 0 fit, 1 readable.
+          Drag to pan, wheel to zoom, click to choose. Keys: arrows, + −, 0 fit, 1 readable, N and P choose
+          the next and the one before.
         </span>
       </div>
       {current && !sheet ? <p className="soft">There is no source of power in this plan yet.</p> : null}

@@ -1,24 +1,22 @@
-import { useState } from 'react';
-import { formatAmps, formatCableLength } from '../../kernel/units.ts';
-import type { ChangeSet } from '../../plan/change-set.ts';
+import { useMemo, useState } from 'react';
 import type { AdapterKind } from '../../plan/kinds/adapter.ts';
 import { planRecord } from '../../plan/plan.ts';
-import { type Balanced, balanceLegs } from '../../report/balance.ts';
-import { type PluggedAll, plugEverything } from '../../report/plug-all.ts';
+import { balanceLegs } from '../../report/balance.ts';
+import { plugEverything } from '../../report/plug-all.ts';
+import { ChangeEffect } from '../common/ChangeEffect.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { chosenChanges } from './chosen-steps.ts';
 import { PlugScores } from './PlugScores.tsx';
 import { PowerCautions } from './PowerCautions.tsx';
-
-type Offer =
-  | { readonly what: 'plug'; readonly revision: number; readonly made: PluggedAll }
-  | { readonly what: 'balance'; readonly revision: number; readonly made: Balanced };
+import { emptyWords, type Offer, type Step, stepsOf } from './plug-steps.ts';
 
 /** Plugs in what has no feed, or moves plugs between ways: offered as a list, accepted whole or in part as one undo step. */
 export const PlugTab = () => {
   const { session, book } = useServices();
-  const { plan, revision, readOnly } = useSessionSlice((s) => ({
+  const { plan, revision, readOnly, assessment, setupId } = useSessionSlice((s) => ({
+    assessment: s.assessment,
+    setupId: s.setupId,
     plan: s.plan,
     revision: s.revision,
     readOnly: s.readOnly,
@@ -36,17 +34,23 @@ export const PlugTab = () => {
   const capOf = (text: string): number | undefined =>
     /^\d+$/.test(text.trim()) ? Number(text.trim()) : undefined;
   const stale = offer !== undefined && offer.revision !== revision;
-  const steps: readonly Step[] = offer === undefined ? [] : stepsOf(offer, planRecord(plan).lengthUnits);
+  const units = planRecord(plan).lengthUnits;
+  const steps = useMemo(
+    (): readonly Step[] => (offer === undefined || stale ? [] : stepsOf(offer, units)),
+    [offer, stale, units],
+  );
   const chosen = new Set(steps.map((_, i) => i).filter((i) => !left.has(i)));
+
+  const change = useMemo(
+    () => chosenChanges(plan, steps, new Set(steps.map((_, i) => i).filter((i) => !left.has(i)))),
+    [plan, steps, left],
+  );
 
   const accept = (): void => {
     if (!offer) return;
     const n = chosen.size;
     const words = `${n} ${offer.what === 'plug' ? (n === 1 ? 'unit' : 'units') : n === 1 ? 'plug' : 'plugs'}`;
-    session.commit(
-      offer.what === 'plug' ? `Plug in ${words}` : `Move ${words} for balance`,
-      chosenChanges(plan, steps, chosen),
-    );
+    session.commit(offer.what === 'plug' ? `Plug in ${words}` : `Move ${words} for balance`, change);
     session.set({
       message: `${words} ${offer.what === 'plug' ? 'plugged in' : 'moved'}; undo takes all of it back. De-energize before re-plugging.`,
     });
@@ -165,6 +169,7 @@ export const PlugTab = () => {
                 ))}
               </tbody>
             </table>
+            <ChangeEffect plan={plan} changes={change} assessment={assessment} setupId={setupId} />
             <p className="power-accept">
               <button
                 type="button"
@@ -182,7 +187,7 @@ export const PlugTab = () => {
           </div>
         ) : null}
       </div>
-      {offer && steps.length === 0 ? <p>{emptyWords(offer)}</p> : null}
+      {offer && !stale && steps.length === 0 ? <p>{emptyWords(offer)}</p> : null}
       {offer?.what === 'plug' && offer.made.left.length > 0 ? (
         <>
           <h3 className="power-source">
@@ -207,41 +212,3 @@ export const PlugTab = () => {
     </section>
   );
 };
-
-const emptyWords = (o: Offer): string => {
-  if (o.what === 'balance') return 'No move makes it better, by what this plan knows.';
-  return o.made.left.length > 0
-    ? 'Nothing more can be plugged in.'
-    : 'Every unit that takes the mains is plugged in.';
-};
-
-interface Step {
-  readonly key: string;
-  readonly what: string;
-  readonly before: string;
-  readonly after: string;
-  readonly cable: string;
-  readonly amps: string;
-  readonly changes: ChangeSet;
-}
-
-const stepsOf = (o: Offer, units: 'imperial' | 'metric'): readonly Step[] =>
-  o.what === 'plug'
-    ? o.made.steps.map((s) => ({
-        key: s.recordId,
-        what: s.label,
-        before: 'not plugged',
-        after: s.toLabel,
-        cable: `${s.kindName}, ${formatCableLength(s.lengthMm, units)}`,
-        amps: formatAmps(s.amps),
-        changes: s.changes,
-      }))
-    : o.made.moves.map((m) => ({
-        key: m.cableId,
-        what: m.label,
-        before: m.fromLabel,
-        after: m.toLabel,
-        cable: '',
-        amps: '',
-        changes: m.changes,
-      }));

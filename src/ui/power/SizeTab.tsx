@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react';
 import { planRecord } from '../../plan/plan.ts';
 import { type Sized, sizePlan } from '../../report/size.ts';
+import { ChangeEffect } from '../common/ChangeEffect.tsx';
 import { useSessionSlice, useSettled } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { RunForm } from './RunForm.tsx';
@@ -23,7 +24,12 @@ type Shown = 'all' | 'too small' | 'larger';
 /** The smallest standard set, box and cable that carries the plan with a chosen headroom, with the reasons; taken in whole or in part. */
 export const SizeTab = () => {
   const { session, book } = useServices();
-  const { plan, readOnly } = useSessionSlice((s) => ({ plan: s.plan, readOnly: s.readOnly }));
+  const { plan, readOnly, assessment, setupId } = useSessionSlice((s) => ({
+    plan: s.plan,
+    readOnly: s.readOnly,
+    assessment: s.assessment,
+    setupId: s.setupId,
+  }));
   const [headroomPct, setHeadroom] = useState(20);
   const [shown, setShown] = useState<Shown>('all');
   const [taken, setTaken] = useState<ReadonlySet<string>>(new Set());
@@ -35,7 +41,7 @@ export const SizeTab = () => {
   const listed = [...rows]
     .sort((a, b) => ORDER.indexOf(a.now) - ORDER.indexOf(b.now))
     .filter((r) => shown === 'all' || r.now === shown);
-  const chosen = rows.filter((r) => taken.has(r.recordId) && canTake(r));
+  const chosen = useMemo(() => rows.filter((r) => taken.has(r.recordId) && canTake(r)), [rows, taken]);
   const offer: SizedChange | undefined = useMemo(
     () => (chosen.length === 0 ? undefined : sizedChange(settled, chosen)),
     [settled, chosen],
@@ -98,6 +104,7 @@ export const SizeTab = () => {
               </ul>
             </>
           ) : null}
+          <ChangeEffect plan={settled} changes={offer.changes} assessment={assessment} setupId={setupId} />
           <p className="power-accept">
             <button
               type="button"
