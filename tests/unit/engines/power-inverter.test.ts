@@ -1,7 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { computePower, sourceRating } from '../../../src/engines/power/index.ts';
+import { applyChanges } from '../../../src/plan/change-set.ts';
+import { recordsOf } from '../../../src/plan/plan.ts';
 import { assess } from '../../../src/report/assess.ts';
+import { balanceLegs } from '../../../src/report/balance.ts';
 import { assessmentJson } from '../../../src/report/json.ts';
+import { plugEverything } from '../../../src/report/plug-all.ts';
 import { supplySummary } from '../../../src/report/summary.ts';
 import { findingText } from '../../../src/report/text.ts';
 import { whatIf } from '../../../src/report/whatif.ts';
@@ -92,6 +96,34 @@ describe('an inverter that stands by itself', () => {
     if (unit) b.put({ ...unit, onPacks: true });
     const next = assess(plan(), { revision: 1, previous: first });
     expect(assessmentJson(plan(), next)).toBe(assessmentJson(plan(), assess(plan(), { revision: 1 })));
+  });
+
+  it('power-plug-all: a unit without a feed is plugged into it while its watts last', () => {
+    const plugged = (watts: readonly number[]) => {
+      const r = gearRig();
+      const inverter = r.b.box(r.kind('inverter-12v-1kw'), { label: 'V1' });
+      const cord = r.b.cableKind('cord', {
+        plug: 'nema-5-15',
+        socket: 'nema-5-15',
+        conductor: 'awg:14',
+        ampacityA: 15,
+      });
+      const inlets = [{ id: 'in', connector: 'nema-5-15', legs: 1, neutral: true }];
+      watts.forEach((wattsW, i) => {
+        r.b.fixtureKind(`f${i}`, { wattsW }, { inlets });
+        r.b.fixture(`f${i}`, { unit: String(i + 1) });
+      });
+      let n = 0;
+      const done = plugEverything(r.plan(), { newId: (p) => `${p}-new-${n++}`, book: [cord], adapters: [] });
+      balanceLegs(applyChanges(r.plan(), done.changes));
+      const [cable] = recordsOf(applyChanges(r.plan(), done.changes), 'cable');
+      expect(cable === undefined || cable.from.recordId === inverter.id).toBe(true);
+      return [done.steps.length, done.left.length];
+    };
+    expect(plugged([600])).toEqual([1, 0]);
+    expect(plugged([1100])).toEqual([0, 1]);
+    // It has one outlet.
+    expect(plugged([300, 300])).toEqual([1, 1]);
   });
 
   it('power-what-if: its lost leg darkens all of it', () => {

@@ -1,3 +1,4 @@
+import { rootKind } from '../../../derive/supply-roots.ts';
 import { NEUTRAL, type SupplyNode, type SupplyTree } from '../../../derive/supply-types.ts';
 import { systemShape } from '../../../derive/systems.ts';
 import { feedAmps } from '../../../derive/transformers.ts';
@@ -136,7 +137,11 @@ export const placesOf = (c: Computed, sourceId: Id): readonly Place[] => {
   };
   for (const n of c.tree.nodes) {
     if (n.sourceId !== sourceId || n.notComputed !== undefined) continue;
-    if (n.what === 'way') {
+    if (n.what === 'source' && rootKind(c.plan, n.recordId)?.what === 'power-station') {
+      // Its inverter guards itself, with or without a breaker ahead of an outlet.
+      for (const port of outletsOf(c.plan, n.recordId))
+        if (port.wayId === undefined && port.circuitWayIds === undefined) add(n.recordId, port, n, n, 1);
+    } else if (n.what === 'way') {
       for (const port of outletsOf(c.plan, n.recordId))
         if (n.transformer ? port.wayId === undefined : port.wayId === n.wayId) add(n.recordId, port, n, n, 1);
     } else if (n.what === 'outlet') {
