@@ -5,9 +5,13 @@ import DxfParser from 'dxf-parser';
 import type { Browser, BrowserContext, Page } from 'playwright';
 import readXlsxFile from 'read-excel-file/node';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import packageJson from '../../package.json' with { type: 'json' };
+import { papersCommand } from '../../src/cli/papers.ts';
 import { fixturePlace, recordsOf } from '../../src/plan/plan.ts';
+import { assess } from '../../src/report/assess.ts';
 import { dragTo, figuresSettled, onPage, openDemo, openStart, savedPlan } from '../support/app-story.ts';
 import { launchBrowser, type Served, serveApp, watchPage } from '../support/browser.ts';
+import { paperFonts } from '../support/paper-fonts.ts';
 import { pdfText } from '../support/pdf-text.ts';
 import { readPng } from '../support/read-png.ts';
 
@@ -147,9 +151,9 @@ describe('the Papers workspace', () => {
 
     // The title block: a form, one step, on the sheet at once.
     await page.getByRole('button', { name: 'Title block…' }).click();
-    await page.getByLabel('Title', { exact: true }).fill('Study, first light');
+    await page.getByLabel('Production', { exact: true }).fill('Saltmarsh Tides');
     await page.getByRole('button', { name: 'Keep' }).click();
-    await page.locator('.papers-sheet svg', { hasText: 'Study, first light' }).waitFor();
+    await page.locator('.papers-sheet svg', { hasText: 'Saltmarsh Tides' }).waitFor();
     expect(trouble).toEqual([]);
     await context.close();
   });
@@ -229,4 +233,31 @@ describe('the Papers workspace', () => {
     expect(trouble).toEqual([]);
     await context.close();
   });
+});
+
+describe('the papers of every demo', () => {
+  test.each(['Study, day', 'Street, night', 'Stage, three sets'])(
+    '%s: browser and command line give the same texts on every page, the same lists and the same drawing',
+    async (demo) => {
+      const { context, page, trouble } = await open(demo);
+      const { plan } = await savedPlan(page);
+      await toPapers(page);
+      await tab(page, 'Export').click();
+      const pdf = await saved(page, 'PDF of the chosen sheets');
+      const book = await saved(page, 'Workbook of all');
+      const dxf = await saved(page, /^DXF/);
+      const { files } = await papersCommand(plan, assess(plan, { revision: 0 }), {
+        fonts: paperFonts(),
+        programVersion: packageJson.version,
+        formats: ['pdf', 'xlsx', 'dxf'],
+      });
+      const [cliPdf, cliBook, cliDxf] = files.map((f) => Buffer.from(f.bytes));
+      if (!cliPdf || !cliBook || !cliDxf) throw new Error('the command gave less than was asked for');
+      expect(await pdfText(pdf.bytes)).toEqual(await pdfText(cliPdf));
+      expect(await readXlsxFile(book.bytes)).toEqual(await readXlsxFile(cliBook));
+      expect(dxf.bytes.equals(cliDxf)).toBe(true);
+      expect(trouble).toEqual([]);
+      await context.close();
+    },
+  );
 });

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { issueOptions } from '../../papers/issue-options.ts';
 import { applyChanges } from '../../plan/change-set.ts';
 import { addIssue, issuesOf, nextRevision } from '../../plan/edits/issue.ts';
@@ -11,7 +11,9 @@ import { useServices } from '../services.ts';
 import { useUi } from '../ui-state.ts';
 import { makePdf } from './export-files.ts';
 import { IssueChanges } from './IssueChanges.tsx';
+import { PaperNotices } from './PaperNotices.tsx';
 import { Stopped } from './stopped.ts';
+import { usePaperSet } from './use-paper-set.ts';
 
 /** Issues the papers: the next revision letter, a date, a note; then the PDF. The plan as issued is kept. */
 export const IssueDialog = () => {
@@ -32,6 +34,12 @@ export const IssueDialog = () => {
   const [problem, setProblem] = useState('');
   const stop = useRef<AbortController>(undefined);
   useEffect(() => () => stop.current?.abort(), []);
+  // What would be cut off or cut short is said before it is issued.
+  const options = useMemo(
+    () => issueOptions(plan, { setupId, programVersion: version }),
+    [plan, setupId, version],
+  );
+  const { set } = usePaperSet(plan, busy === '' ? assessment : undefined, options);
   const revision = nextRevision(plan);
   const last = issuesOf(plan).at(-1);
   const stops = assessment?.findings.filter((f) => f.severity === 'stop').length ?? 0;
@@ -127,6 +135,7 @@ export const IssueDialog = () => {
         )}
       </p>
       {date === '' ? <p className="field-error">Give the date of issue: it prints on every sheet.</p> : null}
+      <PaperNotices notices={set?.notices ?? []} />
       <IssueChanges plan={plan} />
       {problem ? (
         <p className="field-error" role="alert">

@@ -4,7 +4,7 @@ import type { Plan } from '../../plan/plan.ts';
 import { planChanges } from '../../report/changes.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useUi } from '../ui-state.ts';
-import { ChangesList } from './ChangesList.tsx';
+import { ChangesList, ONLY_SHEETS } from './ChangesList.tsx';
 
 /** Two states of a plan that are compared, with what they are called. */
 export interface Compared {
@@ -115,7 +115,10 @@ export const IssuesTab = ({ show }: { readonly show: (c: Compared) => void }) =>
               >
                 Show on the plot
               </button>
-              <ChangesList changes={changes} />
+              <ChangesList
+                changes={changes}
+                {...(!until && state.draft && since?.id === state.last?.id ? { none: ONLY_SHEETS } : {})}
+              />
             </>
           ) : null}
         </>
