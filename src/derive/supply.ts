@@ -34,7 +34,9 @@ const DEEPEST = 600;
 export const supplyTree = (plan: Plan, previous?: SupplyTree): SupplyTree => {
   const known = memo.get(plan);
   if (known) return known;
-  const tree = new Walk(plan, previous).run();
+  const touched = previous && touchedBetween(previous.plan, plan);
+  const tree =
+    previous && touched?.size === 0 ? { ...previous, plan } : new Walk(plan, previous, touched).run();
   memo.set(plan, tree);
   return tree;
 };
@@ -49,11 +51,11 @@ class Walk {
   readonly #touched: ReadonlySet<Id> | undefined;
   #reads = new Set<Id>();
 
-  constructor(plan: Plan, previous: SupplyTree | undefined) {
+  constructor(plan: Plan, previous: SupplyTree | undefined, touched: ReadonlySet<Id> | undefined) {
     this.#plan = plan;
     this.#index = new SupplyIndex(plan);
     this.#previous = previous;
-    this.#touched = previous && touchedBetween(previous.plan, plan);
+    this.#touched = touched;
   }
 
   run(): SupplyTree {

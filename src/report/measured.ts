@@ -60,8 +60,10 @@ const compare = (
 
 /** All measurements in the order they were written, each beside the computed figures. */
 export const measuredRows = (plan: Plan, a: Computed): readonly MeasuredRow[] => {
+  const all = recordsOf(plan, 'measurement');
+  if (all.length === 0) return [];
   const byKey = new Map(a.entities.map((e) => [e.key, e]));
-  return recordsOf(plan, 'measurement').map((record): MeasuredRow => {
+  return all.map((record): MeasuredRow => {
     const key = pointKey(record);
     const entity = byKey.get(key);
     const named = a.setups.findIndex((s) => s.id === record.setupId);
