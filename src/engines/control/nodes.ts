@@ -3,7 +3,7 @@ import { dataNet, portUniverses } from '../../derive/data-net.ts';
 import { recordLabel } from '../../derive/labels.ts';
 import { compareNatural, type Id } from '../../kernel/ids.ts';
 import type { DataPort } from '../../plan/kinds/data-ports.ts';
-import { type Plan, recordOf, recordsOf } from '../../plan/plan.ts';
+import { kindOf, type Plan, recordOf, recordsOf } from '../../plan/plan.ts';
 import { dataPortsOf } from '../../plan/ports.ts';
 import { controlFigure } from './figures.ts';
 import { bandwidthKbps, multicastGroup, universesOnLink } from './network.ts';
@@ -102,7 +102,10 @@ const kept = new WeakMap<Plan, Network>();
 export const networkOf = (plan: Plan): Network => {
   const known = kept.get(plan);
   if (known) return known;
-  const devices = [...recordsOf(plan, 'device')].sort((a, b) => compareNatural(a.label, b.label));
+  // Monitors and picture links carry no control data.
+  const devices = recordsOf(plan, 'device')
+    .filter((d) => kindOf(plan, d.kindId, 'video') === undefined)
+    .sort((a, b) => compareNatural(a.label, b.label));
   const nodes = devices.map((d): NodeRow => {
     const universes = numbersOf(plan, portUniverses(d));
     const kind = deviceKind(plan, d.id);

@@ -53,6 +53,36 @@ export const PackSettings = () => {
           }
         />
       ))}
+      <label className="day-check small">
+        <input
+          type="checkbox"
+          checked={given?.byAir === true}
+          disabled={readOnly}
+          onChange={(e) =>
+            session.commit(
+              e.target.checked ? 'Packs travel by air' : 'Packs do not travel by air',
+              setBatterySettings(plan, { byAir: e.target.checked ? true : undefined }),
+            )
+          }
+        />{' '}
+        travel by passenger aircraft
+      </label>
+      {given?.byAir ? (
+        <Field
+          label="Carried by"
+          value={given.travellers}
+          format={(v) => (v === undefined ? '' : `${v}`)}
+          parse={between(1, 500, 'people')}
+          disabled={readOnly}
+          hint={given.travellers === undefined ? 'how many people are not known' : 'people'}
+          onCommit={(v) =>
+            session.commit(
+              'Change who carries the packs',
+              setBatterySettings(plan, { travellers: v === undefined ? undefined : Math.round(v) }),
+            )
+          }
+        />
+      ) : null}
     </section>
   );
 };

@@ -13,6 +13,7 @@ import { DeviceRows } from '../control/DeviceRows.tsx';
 import { DimmerRows } from '../control/DimmerRows.tsx';
 import { LineRows } from '../control/LineRows.tsx';
 import { DeviceRadioRows } from '../control/RadioRows.tsx';
+import { DevicePackRows } from '../day/DevicePackRows.tsx';
 import { PackRows } from '../day/PackRows.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { CrossingRows, FeatureRows } from '../scout/FeatureRows.tsx';
@@ -109,6 +110,7 @@ export const OtherInspector = ({ record }: { readonly record: AnyRecord }) => {
       {record.type === 'box' ? <DimmerRows box={record} /> : null}
       {record.type === 'device' ? <DeviceRows device={record} /> : null}
       {record.type === 'device' ? <DeviceRadioRows device={record} /> : null}
+      {record.type === 'device' ? <DevicePackRows device={record} /> : null}
       {record.type === 'pack' ? <PackRows pack={record} /> : null}
       {record.type === 'underlay' ? <UnderlayRows underlay={record} /> : null}
       {record.type === 'feature' ? <FeatureRows feature={record} /> : null}
