@@ -63,6 +63,14 @@ const setupOfBlock = (plan: Plan, b: Block, before: readonly Block[]): Id | unde
   return (last.filter((x) => x.crew === b.crew).at(-1) ?? last.at(-1))?.setupId ?? setupsOf(plan)[0]?.id;
 };
 
+/** The setup at whose levels a block burns, or what is named to stay on through it; undefined where there is none. */
+export const setupBurnt = (plan: Plan, b: Block): Id | undefined =>
+  setupOfBlock(
+    plan,
+    b,
+    blocksOfDay(plan, b.day).filter((x) => x.id !== b.id && blockFault(plan, x) === undefined),
+  );
+
 const burningIn = (plan: Plan, b: Block, before: readonly Block[]): ReadonlyMap<Id, Burning> => {
   const setupId = setupOfBlock(plan, b, before);
   const burning = new Map<Id, Burning>();

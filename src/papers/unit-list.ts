@@ -1,3 +1,4 @@
+import { cellsWord } from '../derive/labels.ts';
 import { drawContext, pluggedAt } from '../drawing/context.ts';
 import { compareNatural } from '../kernel/ids.ts';
 import { formatLength } from '../kernel/units.ts';
@@ -63,7 +64,7 @@ export const unitPages = (info: SetInfo): readonly PageMaker[] => {
         use: f.use,
         gel: f.gel,
         channel: f.channel,
-        power: f.onPacks ? (f.packs ? 'packs' : 'own cells') : (pluggedAt(ctx, f.id) ?? 'not plugged'),
+        power: cellsWord(info.plan, f) ?? pluggedAt(ctx, f.id) ?? 'not plugged',
         address: f.patch && universe ? `U${universe.number} ${f.patch.address}` : '',
         mode: f.patch ? (kind?.modes.find((m) => m.id === f.patch?.modeId)?.name ?? '') : '',
         height: formatLength(heightMm, units),

@@ -2,7 +2,7 @@ import { recordLabel } from '../derive/labels.ts';
 import { compareNatural, type Id } from '../kernel/ids.ts';
 import type { DcPort } from '../plan/kinds/pack.ts';
 import { kindOf, type Plan, recordsOf } from '../plan/plan.ts';
-import type { FloorPack } from '../plan/records/index.ts';
+import type { Fixture, FloorPack } from '../plan/records/index.ts';
 
 /** A pack on the floor with what hangs on it and what could still be plugged in. */
 export interface FloorPackRow {
@@ -45,4 +45,15 @@ export const outletsLeft = (p: Pick<FloorPackRow, 'left'>): string => {
   if (p.left < 0) return `${-p.left} ${p.left === -1 ? 'lead' : 'leads'} too many`;
   if (p.left === 0) return 'no outlet left';
   return `${p.left} ${p.left === 1 ? 'outlet' : 'outlets'} left`;
+};
+
+/** What a unit off the mains runs on, in words: `P1, Pack, block, 750 Wh`, `2 × Pack …`, `own cells`. */
+export const runsOnWords = (plan: Plan, f: Fixture): string => {
+  const shared = f.packFrom && floorPackRows(plan).find((p) => p.record.id === f.packFrom?.packId);
+  if (f.packFrom) return shared ? `${shared.label}, ${shared.kindName}` : 'a pack that is gone';
+  const pack = f.packs && kindOf(plan, f.packs.kindId, 'pack');
+  if (f.packs && pack) return `${f.packs.count} × ${pack.name}`;
+  return kindOf(plan, f.kindId, 'fixture')?.ownCellsWh
+    ? 'own cells'
+    : 'packs, not chosen yet: see Day, Packs';
 };

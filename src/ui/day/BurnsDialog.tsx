@@ -1,6 +1,7 @@
+import { setupBurnt } from '../../derive/schedule.ts';
 import { compareNatural } from '../../kernel/ids.ts';
 import { setBurnsThrough } from '../../plan/edits/day.ts';
-import { recordOf, recordsOf } from '../../plan/plan.ts';
+import { levelOf, recordOf, recordsOf } from '../../plan/plan.ts';
 import { Modal } from '../common/Modal.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
@@ -19,6 +20,11 @@ export const BurnsDialog = ({
   if (!block) return null;
   const on = new Set(block.burnsThrough);
   const units = [...recordsOf(plan, 'fixture')].sort((a, b) => compareNatural(a.unit, b.unit));
+  const setupId = setupBurnt(plan, block);
+  const setup = setupId === undefined ? undefined : recordOf(plan, 'setup', setupId);
+  const level = (id: string): number =>
+    setupId === undefined ? 0 : Math.round(levelOf(plan, setupId, id).levelPct);
+  const burning = units.filter((u) => level(u.id) > 0);
   const set = (label: string, ids: readonly string[]): void =>
     session.commit(label, setBurnsThrough(plan, blockId, ids));
   return (
@@ -28,6 +34,19 @@ export const BurnsDialog = ({
       onClose={onClose}
       foot={
         <>
+          <button
+            type="button"
+            className="button"
+            disabled={readOnly || burning.length === 0}
+            onClick={() =>
+              set(
+                'What burns stays on',
+                burning.map((u) => u.id),
+              )
+            }
+          >
+            What burns ({burning.length})
+          </button>
           <button
             type="button"
             className="button"
@@ -53,7 +72,9 @@ export const BurnsDialog = ({
       }
     >
       <p className="soft">
-        They burn at their level in the block’s setup or, without one, in the setup before.
+        They burn at their level in{' '}
+        {setup ? <b>{[setup.scene, setup.name].filter(Boolean).join(' ')}</b> : 'no setup'}
+        {block.setupId === undefined ? ', the setup before' : ''}.
       </p>
       <ul className="burns">
         {units.map((u) => (
@@ -72,7 +93,10 @@ export const BurnsDialog = ({
                   )
                 }
               />{' '}
-              <b>{u.unit}</b> <span className="soft">{u.use}</span>
+              <b>{u.unit}</b>{' '}
+              <span className="soft">
+                {u.use} {level(u.id) > 0 ? `${level(u.id)} %` : 'off'}
+              </span>
             </label>
           </li>
         ))}

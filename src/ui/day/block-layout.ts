@@ -12,24 +12,23 @@ const SHORT: Readonly<Record<Block['what'], readonly string[]>> = {
 };
 
 /** About the width of a letter of a block's name and of its time, and what is kept free at its edges. */
-const NAME_PX = 6.7;
+const NAME_PX = 6.4;
 const TIME_PX = 5.6;
 const EDGES_PX = 8;
+/** A name is not cut off to fewer letters. */
+const LEAST_LETTERS = 7;
 
-const fitting = (widthPx: number, letterPx: number, texts: readonly string[]): string => {
-  const room = widthPx - EDGES_PX;
-  const fits = texts.find((t) => t !== '' && t.length * letterPx <= room);
-  return fits ?? (room > 6 * letterPx ? (texts[0] ?? '') : '');
+const fitting = (widthPx: number, letterPx: number, texts: readonly string[]): string =>
+  texts.find((t) => t !== '' && t.length * letterPx <= widthPx - EDGES_PX) ?? '';
+
+/** A block's name as it fits: whole, in short, cut off where there is room for some of it, else a setup's scene. */
+export const nameThatFits = (row: BlockRow, widthPx: number): string => {
+  const whole = fitting(widthPx, NAME_PX, [row.name, ...SHORT[row.block.what]]);
+  if (whole !== '') return whole;
+  const letters = Math.floor((widthPx - EDGES_PX) / NAME_PX) - 1;
+  if (letters >= LEAST_LETTERS) return `${row.name.slice(0, letters).trimEnd()}…`;
+  return fitting(widthPx, NAME_PX, [row.name.split(' ')[0] ?? '']);
 };
-
-/** A block's name as it fits: whole, in short, or cut off where there is room for a few letters at least. */
-export const nameThatFits = (row: BlockRow, widthPx: number): string =>
-  fitting(widthPx, NAME_PX, [
-    row.name,
-    ...SHORT[row.block.what],
-    // A scene's number says enough.
-    row.block.what === 'setup' && / /.test(row.name) ? (row.name.split(' ')[0] ?? '') : '',
-  ]);
 
 export const timeThatFits = (from: string, to: string, widthPx: number): string =>
   fitting(widthPx, TIME_PX, [`${from}–${to}`, from, from.replace(' +1', '')]);

@@ -13,6 +13,8 @@ export const LOW_H = 20;
 const POWER_H = 46;
 const PAD = 3;
 const LOW_PAD = 2;
+/** A bar has to be so high to have its watts in it. */
+const TEXT_H = 16;
 
 const Dark = ({
   x,
@@ -190,7 +192,11 @@ export const PowerStrip = ({
               height={h(s.chargerW)}
             />
             {w > 60 && total > 0 ? (
-              <text className="power-text" x={a + 5} y={POWER_H - PAD - 4}>
+              <text
+                className="power-text"
+                x={a + 5}
+                y={h(total) > TEXT_H ? POWER_H - PAD - 4 : POWER_H - PAD - h(total) - 3}
+              >
                 {formatWatts(total)}
               </text>
             ) : null}

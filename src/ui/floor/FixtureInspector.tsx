@@ -12,6 +12,7 @@ import { changeRecord, setLevels } from '../../plan/edits/document.ts';
 import { setTilts } from '../../plan/edits/many.ts';
 import { fixturePlace, kindOf, levelOf, planRecord, recordOf, recordsOf } from '../../plan/plan.ts';
 import type { Fixture } from '../../plan/records/index.ts';
+import { runsOnWords } from '../../report/floor-packs.ts';
 import { Field, Row } from '../common/Field.tsx';
 import {
   anyText,
@@ -81,7 +82,7 @@ export const FixtureInspector = ({ fixture }: { readonly fixture: Fixture }) => 
         {fixture.aim.at === 'mark'
           ? `follows mark “${recordOf(plan, 'mark', fixture.aim.markId)?.name ?? 'missing'}”`
           : fixture.onPacks
-            ? 'runs on its own cells'
+            ? `runs on ${runsOnWords(plan, fixture)}`
             : (kind?.notes ?? (kind?.fieldDeg ? `field ${Math.round(kind.fieldDeg)}°` : ''))}
       </p>
 

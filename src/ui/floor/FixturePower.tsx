@@ -4,26 +4,15 @@ import { formatCableLength } from '../../kernel/units.ts';
 import { setOnPacks } from '../../plan/edits/day.ts';
 import { unplug } from '../../plan/edits/plug.ts';
 import { portName } from '../../plan/names.ts';
-import { kindOf, type Plan, planRecord, recordOf } from '../../plan/plan.ts';
+import { kindOf, planRecord, recordOf } from '../../plan/plan.ts';
 import type { Fixture } from '../../plan/records/index.ts';
-import { floorPackRows } from '../../report/floor-packs.ts';
+import { runsOnWords } from '../../report/floor-packs.ts';
 import { Row } from '../common/Field.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { feedCable, powerInlet } from './feed.ts';
 import { LoadFigures } from './LoadFigures.tsx';
 import { PlugDialog } from './PlugDialog.tsx';
-
-/** What a unit off the mains runs on, in words. */
-const packWords = (plan: Plan, f: Fixture): string => {
-  const shared = f.packFrom && floorPackRows(plan).find((p) => p.record.id === f.packFrom?.packId);
-  if (f.packFrom) return shared ? `${shared.label}, ${shared.kindName}` : 'a pack that is gone';
-  const pack = f.packs && kindOf(plan, f.packs.kindId, 'pack');
-  if (f.packs && pack) return `${f.packs.count} × ${pack.name}`;
-  return kindOf(plan, f.kindId, 'fixture')?.ownCellsWh
-    ? 'own cells'
-    : 'packs, not chosen yet: see Day, Packs';
-};
 
 /** Where a unit is plugged, by what cable, and what it draws and sees. */
 export const FixturePower = ({ fixture }: { readonly fixture: Fixture }) => {
@@ -43,7 +32,7 @@ export const FixturePower = ({ fixture }: { readonly fixture: Fixture }) => {
       <Row label="Plugged">
         {fixture.onPacks ? (
           <>
-            {packWords(plan, fixture)}
+            {runsOnWords(plan, fixture)}
             <button
               type="button"
               className="link soft row-hint"
