@@ -41,7 +41,6 @@ export const computePower = (plan: Plan, previous?: PowerResult): PowerResult =>
   const tree = supplyTree(plan, previous?.tree);
   const setups = setupsOnce(computedSetups(plan), previous?.setups);
   const limits = nodeLimits(plan, tree, previous);
-  const { values, kept } = startValues(tree, setups.length, previous);
   const powers = loadPowers(plan, tree, setups, previous);
   const sources = new Map<Id, SolvedSource>();
   for (const root of tree.nodes) {
@@ -59,12 +58,8 @@ export const computePower = (plan: Plan, previous?: PowerResult): PowerResult =>
         ? before
         : solveSource(model, powers.values, setups.length, before);
     sources.set(root.recordId, solved);
-    const same = kept.has(root.recordId) && before?.model === model;
-    solved.setups.forEach((r, s) => {
-      if (!same || before?.setups[s]?.figures !== r.figures)
-        spread(values, r.figures, model, s, setups.length);
-    });
   }
+  const values = tableValues(tree, setups.length, sources, previous);
   const entities = tree.nodes.map((n, i) => {
     const old =
       previous?.tree.nodes[i] === n && previous.limits[i] === limits[i] ? previous.entities[i] : undefined;
@@ -81,6 +76,44 @@ export const computePower = (plan: Plan, previous?: PowerResult): PowerResult =>
   memo.set(plan, done);
   return done;
 };
+
+/** The values of all figures: those of an earlier result where none is different, else that with what is. */
+const tableValues = (
+  tree: Computed['tree'],
+  setups: number,
+  sources: Computed['sources'],
+  previous: PowerResult | undefined,
+): Float64Array => {
+  if (previous && sameFigures(tree, setups, sources, previous)) return previous.figures.values;
+  const { values, kept } = startValues(tree, setups, previous);
+  for (const [id, { model, setups: solved }] of sources) {
+    const before = previous?.sources.get(id);
+    const same = kept.has(id) && before?.model === model;
+    solved.forEach((r, s) => {
+      if (!same || before?.setups[s]?.figures !== r.figures) spread(values, r.figures, model, s, setups);
+    });
+  }
+  return values;
+};
+
+const sameFigures = (
+  tree: Computed['tree'],
+  setups: number,
+  sources: Computed['sources'],
+  previous: PowerResult,
+): boolean =>
+  tree.nodes.length === previous.tree.nodes.length &&
+  setups === previous.setups.length &&
+  sources.size === previous.sources.size &&
+  [...sources].every(([id, now]) => {
+    const before = previous.sources.get(id);
+    return (
+      before !== undefined &&
+      (before === now ||
+        (sameNumbers(before.model.nodeOf, now.model.nodeOf) &&
+          now.setups.every((r, s) => r.figures === before.setups[s]?.figures)))
+    );
+  });
 
 /**
  * The figure table to fill: nothing known, or where the tree is as long as before the earlier figures of the sources whose
