@@ -7,7 +7,7 @@ import type { LoadSpec } from '../../plan/kinds/ports.ts';
 import { type Plan, recordsOf, wholeLevelPct } from '../../plan/plan.ts';
 import type { Level } from '../../plan/records/index.ts';
 import { isPhaseCut } from './phase-cut.ts';
-import type { SetupName } from './types.ts';
+import type { SetupName } from './setup-name.ts';
 
 /** Watts and vars of every load of the tree by setup: at (index × setups + setup) × 2. */
 export interface LoadPowers {

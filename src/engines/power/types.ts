@@ -8,13 +8,10 @@ import type { Noted } from '../../plan/remembered.ts';
 import type { NodeLimits } from './limits.ts';
 import type { LoadPowers } from './load-powers.ts';
 import type { SourceModel } from './model.ts';
+import type { SetupName } from './setup-name.ts';
 import type { Sweep } from './solve.ts';
 
-/** A setup the engine computes. A plan without setups is computed once, with everything at full. */
-export interface SetupName {
-  readonly id: Id;
-  readonly name: string;
-}
+export type { SetupName } from './setup-name.ts';
 
 /** One source solved in one setup, with the powers that went in. */
 export interface SolvedSetup {
