@@ -9,7 +9,7 @@ import {
   scale,
   sub,
 } from '../kernel/geometry.ts';
-import { beamDegOf, doorsOf } from '../plan/beam.ts';
+import { beamDegOf, type Doors, doorsOf } from '../plan/beam.ts';
 import { facingOf, tiltOf } from '../plan/edits/arrange.ts';
 import { fixturePlace, kindOf, levelOf, recordOf } from '../plan/plan.ts';
 import type { Fixture } from '../plan/records/index.ts';
@@ -176,9 +176,25 @@ const behindCloth = (
   });
 };
 
-/** The two doors beside the opening of the beam, as they stand. */
+/** A leaf above or below, seen from above: as wide as the opening, as long as its angle lets it look. */
+const flatLeaf = (
+  starts: readonly [Point, Point],
+  facing: number,
+  longMm: number,
+  deg: number,
+  dash?: readonly number[],
+): Primitive => {
+  const ahead = scale(direction(facing), longMm * Math.cos((deg * Math.PI) / 180));
+  return {
+    kind: 'path',
+    d: polyPath([starts[0], add(starts[0], ahead), add(starts[1], ahead), starts[1]], false),
+    stroke: pen('gear', WEIGHT.hair, dash),
+  };
+};
+
+/** Barn doors as they stand: the leaves beside the opening, and those above and, dashed, below it where they are given. */
 const doorPrims = (
-  doors: { readonly leftDeg: number; readonly rightDeg: number } | undefined,
+  doors: Doors | undefined,
   starts: readonly [Point, Point],
   facing: number,
   widthMm: number,
@@ -189,6 +205,10 @@ const doorPrims = (
   return [
     linePrim(starts[0], add(starts[0], scale(direction(facing - doors.leftDeg), long)), leaf),
     linePrim(starts[1], add(starts[1], scale(direction(facing + doors.rightDeg), long)), leaf),
+    ...(doors.topDeg === undefined ? [] : [flatLeaf(starts, facing, long, doors.topDeg)]),
+    ...(doors.bottomDeg === undefined
+      ? []
+      : [flatLeaf(starts, facing, long * 0.92, doors.bottomDeg, [1.2, 0.8])]),
   ];
 };
 

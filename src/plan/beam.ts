@@ -22,9 +22,14 @@ const WITH_DOORS: ReadonlySet<string> = new Set([
 /** Whether barn doors go on a kind of fixture. */
 export const takesDoors = (kind: FixtureKind): boolean => WITH_DOORS.has(kind.style);
 
-/** The barn doors on a fixture, as angles of its two side leaves from the throw; undefined where it has none on. */
-export const doorsOf = (
-  kind: FixtureKind,
-  f: Pick<Fixture, 'doors'>,
-): { readonly leftDeg: number; readonly rightDeg: number } | undefined =>
-  takesDoors(kind) && f.doors ? { leftDeg: f.doors.leftDeg, rightDeg: f.doors.rightDeg } : undefined;
+/** Leaves of barn doors as angles from the throw; those above and below only where they are given. */
+export interface Doors {
+  readonly leftDeg: number;
+  readonly rightDeg: number;
+  readonly topDeg?: number | undefined;
+  readonly bottomDeg?: number | undefined;
+}
+
+/** The barn doors on a fixture; undefined where it has none on. */
+export const doorsOf = (kind: FixtureKind, f: Pick<Fixture, 'doors'>): Doors | undefined =>
+  takesDoors(kind) && f.doors ? f.doors : undefined;

@@ -68,8 +68,18 @@ export const fixtureSchema = z.looseObject({
   gel: z.string().default(''),
   /** Setting of its zoom: 0 spot, 100 wide; absent: wide. */
   zoomPct: z.number().min(0).max(100).optional(),
-  /** Barn doors that are on: how far its side leaves stand from the throw, seen from behind. Above and below are not drawn. */
-  doors: z.looseObject({ leftDeg: z.number(), rightDeg: z.number() }).optional(),
+  /**
+   * Barn doors that are on: how far their leaves stand from the throw, the sides seen from behind. The leaves above and below
+   * are there where they are given.
+   */
+  doors: z
+    .looseObject({
+      leftDeg: z.number(),
+      rightDeg: z.number(),
+      topDeg: z.number().optional(),
+      bottomDeg: z.number().optional(),
+    })
+    .optional(),
   patch: patchSchema.optional(),
   link: z.enum(['none', 'line', 'radio']).default('none'),
   /** The transmitter, repeater or receiver its radio link is with; absent: any that carries its universe. */

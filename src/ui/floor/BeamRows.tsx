@@ -34,6 +34,21 @@ export const BeamRows = ({ fixture }: { readonly fixture: Fixture }) => {
       onCommit={(d) => doors && change('Set barn doors', { doors: { ...doors, [side]: d } })}
     />
   );
+  const flat = (label: string, deg: number | undefined, side: 'topDeg' | 'bottomDeg') => (
+    <Field<number | undefined>
+      label={label}
+      value={deg}
+      format={(d) => (d === undefined ? '' : `${Math.round(d)}°`)}
+      parse={(t) => (t.trim() === '' ? ok(undefined) : parseLeaf(t))}
+      disabled={readOnly}
+      hint={deg === undefined ? 'not said' : undefined}
+      onCommit={(d) => {
+        if (!doors) return;
+        const { [side]: _old, ...rest } = doors;
+        change('Set barn doors', { doors: d === undefined ? rest : { ...rest, [side]: d } });
+      }}
+    />
+  );
   return (
     <>
       {spot ? (
@@ -79,6 +94,8 @@ export const BeamRows = ({ fixture }: { readonly fixture: Fixture }) => {
             <>
               {leaf('Left leaf', doors.leftDeg, 'leftDeg')}
               {leaf('Right leaf', doors.rightDeg, 'rightDeg')}
+              {flat('Top leaf', doors.topDeg, 'topDeg')}
+              {flat('Bottom leaf', doors.bottomDeg, 'bottomDeg')}
             </>
           ) : null}
         </>

@@ -109,6 +109,28 @@ describe('light', () => {
     expect((cut?.minY ?? 0) - 2500).toBeGreaterThan((wide?.minY ?? 0) - 2500 + 200);
     expect(cut?.maxY).toBeCloseTo(wide?.maxY ?? 0, 0);
   });
+
+  test('leaves above and below are drawn where they are given: shorter the more they stand up, that below dashed', () => {
+    const { take, unit, plan, beam } = rigWith();
+    const leaves = (doors: object) => {
+      const r = changeRecord(plan(), unit(), { doors: doors as never });
+      if (!r.ok) throw new Error(r.error.what);
+      take(r.value);
+      const open = (beam()?.primitives ?? []).flatMap((p) =>
+        p.kind === 'path' && p.stroke?.role === 'gear' && p.d.length === 4 ? [p] : [],
+      );
+      return open.map((p) => {
+        const xs = p.d.flatMap((c) => (c[0] === 'M' || c[0] === 'L' ? [c[1]] : []));
+        return { longMm: Math.max(...xs) - Math.min(...xs), dashed: p.stroke?.dashMm !== undefined };
+      });
+    };
+    const sides = { leftDeg: 45, rightDeg: 45 };
+    expect(leaves(sides)).toEqual([]);
+    const [flat] = leaves({ ...sides, topDeg: 0 });
+    const [up] = leaves({ ...sides, topDeg: 60 });
+    expect(up?.longMm).toBeCloseTo((flat?.longMm ?? 0) / 2, 6);
+    expect(leaves({ ...sides, topDeg: 60, bottomDeg: 20 }).map((l) => l.dashed)).toEqual([false, true]);
+  });
 });
 
 describe('where light falls on the floor', () => {
