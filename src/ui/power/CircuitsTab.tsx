@@ -143,6 +143,7 @@ const SourceTable = ({
   readonly source: SourceRow;
   readonly circuits: readonly CircuitRow[];
 }) => {
+  const { session } = useServices();
   const depthOf = useDepths();
   const openSettings = useUi((u) => u.openSettings);
   return (
@@ -159,21 +160,37 @@ const SourceTable = ({
         </span>
       </h3>
       {source.notComputed ? <p className="soft">Not computed: {source.notComputed}</p> : null}
-      <table className="table power-table">
-        <thead>
-          <tr>
-            {COLUMNS.map(([name, num]) => (
-              <th key={name} scope="col" className={num ? 'num' : undefined}>
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        {circuits.map((c) => (
-          <CircuitBody key={c.key} circuit={c} depth={depthOf(c.ownerId)} />
-        ))}
-      </table>
-      {circuits.length === 0 ? <p className="soft">Nothing here matches.</p> : null}
+      {source.circuits.length > 0 ? (
+        <table className="table power-table">
+          <thead>
+            <tr>
+              {COLUMNS.map(([name, num]) => (
+                <th key={name} scope="col" className={num ? 'num' : undefined}>
+                  {name}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          {circuits.map((c) => (
+            <CircuitBody key={c.key} circuit={c} depth={depthOf(c.ownerId)} />
+          ))}
+        </table>
+      ) : null}
+      {source.circuits.length === 0 ? (
+        <p className="soft">
+          No circuit of it is known yet. Choose it on the floor and add its circuits and outlets as read off
+          the panel.{' '}
+          <button
+            type="button"
+            className="button"
+            onClick={() => session.set({ selection: new Set([source.id]), workspace: 'floor' })}
+          >
+            Show {source.label} on the floor
+          </button>
+        </p>
+      ) : circuits.length === 0 ? (
+        <p className="soft">Nothing here matches.</p>
+      ) : null}
     </section>
   );
 };
