@@ -95,7 +95,7 @@ export const BurnsDialog = ({
               />{' '}
               <b>{u.unit}</b>{' '}
               <span className="soft">
-                {u.use} {level(u.id) > 0 ? `${level(u.id)} %` : 'off'}
+                {[u.use, level(u.id) > 0 ? `${level(u.id)} %` : 'off'].filter(Boolean).join(' · ')}
               </span>
             </label>
           </li>

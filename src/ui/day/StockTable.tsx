@@ -83,6 +83,9 @@ const PoolLine = ({ pool }: { readonly pool: PoolRow }) => {
           disabled={readOnly}
           onCommit={(n) => set('Packs in stock', { count: n ?? 0 })}
         />
+        {pool.exchange && pool.count !== undefined && pool.atHand !== undefined ? (
+          <span className="soft small"> spare, with those in use {pool.atHand}</span>
+        ) : null}
       </td>
       <td>
         <TypedCell
