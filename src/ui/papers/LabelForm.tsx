@@ -49,8 +49,8 @@ export const LabelForm = () => {
     (key) => typed[key] !== undefined && !fits(key, sizeOf(typed[key])),
   );
   return (
-    <>
-      <h3 className="inspector-head">Label sheet</h3>
+    <details className="papers-spares" open>
+      <summary>Label sheet</summary>
       <label className="papers-field">
         Start from
         <select
@@ -105,6 +105,6 @@ export const LabelForm = () => {
       <p className="soft small">
         Measure the sheet at hand. Print one on plain paper first and hold it against the labels.
       </p>
-    </>
+    </details>
   );
 };

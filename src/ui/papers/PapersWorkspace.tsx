@@ -88,9 +88,9 @@ export const PapersWorkspace = () => {
             <>
               <PaperForm />
               <SheetChooser />
-              <PageList pages={pages} chosen={at} onChoose={setChosen} />
               {labels ? <LabelForm /> : null}
               <SparesForm />
+              <PageList pages={pages} chosen={at} onChoose={setChosen} />
             </>
           ) : tab === 'issues' ? (
             <IssuesTab
