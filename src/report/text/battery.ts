@@ -114,6 +114,12 @@ export const batteryTexts: Readonly<Record<string, Writer>> = {
     todo: 'Use a larger converter, or keep the level down.',
     citation: 'output of the converter by its kind',
   }),
+  'battery-converter-volts': (c) => ({
+    head: `${c.text('label')}: the volts at its converter do not fit`,
+    body: `${c.text('converter')} between ${c.text('pack')} and the unit: ${c.text('why')}.`,
+    todo: 'Join the packs otherwise, or choose a converter for these packs and this unit.',
+    citation: 'volts of packs, converter and unit by their kinds',
+  }),
   'battery-lead-start': (c) => ({
     head: `${c.text('label')}: cannot start on this lead`,
     body: `Through ${c.num('ohm').toFixed(2)} Ω at ${c.volts('emptyV')} no more than ${formatWatts(c.num('mostW'))} arrive (V² ÷ 4R); it wants ${formatWatts(c.num('watts'))}.`,

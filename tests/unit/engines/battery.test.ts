@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { batteryFindings } from '../../../src/engines/battery/index.ts';
+import { converterKindSchema } from '../../../src/plan/kinds/converter.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
 import { assess } from '../../../src/report/assess.ts';
 import { daySummary, leastOf } from '../../../src/report/day.ts';
@@ -109,6 +110,51 @@ describe('packs on units', () => {
       'warn battery-no-pack',
       'warn battery-no-pack',
     ]);
+  });
+
+  it('battery-converter: volts are held against each other along packs, converter and unit', () => {
+    const r = batteryRig();
+    const between = (id: string, k: Record<string, unknown>): string =>
+      r.b.put(
+        converterKindSchema.parse({
+          id,
+          type: 'kind',
+          slug: id,
+          name: id,
+          sizeMm: { lengthMm: 100, widthMm: 100 },
+          massKg: 1,
+          symbol: id,
+          basis: {},
+          origin: { book: 'user', version: '1' },
+          family: 'converter',
+          plates: ['v-plate'],
+          outputW: 300,
+          efficiencyPct: 95,
+          ...k,
+        }),
+      ).id;
+    const port = (id: string, voltsV: number) => ({ id, connector: 'xlr-4', voltsV, maxA: 20 });
+    between('double', { what: 'plate-adapter', dcIn: [port('in', 28.8)], dcOut: [port('out', 28.8)] });
+    between('step-up', { what: 'dc-dc', dcIn: [port('in', 14.4)], dcOut: [port('out', 28)] });
+    between('inverter-230', { what: 'inverter', dcIn: [port('in', 14.4)], outputV: 230 });
+    const packIn = { plates: ['block-28' as const], packs: 1, joined: 'parallel' as const };
+    r.b.fixtureKind('lamp-28', { wattsW: 60 }, { packIn: { ...packIn, minV: 22, maxV: 34, hotSwap: false } });
+    r.b.fixtureKind('lamp-120', { wattsW: 60, voltsMinV: 108, voltsMaxV: 126 });
+    const told = (kindId: string, use: Record<string, unknown>): string[] => {
+      r.unit('1', { ...one, ...use }, kindId);
+      return rules(r.b.plan());
+    };
+    expect(told('lamp-28', { converterId: 'double', count: 2, joined: 'series' })).toEqual([]);
+    // Side by side they give 14.4 V to a plate for 28.8 V, and so to the lamp.
+    expect(told('lamp-28', { converterId: 'double', count: 2 })).toEqual([
+      'warn battery-converter-volts',
+      'warn battery-converter-volts',
+    ]);
+    expect(told('lamp-28', { converterId: 'step-up' })).toEqual([]);
+    // 28 V into a lamp for 17 V.
+    expect(told('lamp', { converterId: 'step-up' })).toEqual(['stop battery-volts-high']);
+    expect(told('lamp-120', { converterId: 'step-up' })).toEqual(['warn battery-mains-only']);
+    expect(told('lamp-120', { converterId: 'inverter-230' })).toEqual(['warn battery-converter-volts']);
   });
 
   it('battery-lead: a long thin lead is told, and one that cannot start is a stop', () => {

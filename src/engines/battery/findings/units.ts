@@ -6,6 +6,7 @@ import { leadEnd } from '../calc.ts';
 import { inrushOf } from '../inrush.ts';
 import { converterIdOf, drawAt, packsV } from '../model.ts';
 import type { BatteryUnit } from '../types.ts';
+import { converterFits } from './converters.ts';
 
 /** What is wrong with the packs of a unit, whatever the day: nothing fits, too weak, wrong volts, a lead that loses too much. */
 export const unitFindings = (plan: Plan, u: BatteryUnit): readonly EngineFinding[] => {
@@ -46,19 +47,7 @@ type Say = (
 const fits = (plan: Plan, u: BatteryUnit, kind: FixtureKind, pack: PackKind, say: Say): EngineFinding[] => {
   const converterId = converterIdOf(u.fixture);
   const converter = converterId === undefined ? undefined : kindOf(plan, converterId, 'converter');
-  if (converter && u.floorPack) return [];
-  if (converter) {
-    const taken = converter.plates.length === 0 || converter.plates.includes(pack.plate);
-    return taken
-      ? []
-      : [
-          say('battery-plate', 'warn', {
-            pack: pack.name,
-            plate: pack.plate,
-            takes: converter.plates.join(', '),
-          }),
-        ];
-  }
+  if (converter) return converterFits(u, kind, converter, pack, say);
   const dc = kind.packIn;
   if (!dc) return [say('battery-mains-only', 'warn', { pack: pack.name })];
   const out: EngineFinding[] = [];
