@@ -23,7 +23,7 @@ const COLUMNS: readonly Column[] = [
   { id: 'plug', head: 'Plug at the source end', leastMm: 46, grow: 2, dispensable: 2, note: true },
   { id: 'socket', head: 'Socket at the load end', leastMm: 44, grow: 2, dispensable: 2, note: true },
   { id: 'bundle', head: 'Bundle', leastMm: 11, dispensable: 5 },
-  { id: 'tape', head: 'Tape', leastMm: 20, dispensable: 4 },
+  { id: 'tape', head: 'Tape', leastMm: 24, dispensable: 4 },
   { id: 'pulled', head: 'Pull', leastMm: 11, note: true },
   { id: 'struck', head: 'Strike', leastMm: 11, note: true },
 ];
