@@ -9,12 +9,15 @@ export const fitBox = (box: Box | undefined, view: Viewport): Camera | undefined
   const wide = Math.max(1, box.maxX - box.minX);
   const high = Math.max(1, box.maxY - box.minY);
   const left = view.widthPx >= OPTIONS.fitToolsFromPx ? OPTIONS.fitToolsPx : room;
-  const zoom = Math.min((view.widthPx - left - room) / wide, (view.heightPx - 2 * room) / high);
+  // The row of panels covers the upper edge, the scale bar the lower one.
+  const roomy = view.heightPx >= OPTIONS.fitToolsFromPx * 0.75;
+  const [top, bottom] = roomy ? [OPTIONS.fitTopPx, OPTIONS.fitBottomPx] : [room, room];
+  const zoom = Math.min((view.widthPx - left - room) / wide, (view.heightPx - top - bottom) / high);
   const pxPerMm = Math.max(0.002, Math.min(OPTIONS.fitMaxPxPerMm, zoom));
   return {
     center: {
       xMm: (box.minX + box.maxX) / 2 - (left - room) / 2 / pxPerMm,
-      yMm: (box.minY + box.maxY) / 2,
+      yMm: (box.minY + box.maxY) / 2 + (bottom - top) / 2 / pxPerMm,
     },
     pxPerMm,
   };

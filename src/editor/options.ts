@@ -44,6 +44,9 @@ export const OPTIONS = {
   wheelZoomPerPx: 0.0016,
   /** Space kept free around what is fitted into the view, pixels. */
   fitMarginPx: 48,
+  /** Room kept free above and below by a fit: for the panels’ row and the scale bar. */
+  fitTopPx: 52,
+  fitBottomPx: 64,
   /** The tools stand at the left edge of a view this wide or wider: what is fitted keeps clear of them. */
   fitToolsPx: 122,
   fitToolsFromPx: 640,

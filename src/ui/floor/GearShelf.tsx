@@ -14,7 +14,7 @@ const SHOWN = 12;
 /** Words for cable, which is run between things and not placed by itself. */
 const CABLE_WORDS = /\b(cables?|stingers?|extensions?|cords?|feeders?|leads?|jumpers?)\b/i;
 
-const USED: readonly string[] = ['fixture', 'box', 'source', 'stand', 'grip', 'device'];
+const USED: readonly string[] = ['fixture', 'box', 'stand', 'grip', 'device'];
 
 /** Slugs of the kinds that stand in a plan, those it has most of first, parted by spaces. */
 const usedSlugs = (plan: Plan): string => {

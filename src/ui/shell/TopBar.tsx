@@ -76,7 +76,7 @@ export const TopBar = (p: TopBarProps) => {
             type="button"
             className="tab"
             aria-current={s.workspace === w.id ? 'page' : undefined}
-            onClick={() => session.set({ workspace: w.id })}
+            onClick={() => session.set({ workspace: w.id, message: '' })}
           >
             {w.name}
           </button>
