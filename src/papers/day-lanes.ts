@@ -143,7 +143,25 @@ export const bayLane = (b: BayLane, s: DayScale): Block =>
     }
   });
 
-/** Watts of a source in steps, chargers hatched on top, with its rating and what is left in a power station dashed. */
+/** Whether the line of what is left in a power station would run through a text of so wide on a base line. */
+const struck = (
+  p: SourceDay,
+  x: (minute: number) => number,
+  y: (share: number) => number,
+  fromMm: number,
+  widthMm: number,
+  baseMm: number,
+): boolean =>
+  (p.station?.spans ?? []).some((s) => {
+    const [a, b] = [x(s.startMin), x(s.endMin)];
+    if (s.state === 'empty' || b <= a || b < fromMm || a > fromMm + widthMm) return false;
+    const at = (mm: number): number =>
+      y(s.fromShare + ((s.toShare - s.fromShare) * (Math.max(a, Math.min(b, mm)) - a)) / (b - a));
+    const [p1, p2] = [at(fromMm), at(fromMm + widthMm)];
+    return Math.max(p1, p2) > baseMm - CAP.note - 0.5 && Math.min(p1, p2) < baseMm + 0.5;
+  });
+
+/** Watts of a source in steps, with its rating and what is left in a power station dashed. */
 export const powerLane = (p: SourceDay, s: DayScale): Block =>
   lane(11, `${p.label}  peak ${formatWatts(p.peakW)}`, (ink, a) => {
     const x = xOf(s, a);
@@ -160,7 +178,9 @@ export const powerLane = (p: SourceDay, s: DayScale): Block =>
       if (widthOf(text) >= to - from - 2) continue;
       // In the bar where it is high enough, else over it.
       const inside = bottom - up(w) > CAP.note + 1.8;
-      ink.text(from + 0.8, inside ? bottom - 0.9 : up(w) - 0.6, text, { role: 'ink-soft' });
+      const base = inside ? bottom - 0.9 : up(w) - 0.6;
+      if (!struck(p, x, (share) => bottom - 9.4 * share, from + 0.8, widthOf(text), base))
+        ink.text(from + 0.8, base, text, { role: 'ink-soft' });
     }
     if (p.ratedW !== undefined && p.ratedW < 4 * p.peakW)
       ink.line(x(s.fromMin), up(p.ratedW), x(s.toMin), up(p.ratedW), 0.18, 'stop', [1.2, 0.8]);

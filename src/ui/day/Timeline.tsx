@@ -104,8 +104,8 @@ export const Timeline = ({
             </label>
           ) : null}
           <span className="soft timeline-hint">
-            Height of a lane is the charge of its packs; ▲ a change, hatched: dark. Point at anything, or step
-            along a lane with the arrow keys, for its figures.
+            Height of a lane is the charge of its packs; ▲ a change (△ without a gap), hatched: dark. Point at
+            anything, or step along a lane with the arrow keys, for its figures.
           </span>
         </div>
         <section

@@ -83,6 +83,7 @@ export const UnitStrip = memo(
             <path
               key={`s${s.atMin}`}
               className="swap"
+              data-hot={s.darkMin <= 0}
               d={`M ${scale.x(s.atMin) - 4} ${low ? 8 : 10} h 8 l -4 -7 z`}
             />
           ))}

@@ -3,7 +3,7 @@ import type { Page } from '../../../src/papers/page.ts';
 import { paperSet } from '../../../src/papers/paper-set.ts';
 import { applyChanges } from '../../../src/plan/change-set.ts';
 import { addFloorPack, setPackFrom } from '../../../src/plan/edits/floor-packs.ts';
-import type { Plan } from '../../../src/plan/plan.ts';
+import { type Plan, recordOf } from '../../../src/plan/plan.ts';
 import { assess } from '../../../src/report/assess.ts';
 import { daySummary } from '../../../src/report/day.ts';
 import { dayEvents } from '../../../src/report/day-events.ts';
@@ -67,6 +67,22 @@ describe('the papers of the day', () => {
     const plan = demoPlan('study');
     const sums = words(pagesOf(plan, 'setups'));
     expect(sums).toMatch(/11 on · 2\.\d+ kW \| 13 on · 2\.\d+ kW \| 9 on · 9\d\d W/);
+  });
+
+  it('leave out watts that the line of an emptying power station would strike through', () => {
+    const street = demoPlan('street');
+    const strong = recordOf(street, 'fixture', 'unit-49')?.kindId;
+    const weak = recordOf(street, 'fixture', 'unit-51');
+    if (!strong || !weak) throw new Error('the street has lost its units');
+    const plan = applyChanges(street, {
+      added: [],
+      updated: [{ from: weak, to: { ...weak, kindId: strong } }],
+      removed: [],
+    });
+    expect(daySummary(plan, 1).stationLoads[0]?.darkMin).toBeGreaterThan(60);
+    const pages = pagesOf(plan, 'day');
+    expect(words(pages)).toContain('PS1 is empty at');
+    for (const page of pages) expect(struckTexts(page)).toEqual([]);
   });
 
   it('write no text over another or under a line', () => {
