@@ -1,7 +1,8 @@
 import type { Id } from '../kernel/ids.ts';
-import { inheritLists, type Plan, recordOf, recordsOf } from './plan.ts';
+import { peekChanges } from './change-set.ts';
+import { type Plan, recordOf, recordsOf, replaceList } from './plan.ts';
 import { placeOf } from './ports.ts';
-import type { AnyRecord, Cable, Move, RecordOf } from './records/index.ts';
+import type { AnyRecord, Cable, Move, RecordOf, RecordType } from './records/index.ts';
 import { isNoted } from './remembered.ts';
 import { routeBetween } from './route.ts';
 
@@ -136,27 +137,37 @@ export const wholePlan = (plan: Plan): Plan => {
 const make = (plan: Plan, setupId: Id): Plan => {
   const moves = movesIn(plan, setupId).filter((m) => isMovable(plan.records.get(m.recordId)));
   if (moves.length === 0) return plan;
-  const records = new Map(plan.records);
   const updated: { from: AnyRecord; to: AnyRecord }[] = [];
   for (const m of moves) {
     const from = plan.records.get(m.recordId);
-    if (!isMovable(from)) continue;
-    const to = placedOnce(from, m);
-    records.set(to.id, to);
-    records.delete(m.id);
-    updated.push({ from, to });
+    if (isMovable(from)) updated.push({ from, to: placedOnce(from, m) });
   }
-  let made: Plan = { ...plan, records };
-  inheritLists(plan, made, { added: [], updated, removed: moves });
-  const cables = reroutedCables(made, new Set(moves.map((m) => m.recordId)));
-  if (cables.length > 0) {
-    const after = new Map(records);
-    for (const { to } of cables) after.set(to.id, to);
-    const next: Plan = { ...plan, records: after };
-    inheritLists(made, next, { added: [], updated: cables, removed: [] });
-    made = next;
-  }
+  const placed = peekChanges(plan, { added: [], updated, removed: moves });
+  const cables = reroutedCables(placed, new Set(moves.map((m) => m.recordId)));
+  const made =
+    cables.length > 0
+      ? peekChanges(plan, { added: [], updated: [...updated, ...cables], removed: moves })
+      : placed;
+  const setup = recordOf(plan, 'setup', setupId);
+  if (setup) keepLists(made, setup);
   return made;
+};
+
+/** Types of which a plan of one setup has lists of its own. */
+const OWN_LISTS = [...MOVABLE, 'cable', 'move'] as const;
+
+const listsBefore = new WeakMap<RecordOf<'setup'>, Map<RecordType, readonly AnyRecord[]>>();
+
+/** Gives a plan of one setup the very lists of the last one of this setup that have the very same records in them. */
+const keepLists = (made: Plan, setup: RecordOf<'setup'>): void => {
+  const before = listsBefore.get(setup) ?? new Map<RecordType, readonly AnyRecord[]>();
+  for (const type of OWN_LISTS) {
+    const now: readonly AnyRecord[] = recordsOf(made, type);
+    const old = before.get(type);
+    if (old?.length === now.length && old.every((r, i) => r === now[i])) replaceList(made, type, old);
+    else before.set(type, now);
+  }
+  listsBefore.set(setup, before);
 };
 
 const onMoved = (plan: Plan, ids: ReadonlySet<Id>): ReadonlySet<Id> => {

@@ -36,6 +36,12 @@ export const lendLists = (plan: Plan, lists: Lists): void => {
   indexes.set(plan, lists);
 };
 
+/** Puts an equal list in place of the one a plan has for a type, so that what is remembered for that list holds. */
+export const replaceList = (plan: Plan, type: RecordType, list: readonly AnyRecord[]): void => {
+  const lists = indexes.get(plan);
+  if (lists instanceof Map) lists.set(type, list);
+};
+
 /** All records of one type, in id order. Built once per plan. */
 export const recordsOf = <T extends RecordType>(plan: Plan, type: T): readonly RecordOf<T>[] => {
   let index = indexes.get(plan);
