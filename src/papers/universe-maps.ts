@@ -16,6 +16,7 @@ const RULER_MM = 3.4;
 const LEAD_MM = 9;
 /** Triangle of a unit that changed. */
 const MARK_MM = 3.4;
+const SMALL_MARK_MM = 2.7;
 const LEGEND =
   'A block for each unit with its number and slots. Free slots are hatched. A heavy outline marks paired units.';
 const HEIGHT_MM = HEAD_MM + RULER_MM + ROWS * (LANE_MM + LANE_GAP_MM) + 4;
@@ -79,7 +80,9 @@ const drawBlock = (
   if (marked) {
     const x = wide ? room.x + 1 + unitW + markMm / 2 : room.x + room.w / 2 + (unitW + 1) / 2;
     revisionTriangle(ink, x, room.y + LANE_MM / 2, letter, MARK_MM);
-  }
+  } else if (letter !== undefined && room.w >= SMALL_MARK_MM * 1.3)
+    // Between the lanes, over a block that is too narrow for both.
+    revisionTriangle(ink, room.x + room.w / 2, room.y - 0.2, letter, SMALL_MARK_MM);
   if (wide) {
     ink.text(room.x + 1, base, unit, size);
     ink.text(room.x + room.w - 1, base, range, { align: 'right', role: 'ink-soft' });
