@@ -16,23 +16,25 @@ export interface LoadedHours {
 const memo = new WeakMap<Plan, Map<string, LoadedHours | undefined>>();
 
 /**
- * Hours that what hangs on one node of the supply tree burns, by the shooting days. Undefined where they are not known: no
- * shooting day, nothing on it, a load that nothing switches (a charger, other people's loads), or a setup that loads it and is in no day.
+ * Hours that what hangs on one node of the supply tree burns, by the shooting days; with a `wire` (a leg by its position,
+ * or `NEUTRAL`) only what draws by that conductor. Undefined where they are not known: no shooting day, nothing on it, a load
+ * that nothing switches (a charger, other people's loads), or a setup that loads it and is in no day.
  */
-export const loadedHours = (plan: Plan, entityKey: string): LoadedHours | undefined => {
+export const loadedHours = (plan: Plan, entityKey: string, wire?: number): LoadedHours | undefined => {
   let known = memo.get(plan);
   if (!known) {
     known = new Map();
     memo.set(plan, known);
   }
-  if (!known.has(entityKey)) known.set(entityKey, reckon(plan, entityKey));
-  return known.get(entityKey);
+  const key = wire === undefined ? entityKey : `${entityKey}@${wire}`;
+  if (!known.has(key)) known.set(key, reckon(plan, entityKey, wire));
+  return known.get(key);
 };
 
-const reckon = (plan: Plan, entityKey: string): LoadedHours | undefined => {
+const reckon = (plan: Plan, entityKey: string, wire?: number): LoadedHours | undefined => {
   const days = shootingDays(plan);
   if (days.length === 0) return undefined;
-  const fixtures = fixturesBehind(plan, entityKey);
+  const fixtures = fixturesBehind(plan, entityKey, wire);
   if (!fixtures || fixtures.size === 0) return undefined;
   const planned = new Set(
     days.flatMap((d) => d.segments.flatMap((s) => [...s.burning.values()].map((b) => b.setupId))),
@@ -59,35 +61,50 @@ export const loadedHoursOfDay = (plan: Plan, day: Day, entityKey: string): Loade
 
 const restMinOf = (plan: Plan): number => (limitsOf(plan).get('continuous-rest')?.value ?? 1) * 60;
 
-/** Fixtures whose levels switch what hangs on a node; undefined where something there is not switched by a level. */
-const fixturesBehind = (plan: Plan, entityKey: string): ReadonlySet<Id> | undefined => {
+/**
+ * Fixtures whose levels switch what hangs on a node, or what draws there by one conductor; undefined where something of it is
+ * not switched by a level. What hangs behind a transformer, or does not say between what it lies, counts on every conductor.
+ */
+const fixturesBehind = (plan: Plan, entityKey: string, wire?: number): ReadonlySet<Id> | undefined => {
   const tree = supplyTree(plan);
   const top = tree.byKey.get(entityKey);
   if (!top) return undefined;
   const found = new Set<Id>();
-  const walk = (index: number): boolean => {
+  const walk = (index: number, only = wire): boolean => {
     const n = tree.nodes[index];
     if (!n) return true;
-    if (n.what === 'load') {
+    if (n.transformer && n !== top) only = undefined;
+    const elsewhere =
+      only !== undefined &&
+      n.branches.length > 0 &&
+      n.branches.every((b) => b.from !== only && b.to !== only);
+    if (n.what === 'load' && !elsewhere) {
       const r = plan.records.get(n.recordId);
       if (n.steady || (r?.type !== 'fixture' && r?.type !== 'ballast')) return false;
       found.add(levelFixtureId(r));
     }
-    return (tree.children[index] ?? []).every(walk);
+    return (tree.children[index] ?? []).every((i) => walk(i, only));
   };
   return walk(top.index) ? found : undefined;
 };
 
 /**
- * The longest stretch in hours that a circuit (a node of the supply tree, by its key) is loaded; undefined where the plan
- * does not say. A load of three hours or more is continuous (NEC article 100).
+ * The longest stretch in hours that one conductor of a circuit (a node of the supply tree, by its key) is loaded; without a
+ * `wire`, the longest of its legs. Undefined where the plan does not say. A load of three hours or more is continuous (NEC
+ * article 100).
  */
-export const continuousHours = (plan: Plan, entityKey: string): number | undefined =>
-  loadedHours(plan, entityKey)?.longestH;
+export const continuousHours = (plan: Plan, entityKey: string, wire?: number): number | undefined => {
+  if (wire !== undefined) return loadedHours(plan, entityKey, wire)?.longestH;
+  // A circuit of which not everything is known is not known, on whichever leg that hangs; a leg with nothing on it is no matter.
+  if (loadedHours(plan, entityKey) === undefined) return undefined;
+  const legs = supplyTree(plan).byKey.get(entityKey)?.legs ?? [];
+  const each = legs.flatMap((l) => loadedHours(plan, entityKey, l)?.longestH ?? []);
+  return each.length === 0 ? undefined : Math.max(...each);
+};
 
 /**
- * Whether the shooting day shows that a circuit's load is not continuous: loaded for less than `continuous-hours` less
- * `continuous-margin`. False wherever that is not known.
+ * Whether the shooting day shows that a circuit's load is not continuous: each of its legs loaded for less than
+ * `continuous-hours` less `continuous-margin` at a stretch. False wherever that is not known.
  */
 export const isNotContinuous = (plan: Plan, entityKey: string): boolean => {
   const limits = limitsOf(plan);

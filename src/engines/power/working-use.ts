@@ -1,5 +1,7 @@
 import { groupingSources } from '../../derive/conductors.ts';
-import { limitCitation, limitOf } from '../../derive/limits.ts';
+import { limitCitation, limitOf, limitsOf } from '../../derive/limits.ts';
+import { continuousHours } from '../../derive/loaded-hours.ts';
+import { NEUTRAL } from '../../derive/supply-types.ts';
 import { legName } from '../../derive/systems.ts';
 import { formatAmps, formatPct } from '../../kernel/units.ts';
 import { kindOf, planRecord, recordOf } from '../../plan/plan.ts';
@@ -41,6 +43,29 @@ const ampacityLines = (s: Subject): WorkingLine[] => {
   ];
 };
 
+/** How long each conductor behind a breaker is loaded at a stretch, where the practice's rule asks for it. */
+const hourLines = (s: Subject): WorkingLine[] => {
+  const { plan, node } = s;
+  const setBy = s.result.limits[node.index]?.leg?.setBy;
+  if ((setBy !== 'breaker' && setBy !== 'main-breaker') || !limitsOf(plan).has('continuous-hours')) return [];
+  if (continuousHours(plan, node.key) === undefined) return [];
+  const practice = planRecord(plan).practice;
+  return [...node.legs, ...(node.neutral ? [NEUTRAL] : [])].flatMap((wire) => {
+    const hours = continuousHours(plan, node.key, wire);
+    const name = wire === NEUTRAL ? 'neutral' : `leg ${legName(practice, node.system, wire)}`;
+    return hours === undefined
+      ? []
+      : [
+          {
+            name: `${name} loaded at a stretch`,
+            value: `${hours.toFixed(1)} h`,
+            from: 'the blocks of the shooting day',
+            assumed: false,
+          },
+        ];
+  });
+};
+
 /** Working of the use of a thing: its currents over their limits, with where the limits are from. */
 export const usageWorking = (s: Subject, key: string): PowerWorking | { readonly why: string } => {
   const { node } = s;
@@ -58,7 +83,7 @@ export const usageWorking = (s: Subject, key: string): PowerWorking | { readonly
       from: 'the plan and its kinds',
       assumed: false,
     });
-    inputs.push(...ampacityLines(s));
+    inputs.push(...ampacityLines(s), ...hourLines(s));
     inputs.push({
       name: l.id,
       value: `${l.value} ${l.unit}`,

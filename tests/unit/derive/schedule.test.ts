@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { continuousHours, isNotContinuous } from '../../../src/derive/loaded-hours.ts';
 import { blockFault, shootingDays, stretchesOf } from '../../../src/derive/schedule.ts';
 import { skyOf } from '../../../src/derive/sun.ts';
-import { computePower } from '../../../src/engines/power/index.ts';
+import { computePower, explainPower } from '../../../src/engines/power/index.ts';
 import { applyChanges } from '../../../src/plan/change-set.ts';
 import { parseClock } from '../../../src/plan/clock.ts';
 import { moveBlock, setBlockTimes } from '../../../src/plan/edits/day.ts';
@@ -148,6 +148,64 @@ describe('hours a circuit is loaded', () => {
     expect(limit(short)).toBe(20);
     expect(limit(rig([480, 480 + 151]))).toBe(16);
     expect(limit(rig())).toBe(16);
+  });
+});
+
+describe('hours a conductor is loaded', () => {
+  /** A lamp on leg A from 8:00 to 10:00 and one on leg B from then to 12:00, behind one main breaker of three legs. */
+  const rig = () => {
+    const r = generatorRig();
+    r.b.fixtureKind('lamp', { wattsW: 1900, powerFactor: 1, standbyW: 0 }, { inlets: r.inlets });
+    const lamps = [1, 2].map((way) => r.plug('lamp', way).fixture);
+    const setups = ['One', 'Two'].map((name, i) => r.b.setup(name, i + 1));
+    setups.forEach((s, i) => {
+      lamps.forEach((f, k) => {
+        r.b.level(s.id, f.id, i === k ? 100 : 0);
+      });
+      const at = { startMin: 480 + i * 120, endMin: 600 + i * 120 };
+      const what = { id: `block-${i}`, type: 'block', day: 1, what: 'setup', setupId: s.id };
+      r.b.put(recordSchemas.block.parse({ ...what, ...at }));
+    });
+    return { ...r, lamps, setups };
+  };
+
+  it('day-hours: each leg has its own stretch, across setups; what all legs share runs through (NEC article 100, per conductor)', () => {
+    const r = rig();
+    const hours = (wire?: number) => continuousHours(r.b.plan(), r.source.id, wire);
+    expect([hours(0), hours(1), hours(2), hours(3)]).toEqual([2, 2, undefined, 4]);
+    expect(hours()).toBe(2);
+  });
+
+  it('power-limit: a breaker over three legs none of which is loaded for three hours carries its rating, and says each leg’s hours', () => {
+    const r = rig();
+    const limit = () => computePower(r.b.plan()).entities.find((e) => e.key === r.source.id)?.legLimit;
+    expect(limit()).toMatchObject({ setBy: 'main-breaker', limitA: 300 });
+    const working = explainPower(r.b.plan(), `usePct@${r.source.id}@${r.setups[0]?.id}`);
+    expect('inputs' in working && working.inputs.filter((i) => / at a stretch$/.test(i.name))).toMatchObject([
+      { name: 'leg A loaded at a stretch', value: '2.0 h' },
+      { name: 'leg B loaded at a stretch', value: '2.0 h' },
+      { name: 'neutral loaded at a stretch', value: '4.0 h' },
+    ]);
+    // Leg A through both setups: four hours.
+    for (const s of r.setups) r.b.level(s.id, r.lamps[0]?.id ?? '', 100);
+    expect(continuousHours(r.b.plan(), r.source.id, 0)).toBe(4);
+    expect(limit()?.limitA).toBe(240);
+  });
+
+  it('day-hours: a load between two legs counts on both', () => {
+    const r = rig();
+    const both = { wattsW: 1000, powerFactor: 1, voltsMinV: 200, voltsMaxV: 250 };
+    const port = { id: 'o25', connector: 'stage-pin-60-2', legs: 2, neutral: false, wayId: '25' };
+    const kind = r.b.records.get('box');
+    if (kind?.type !== 'kind' || kind.family !== 'box') throw new Error('no box kind');
+    const way = { id: '25', label: '25', breakerA: 60, poles: 2, curve: 'na' as const, legs: [1, 2] };
+    r.b.put({ ...kind, ways: [...kind.ways, way], outlets: [...kind.outlets, port] });
+    r.b.cableKind('lead2', { plug: port.connector, socket: port.connector, legs: 2, neutral: false });
+    r.b.fixtureKind('wide', both, { inlets: [{ ...port, id: 'in' }] });
+    const f = r.b.fixture('wide');
+    r.b.cable('lead2', [r.box.id, 'o25'], [f.id, 'in'], 7620);
+    const hours = (wire: number) => continuousHours(r.b.plan(), r.source.id, wire);
+    expect([hours(0), hours(1), hours(2), hours(3)]).toEqual([2, 4, 4, 4]);
   });
 });
 
