@@ -826,13 +826,13 @@ const offTheMains = (d: Builder): void => {
     use: 'village work light',
     feed: 'PS1:1a',
   });
-  d.device('V1', 'monitor-24', [114.6, 16.2], {
+  d.device('V1', 'monitor-24', [111.6, 16.4], {
     h: 4.5,
     rotationDeg: 90,
     feed: 'PS1:1b',
     pack: 'pack-v-plate-14-4v-195wh',
   });
-  d.device('V2', 'monitor-17', [118.4, 16.2], { h: 4.5, rotationDeg: 90, feed: 'PS1:1c' });
+  d.device('V2', 'monitor-17', [116.8, 16.6], { h: 4.5, rotationDeg: 90, feed: 'PS1:1c' });
   d.charger('C1', 'charger-block-48-2', [112.5, -2.5], 'K4:5b');
 };
 
