@@ -288,6 +288,11 @@ describe('a best boy plans the day', () => {
         Math.abs(((await page.getByRole('slider', { name: /^Meal, to/ }).boundingBox())?.x ?? 0) - edge.x),
       )
       .toBeLessThan(8);
+    // The block before it began out of sight: its name stays in sight beside the names of the lanes.
+    const names = await page.locator('.lane-name').first().boundingBox();
+    const right = (names?.x ?? 0) + (names?.width ?? 0);
+    const name = page.locator('.block-name', { hasText: '14A' });
+    await expect.poll(async () => (await name.boundingBox())?.x ?? 0).toBeGreaterThanOrEqual(right);
     expect(trouble).toEqual([]);
     await context.close();
   });

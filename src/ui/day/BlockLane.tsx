@@ -11,6 +11,8 @@ import { type Grip, useBlockDrag } from './use-block-drag.ts';
 const HEIGHT = 40;
 const EDGE_PX = 8;
 const WORDS_PX = 5;
+/** Room that words keep before the end of their block. */
+const LEAST_WORDS_PX = 80;
 const KEYS = 'Arrow keys move this edge by 5 minutes, with Shift by 15; with Alt the whole block.';
 
 /** Blocks as bars. Edges are dragged, or moved by arrow keys in steps of five minutes; the bar as a whole likewise. */
@@ -138,12 +140,19 @@ const Bar = ({
         aria-hidden="true"
         className="block-words"
       >
-        <text x={WORDS_PX} y={17} className="block-name">
-          {nameThatFits(row, w)}
-        </text>
-        <text x={WORDS_PX} y={31} className="block-time">
-          {timeThatFits(formatClock(start), formatClock(end), w)}
-        </text>
+        {/* Of a block that begins out of sight the words stay in sight. */}
+        <g
+          style={{
+            transform: `translateX(clamp(0px, calc(var(--scrolled, 0px) - ${x}px), ${Math.max(0, w - LEAST_WORDS_PX)}px))`,
+          }}
+        >
+          <text x={WORDS_PX} y={17} className="block-name">
+            {nameThatFits(row, w)}
+          </text>
+          <text x={WORDS_PX} y={31} className="block-time">
+            {timeThatFits(formatClock(start), formatClock(end), w)}
+          </text>
+        </g>
       </svg>
       {handle('start', start)}
       {handle('end', end)}

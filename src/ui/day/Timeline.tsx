@@ -114,6 +114,7 @@ export const Timeline = ({
           // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide time line has to scroll and zoom by keyboard too
           tabIndex={0}
           aria-label="Lanes; plus and minus zoom"
+          onScroll={(e) => e.currentTarget.style.setProperty('--scrolled', `${e.currentTarget.scrollLeft}px`)}
           onKeyDown={(e) => {
             if (e.ctrlKey || e.metaKey || e.altKey) return;
             if (e.key === '+' || e.key === '=') zoom.by(1);
