@@ -83,7 +83,7 @@ export const UnitStrip = memo(
             <path
               key={`s${s.atMin}`}
               className="swap"
-              data-hot={s.darkMin <= 0}
+              data-hot={s.darkMin <= 0 && s.out !== ''}
               d={`M ${scale.x(s.atMin) - 4} ${low ? 8 : 10} h 8 l -4 -7 z`}
             />
           ))}
@@ -195,6 +195,7 @@ export const PowerStrip = ({
             {w > 60 && total > 0 ? (
               <text
                 className="power-text"
+                data-lined={source.station !== undefined}
                 x={a + 5}
                 y={h(total) > TEXT_H ? POWER_H - PAD - 4 : POWER_H - PAD - h(total) - 3}
               >

@@ -75,7 +75,11 @@ export const unitStops = (l: UnitLane): readonly LaneStop[] => {
         head: `${l.label} at ${formatClock(s.atMin)}: ${s.out ? `${s.out} off, ` : ''}${s.into} on`,
         lines: [
           ...(s.out ? [`${Math.round(s.outPct)} % left in what comes off`] : []),
-          s.darkMin > 0 ? `dark for ${formatMinutes(s.darkMin)} while it is changed` : 'without a gap',
+          s.darkMin > 0
+            ? `dark for ${formatMinutes(s.darkMin)} while it is changed`
+            : s.out
+              ? 'without a gap'
+              : 'put on when a charged one was there',
         ],
       }),
     );

@@ -7,6 +7,7 @@ import { skyMarks } from '../../../src/ui/day/sky.ts';
 import { type LaneStop, unitStops } from '../../../src/ui/day/stops.ts';
 import { stopAt } from '../../../src/ui/day/tips.ts';
 import { batteryRig } from '../../support/battery-plan.ts';
+import { demoPlan } from '../../support/demo-plan.ts';
 
 const stop = (startMin: number, endMin: number, head: string, row?: number): LaneStop => ({
   startMin,
@@ -76,5 +77,17 @@ describe('stops of a unit’s lane', () => {
     const [first] = unitStops(lane);
     expect(first).toMatchObject({ startMin: 480, key: lane.runtimes[0]?.key });
     expect(first?.lines.join(' ')).toMatch(/of .* a full one lasts: \d+ % of the charge/);
+  });
+
+  it('tell a pack that is put on after a dark gap from one that is changed without a gap', () => {
+    const lane = daySummary(demoPlan('study'), 1).lanes.find((l) => l.darkMin > 0);
+    if (!lane) throw new Error('the study goes dark nowhere');
+    const stops = unitStops(lane);
+    for (const s of lane.swaps.filter((x) => !x.first)) {
+      const stop = stops.find((x) => x.startMin === s.atMin && x.endMin === s.atMin);
+      if (s.out === '') expect(stop?.lines).toEqual(['put on when a charged one was there']);
+      else expect(stop?.lines[0]).toMatch(/left in what comes off/);
+    }
+    expect(lane.swaps.some((s) => s.out === '' && !s.first)).toBe(true);
   });
 });
