@@ -1,8 +1,7 @@
 import { cableLength } from '../derive/lengths.ts';
 import type { SupplyEntity } from '../derive/types.ts';
-import { BUBBLE_CAP_MM } from '../drawing/label-place.ts';
 import { stockText } from '../drawing/one-line/words.ts';
-import { wrapText } from '../drawing/text.ts';
+import { fitText, wrapText } from '../drawing/text.ts';
 import { formatCableLength } from '../kernel/units.ts';
 import { kindOf, recordOf } from '../plan/plan.ts';
 import type { Finding } from '../report/types.ts';
@@ -118,11 +117,23 @@ export const findingCell = (findings: readonly Finding[]): Cell => {
 /** Circles no larger than this stay inside a row. */
 const MOST_R_MM = 2.7;
 
-/** Letters and radius of a unit number in its circle: as large as the row's, smaller where the number is long. */
-const bubbleOf = (unit: string, capMm: number): { readonly capMm: number; readonly r: number } => {
+/** Room of a unit number that is too long for a circle. */
+const LONG_MM = 22;
+
+interface Bubble {
+  readonly capMm: number;
+  readonly text: string;
+  readonly w: number;
+  readonly round: boolean;
+}
+
+/** A unit number in its circle, in smaller letters where it is long, and without a circle where it is longer still. */
+const bubbleOf = (unit: string, capMm: number): Bubble => {
   const rOf = (cap: number): number => Math.max(cap * 0.95, 2, widthOf(unit, { capMm: cap }) / 2 + 0.5);
   const cap = rOf(capMm) <= MOST_R_MM ? capMm : CAP.note;
-  return { capMm: cap, r: Math.min(BUBBLE_CAP_MM * 2.4, rOf(cap)) };
+  const round = rOf(cap) <= MOST_R_MM;
+  const text = round ? unit : fitText(unit, cap, 'regular', LONG_MM);
+  return { capMm: cap, text, round, w: round ? 2 * rOf(cap) : widthOf(text, { capMm: cap }) };
 };
 
 /** Unit bubble, name and use of a load; the use goes on after the name where there is room, else under it. */
@@ -131,7 +142,7 @@ export const unitCell = (s: Schedule, l: CircuitLoad): Cell => {
   const name = f ? (kindOf(s.info.plan, f.kindId)?.name ?? l.load.label) : l.load.label;
   const use = [f?.use ?? '', l.outlet ? `at ${l.outlet.label}` : ''].filter(Boolean).join(', ');
   const layOut = (c: { readonly w: number; readonly capMm: number }) => {
-    const x = l.depth * 3 + (f ? 2 * bubbleOf(f.unit, c.capMm).r + 1.6 : 0);
+    const x = l.depth * 3 + (f ? bubbleOf(f.unit, c.capMm).w + 1.6 : 0);
     const w = Math.max(8, c.w - x);
     const names = wrapText(use ? `${name},` : name, c.capMm, 'regular', w, UNIT_LINES);
     const nameW = widthOf(names.at(-1) ?? '', { capMm: c.capMm });
@@ -154,10 +165,10 @@ export const unitCell = (s: Schedule, l: CircuitLoad): Cell => {
       const base = c.y + c.h / 2 + c.capMm / 2;
       const { x, w, after, nameW } = layOut(c);
       if (f) {
-        const { capMm, r } = bubbleOf(f.unit, c.capMm);
-        const xMm = c.x + l.depth * 3 + r;
-        ink.circle(xMm, base - capMm / 2, r, { weightMm: 0.18 });
-        ink.text(xMm, base, f.unit, { capMm, align: 'center', maxMm: 2 * r });
+        const b = bubbleOf(f.unit, c.capMm);
+        const xMm = c.x + l.depth * 3 + b.w / 2;
+        if (b.round) ink.circle(xMm, base - b.capMm / 2, b.w / 2, { weightMm: 0.18 });
+        ink.text(xMm, base, b.text, { capMm: b.capMm, align: 'center' });
       }
       const pitchMm = pitchOf(c.capMm);
       const next = ink.paragraph(c.x + x, base, use ? `${name},` : name, w, {

@@ -6,6 +6,7 @@ import { formatLength } from '../kernel/units.ts';
 import { recordOf, recordsOf } from '../plan/plan.ts';
 import { type CoverageGrid, coverage, formatDb, HINT, type RadioResult } from '../report/radio.ts';
 import { type Block, flowArea, type Section } from './flow.ts';
+import type { Rect } from './frame.ts';
 import { type Ink, widthOf } from './ink.ts';
 import { placeList } from './place-list.ts';
 import type { SetInfo } from './sheet-info.ts';
@@ -90,31 +91,40 @@ const tagsOf = (r: RadioResult, floorId: Id): readonly Tag[] => [
 
 const TAG_MM = 3.4;
 
-/** Writes tags beside their places, each below those before it where they would lie on one another. */
+/**
+ * Writes tags beside their places inside a window, each below those before it where they would lie on one another. One
+ * that finds no room is left to the list of links; its place is marked all the same.
+ */
 const drawTags = (
   ink: Ink,
   tags: readonly Tag[],
   at: (xM: number, yM: number) => { readonly x: number; readonly y: number },
+  window: Rect,
 ): void => {
-  const taken: { x: number; y: number; w: number }[] = [];
-  for (const t of tags) {
-    const p = at(t.x, t.y);
-    const style = { weight: t.strong ? 'semibold' : 'regular' } as const;
-    const w = widthOf(t.text, style) + 1.6;
-    const x = p.x + 1.8;
+  const taken: { tag: Tag; x: number; y: number; w: number; from: { x: number; y: number } }[] = [];
+  for (const tag of tags) {
+    const p = at(tag.x, tag.y);
+    const w = widthOf(tag.text, { weight: tag.strong ? 'semibold' : 'regular' }) + 1.6;
+    const right = p.x + 1.8;
+    const x = right + w <= window.x + window.w ? right : p.x - 1.8 - w;
     let y = p.y - TAG_MM / 2;
     const meets = (): boolean =>
       taken.some((o) => x < o.x + o.w && o.x < x + w && y < o.y + TAG_MM && o.y < y + TAG_MM);
     for (let n = 0; n < 12 && meets(); n++) y += TAG_MM + 0.3;
-    taken.push({ x, y, w });
-    ink.circle(p.x, p.y, t.strong ? 1.1 : 0.7, {
-      fill: t.strong ? 'accent' : 'ink',
+    ink.circle(p.x, p.y, tag.strong ? 1.1 : 0.7, {
+      fill: tag.strong ? 'accent' : 'ink',
       role: 'paper',
       weightMm: 0.2,
     });
-    ink.line(p.x, p.y, x, y + TAG_MM / 2, 0.13);
-    ink.rect(x, y, w, TAG_MM, { fill: 'paper', weightMm: t.strong ? 0.35 : 0.13 });
-    ink.text(x + 0.8, y + 2.5, t.text, style);
+    const inside = x >= window.x && y >= window.y && y + TAG_MM <= window.y + window.h;
+    if (inside && !meets()) taken.push({ tag, x, y, w, from: p });
+  }
+  // Tags after all lines, so that no line goes through one.
+  for (const { x, y, w, from } of taken)
+    ink.line(from.x, from.y, x < from.x ? x + w : x, y + TAG_MM / 2, 0.13);
+  for (const { tag, x, y, w } of taken) {
+    ink.rect(x, y, w, TAG_MM, { fill: 'paper', weightMm: tag.strong ? 0.35 : 0.13 });
+    ink.text(x + 0.8, y + 2.5, tag.text, { weight: tag.strong ? 'semibold' : 'regular' });
   }
 };
 
@@ -162,10 +172,15 @@ export const pictureSection = (info: SetInfo, r: RadioResult, floorId: Id): Sect
           ),
         },
       ]);
-      drawTags(ink, tagsOf(r, floorId), (xM, yM) => ({
-        x: a.x + a.w / 2 + (xM * 1000 - centreX) / ratio,
-        y: a.y + h / 2 + (yM * 1000 - centreY) / ratio,
-      }));
+      drawTags(
+        ink,
+        tagsOf(r, floorId),
+        (xM, yM) => ({
+          x: a.x + a.w / 2 + (xM * 1000 - centreX) / ratio,
+          y: a.y + h / 2 + (yM * 1000 - centreY) / ratio,
+        }),
+        { x: a.x, y: a.y, w: a.w, h },
+      );
       drawLegend(ink, a.x, a.y + h + 2, grid, info, scaleText(ratio, info.units), a.w);
     },
   };

@@ -12,6 +12,9 @@ import type { OneLineContext } from './types.ts';
 /** Widest unit number in its circle. */
 const UNIT_MM = 12;
 
+/** Largest circle round a unit number. */
+const MOST_R_MM = 2.9;
+
 const SYMBOL_MM = 7;
 const COMPACT_SYMBOL_MM = 5;
 
@@ -131,7 +134,8 @@ export const drawLoad = (
   let from = left;
   if (w.unit !== '') {
     const r = Math.max(1.9, widthOf(w.unit) / 2 + 0.6);
-    s.circle(left + r, base - CAP.note / 2, r, { weightMm: LINE.frame });
+    // A long number would need a circle that goes through its neighbours: it stands without one.
+    if (r <= MOST_R_MM) s.circle(left + r, base - CAP.note / 2, r, { weightMm: LINE.frame });
     s.text(left + r, base, w.unit, { align: 'center' });
     from = left + 2 * r + 1;
   }
