@@ -106,10 +106,16 @@ export const continuousHours = (plan: Plan, entityKey: string, wire?: number): n
  * Whether the shooting day shows that a circuit's load is not continuous: each of its legs loaded for less than
  * `continuous-hours` less `continuous-margin` at a stretch. False wherever that is not known.
  */
-export const isNotContinuous = (plan: Plan, entityKey: string): boolean => {
+export const isNotContinuous = (plan: Plan, entityKey: string): boolean =>
+  isShort(plan, continuousHours(plan, entityKey));
+
+/** Whether all that hangs on a node, on whatever legs, burns for less than that, taken together. */
+export const isShortAltogether = (plan: Plan, entityKey: string): boolean =>
+  isShort(plan, loadedHours(plan, entityKey)?.longestH);
+
+const isShort = (plan: Plan, hours: number | undefined): boolean => {
   const limits = limitsOf(plan);
   const most = limits.get('continuous-hours')?.value;
   const margin = limits.get('continuous-margin')?.value;
-  const hours = most === undefined || margin === undefined ? undefined : continuousHours(plan, entityKey);
   return hours !== undefined && most !== undefined && margin !== undefined && hours <= most - margin;
 };

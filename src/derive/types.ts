@@ -14,6 +14,11 @@ export interface CurrentLimit {
   readonly setBy: string;
   /** Row of the limits table, for the citation. */
   readonly rule: string;
+  /**
+   * The limit for what is still to be plugged in or moved here, where `limitA` is eased by the hours of what hangs here now: how
+   * long the rest burns is not known.
+   */
+  readonly planningA?: number;
 }
 
 /**

@@ -71,8 +71,9 @@ class Sums {
   /** Whether so many amps by setup fit on a place's legs, on it and on all it is fed through. */
   fits(p: Place, amps: readonly number[]): boolean {
     return this.#through(p).every(({ node, perAmp }) => {
-      const limitA = this.#power.limits[node.index]?.leg?.limitA;
-      if (limitA === undefined) return true;
+      const limit = this.#power.limits[node.index]?.leg;
+      if (!limit) return true;
+      const limitA = limit.planningA ?? limit.limitA;
       return perAmp.every(
         (per, l) =>
           per === 0 || amps.every((a, s) => this.#at(node.index, l, s) + a * per <= limitA * (1 + 1e-9)),

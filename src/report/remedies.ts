@@ -71,9 +71,9 @@ const roomFor = (
     if (!own || p.wayId === undefined || p.wayId === from.wayId || !free.has(p.id)) continue;
     if (p.connector !== own.connector || p.legs !== own.legs || p.neutral !== own.neutral) continue;
     const way = power.tree.byKey.get(`${cable.from.recordId}/${p.wayId}`);
-    const limitA = way && power.limits[way.index]?.leg?.limitA;
-    if (!way || limitA === undefined || way.notComputed !== undefined || way.legs.length !== from.legs.length)
-      continue;
+    const limit = way && power.limits[way.index]?.leg;
+    if (!way || !limit || way.notComputed !== undefined || way.legs.length !== from.legs.length) continue;
+    const limitA = limit.planningA ?? limit.limitA;
     const room = Math.min(
       ...power.setups.map((_, s) => limitA - mostA(power, way, s) - mostA(power, run, s)),
     );

@@ -36,8 +36,10 @@ export const roomLeft = (a: Assessment, entityKey: string): RoomLeft | undefined
       const quantity = LEGS[leg];
       const used = quantity && limit ? a.figures.worst(at?.key ?? '', quantity).value : Number.NaN;
       if (!limit || !(per > 0) || !Number.isFinite(used)) return;
-      const freeA = (limit.limitA - used) / per;
-      if (!least || freeA < least.freeA) least = { freeA, limitA: limit.limitA, setBy: at?.label ?? '' };
+      // An eased breaker that already carries more than the usual limit has no room, and is not over.
+      const limitA = limit.planningA ?? limit.limitA;
+      const freeA = Math.max(limitA - used, Math.min(0, limit.limitA - used)) / per;
+      if (!least || freeA < least.freeA) least = { freeA, limitA, setBy: at?.label ?? '' };
     });
     if (at.transformer) perAmp = feedAmps(at.transformer, perAmp);
   }

@@ -21,8 +21,15 @@ export interface NodeLimits {
   readonly aheadKey: string | undefined;
 }
 
-const least = (limits: readonly (CurrentLimit | undefined)[]): CurrentLimit | undefined =>
-  limits.reduce((a, b) => (b && (!a || b.limitA < a.limitA) ? b : a), undefined);
+const least = (limits: readonly (CurrentLimit | undefined)[]): CurrentLimit | undefined => {
+  const given = limits.filter((l) => l !== undefined);
+  const first = given.reduce<CurrentLimit | undefined>(
+    (a, b) => (!a || b.limitA < a.limitA ? b : a),
+    undefined,
+  );
+  if (!first || given.every((l) => l.planningA === undefined)) return first;
+  return { ...first, planningA: Math.min(...given.map((l) => l.planningA ?? l.limitA)) };
+};
 
 /** Whether two plans have the same levels, setups, blocks and units, so that circuits are loaded for the same hours. */
 const sameDay = (a: Plan, b: Plan): boolean =>
@@ -57,8 +64,10 @@ export const nodeLimits = (
   const breaker = (n: SupplyNode, ratingA: number | undefined, setBy: string): CurrentLimit | undefined => {
     if (positive(ratingA) === undefined) return undefined;
     // By the shooting day alone a load counts as less than continuous.
-    const row = short && isNotContinuous(plan, n.key) ? 'breaker-short-load-factor' : 'breaker-load-factor';
-    return limit(ratingA as number, value(row), setBy, row);
+    const usual = limit(ratingA as number, value('breaker-load-factor'), setBy, 'breaker-load-factor');
+    if (!short || !isNotContinuous(plan, n.key)) return usual;
+    const row = 'breaker-short-load-factor';
+    return { ...limit(ratingA as number, value(row), setBy, row), planningA: usual.limitA };
   };
   const plugs = (n: SupplyNode, factor: string, setBy: string): CurrentLimit | undefined =>
     least(

@@ -1,4 +1,5 @@
 import { cableLength } from '../../../derive/lengths.ts';
+import { isShortAltogether } from '../../../derive/loaded-hours.ts';
 import type { SupplyNode } from '../../../derive/supply-types.ts';
 import { systemShape } from '../../../derive/systems.ts';
 import type { Id } from '../../../kernel/ids.ts';
@@ -104,6 +105,8 @@ export const balanceProblem = (c: Computed, rootKey: string): SourceProblem | un
       }
   }
   const moving = new Set(movable.map((m) => m.cable.id));
+  // Where nothing on the source burns for long, no move makes a breaker's load continuous.
+  const asItIs = isShortAltogether(c.plan, source.key);
   const held = heldPlugs(c, moving);
   const slots: Slot[] = places.map((p) => ({
     key: `${p.ref.recordId}/${p.ref.portId}`,
@@ -135,7 +138,11 @@ export const balanceProblem = (c: Computed, rootKey: string): SourceProblem | un
       setups,
       legs: shape.legs,
       anglesRad: shape.anglesRad,
-      limitA: Float64Array.from(things, (n) => c.limits[n.index]?.leg?.limitA ?? Number.NaN),
+      limitA: Float64Array.from(things, (n) => {
+        const leg = c.limits[n.index]?.leg;
+        if (!leg) return Number.NaN;
+        return asItIs ? leg.limitA : (leg.planningA ?? leg.limitA);
+      }),
       fixedA,
       fixedNeutral,
       slots,
