@@ -33,16 +33,19 @@ export const PortCell = ({
   device,
   port,
   disabled,
+  label,
 }: {
   readonly device: Device;
   readonly port: NodePort;
   readonly disabled: boolean;
+  /** Where the same port stands on one screen twice. */
+  readonly label?: string;
 }) => {
   const { session } = useServices();
   const words = `${device.label}, ${port.port.label ?? port.port.id}`;
   return (
     <TypedCell
-      label={`Universes of ${words}`}
+      label={label ?? `Universes of ${words}`}
       value={port.universes}
       format={universeList}
       parse={parseUniverses}

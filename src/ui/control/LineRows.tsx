@@ -122,7 +122,12 @@ export const LineRows = ({ line }: { readonly line: DataLine }) => {
         {device && port && isSet(device.family, port) ? (
           <>
             <span className="soft">U </span>
-            <PortCell device={device.record} port={port} disabled={off || device.record.locked === true} />
+            <PortCell
+              device={device.record}
+              port={port}
+              disabled={off || device.record.locked === true}
+              label={`Universes that ${name} carries`}
+            />
           </>
         ) : (
           carriedWords(plan, line)

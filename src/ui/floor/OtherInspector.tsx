@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { fail, ok, type Result } from '../../kernel/result.ts';
 import { formatLength, parseLengthMm } from '../../kernel/units.ts';
 import { changeRecord } from '../../plan/edits/document.ts';
+import type { Kind } from '../../plan/kinds/kinds.ts';
 import { portName, recordName } from '../../plan/names.ts';
 import { outletSockets, outletWord } from '../../plan/outlet-sockets.ts';
 import { kindOf, planRecord } from '../../plan/plan.ts';
@@ -30,6 +31,12 @@ import { DimensionRows, OpeningRows, WallRows } from './RoomInspector.tsx';
 import { SettingsLink } from './SettingsLink.tsx';
 import { SourceCircuits } from './SourceCircuits.tsx';
 
+/** What the panel is headed: a mark by its own name, a dimmer by what it is. */
+const titleOf = (r: AnyRecord, kind: Kind | undefined, name: string): string => {
+  if (r.type === 'mark' && r.what !== 'note' && r.name !== '') return r.name;
+  return r.type === 'box' && kind?.family === 'dimmer' ? `dimmer ${r.label}` : name;
+};
+
 /** Everything that is not a fixture: boxes, sources, outlets, cables, stands, marks, walls. */
 export const OtherInspector = ({ record }: { readonly record: AnyRecord }) => {
   const { session } = useServices();
@@ -42,6 +49,7 @@ export const OtherInspector = ({ record }: { readonly record: AnyRecord }) => {
   const ref = inlet ? { recordId: record.id, portId: inlet.id } : undefined;
   const feed = ref ? feedOf(plan, ref) : undefined;
   const name = recordName(plan, record);
+  const title = titleOf(record, kind, name);
 
   const change = (label: string, patch: Record<string, unknown>): void => {
     const r = changeRecord(plan, record, patch as Partial<AnyRecord>);
@@ -51,7 +59,7 @@ export const OtherInspector = ({ record }: { readonly record: AnyRecord }) => {
 
   return (
     <section aria-label={name}>
-      <h2 className="inspector-title">{name.charAt(0).toUpperCase() + name.slice(1)}</h2>
+      <h2 className="inspector-title">{title.charAt(0).toUpperCase() + title.slice(1)}</h2>
       {kind ? <p className="soft">{kind.name}</p> : null}
       {'label' in record && typeof record.label === 'string' && record.type !== 'cable' ? (
         <Field
