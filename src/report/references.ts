@@ -1,7 +1,7 @@
 import { always, type EngineFinding } from '../derive/findings.ts';
 import { compareIds, type Id } from '../kernel/ids.ts';
 import { problemsOf, type ReferenceProblem } from '../plan/checks.ts';
-import type { Plan } from '../plan/plan.ts';
+import { type Plan, recordOf } from '../plan/plan.ts';
 import type { AnyRecord } from '../plan/records/index.ts';
 import { changedIds } from '../plan/remembered.ts';
 
@@ -12,16 +12,23 @@ const CONTROL_FIELDS = new Set(['patch.universeId', 'patch.modeId']);
 
 type Found = ReadonlyMap<Id, readonly ReferenceProblem[]>;
 
-const ofRecord = (plan: Plan, r: AnyRecord): readonly ReferenceProblem[] =>
+const NONE: readonly ReferenceProblem[] = [];
+
+const ofRecord = (plan: Plan, r: AnyRecord): readonly ReferenceProblem[] => {
   // Of a cable only its ends and its kind could lead nowhere.
-  r.type === 'cable'
-    ? []
-    : problemsOf(plan, r).filter(
-        (p) =>
-          !POWER_FIELDS.has(p.field) &&
-          !CONTROL_FIELDS.has(p.field) &&
-          (p.field !== 'kindId' || r.type === 'stand'),
-      );
+  if (r.type === 'cable') return NONE;
+  // Most records of a large plan are levels, and lead to what is there.
+  if (r.type === 'level' && recordOf(plan, 'setup', r.setupId) && recordOf(plan, 'fixture', r.fixtureId))
+    return NONE;
+  const problems = problemsOf(plan, r);
+  if (problems.length === 0) return NONE;
+  return problems.filter(
+    (p) =>
+      !POWER_FIELDS.has(p.field) &&
+      !CONTROL_FIELDS.has(p.field) &&
+      (p.field !== 'kindId' || r.type === 'stand'),
+  );
+};
 
 const look = (plan: Plan, records: Iterable<AnyRecord>): Found => {
   const found = new Map<Id, readonly ReferenceProblem[]>();
