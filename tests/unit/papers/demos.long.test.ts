@@ -89,6 +89,45 @@ describe('the papers of every demo plan', () => {
     60_000,
   );
 
+  it.each(plans)(
+    '%s with every unit and box changed since the issue before: marks keep the laws too',
+    (file) => {
+      const plan = planOf(file);
+      const was = [...plan.records.values()].map(
+        (r): AnyRecord =>
+          r.type === 'fixture'
+            ? { ...r, use: 'was' }
+            : r.type === 'box'
+              ? { ...r, label: `was ${r.label}` }
+              : r,
+      );
+      const since = { plan: { ...plan, records: new Map(was.map((r) => [r.id, r])) }, revision: 'A' };
+      const set = paperSet(plan, assess(plan, { revision: 0 }), { ...options, revision: 'B', since });
+      expect(set.pages.map((p) => p.title).join(' ')).toContain('List of changes');
+      for (const page of set.pages) keepsLaws(page, file);
+    },
+    60_000,
+  );
+
+  it.each(plans)(
+    '%s with names of 400 letters in three scripts: cut with a notice, and never over one another',
+    (file) => {
+      const plan = planOf(file);
+      const long = 'Überlänge Ωμέγα Жарков × ≤ ½″ '.repeat(14).slice(0, 400);
+      const records = [...plan.records.values()].map((r, i): AnyRecord => {
+        if (r.type === 'fixture') return i % 3 === 0 ? { ...r, use: long, unit: `Unit-number-${r.unit}` } : r;
+        if (r.type === 'plan') return { ...r, production: long, title: `撮影 ${long}` };
+        return r.type === 'setup' || r.type === 'block' ? { ...r, name: long } : r;
+      });
+      const next: Plan = { ...plan, records: new Map(records.map((r) => [r.id, r])) };
+      const set = paperSet(next, assess(next, { revision: 0 }), options);
+      for (const page of set.pages) keepsLaws(page, file);
+      expect(set.notices.join(' ')).toMatch(/no shape for 2 characters/);
+      expect(set.notices.join(' ')).toMatch(/too long for/);
+    },
+    60_000,
+  );
+
   it('tables have letters of 2.5 mm where the sheet has room, and never less than 1.8 mm', () => {
     const capsOf = (plan: Plan): readonly number[] =>
       paperSet(plan, assess(plan, { revision: 0 }), { ...options, sheets: ['circuits', 'units', 'patch'] })
