@@ -46,7 +46,7 @@ const linesIn = (c: PlacedColumn, cell: Cell | undefined): number => {
     : Math.max(1, wrapText(t.text, c.capMm, weight, c.w, CELL_LINES).length);
 };
 
-const cellText = (ink: Ink, c: PlacedColumn, x: number, base: number, cell: Cell): void => {
+const cellText = (ink: Ink, c: PlacedColumn, x: number, base: number, cell: Cell, lines: number): void => {
   const t = asText(cell);
   if (!t) return;
   const align = c.align ?? 'left';
@@ -57,7 +57,7 @@ const cellText = (ink: Ink, c: PlacedColumn, x: number, base: number, cell: Cell
     ...(t.role ? { role: t.role } : {}),
   };
   const at = align === 'right' ? x + c.w : x;
-  if (linesIn(c, cell) === 1) ink.text(at, base, t.text, { ...style, maxMm: c.w });
+  if (lines === 1) ink.text(at, base, t.text, { ...style, maxMm: c.w });
   else ink.paragraph(at, base, t.text, c.w, { ...style, pitchMm: pitchOf(c.capMm), maxLines: CELL_LINES });
 };
 
@@ -80,18 +80,19 @@ export const tableRow = (
 ): Block => {
   const cap = capOf(columns);
   const row = rowMm(cap);
-  const more = Math.max(0, ...columns.map((c) => (linesIn(c, cells[c.id]) - 1) * pitchOf(c.capMm)));
+  const lines = columns.map((c) => linesIn(c, cells[c.id]));
+  const more = Math.max(0, ...columns.map((c, i) => ((lines[i] ?? 1) - 1) * pitchOf(c.capMm)));
   return {
     heightMm: row + more,
     keep: how.keep ?? false,
     draw: (ink, area) => {
       const base = area.y + row / 2 + cap / 2;
-      for (const c of columns) {
+      for (const [i, c] of columns.entries()) {
         const cell = cells[c.id];
         if (cell === undefined) continue;
         if (typeof cell === 'object' && 'draw' in cell)
           cell.draw(ink, { x: area.x + c.x, y: area.y, w: c.w, h: row, capMm: c.capMm });
-        else cellText(ink, c, area.x + c.x, base, cell);
+        else cellText(ink, c, area.x + c.x, base, cell, lines[i] ?? 1);
       }
       if (how.mark) revisionTriangle(ink, area.x - 2.7, area.y + row / 2, how.mark, 3.4);
       if (how.rule === 'none') return;
