@@ -111,7 +111,10 @@ export const kindFacts = (kind: Kind, units: LengthUnits): readonly Fact[] => {
     add(
       'Ways',
       kind.ways
-        .map((w) => `${w.label}: ${w.breakerA} A ${w.poles}P ${w.curve}${w.rcdMa ? ` ${w.rcdMa} mA` : ''}`)
+        .map(
+          (w) =>
+            `${w.label}: ${w.breakerA} A ${w.poles}P ${w.curve}${w.rcdMa ? ` ${w.rcdMa} mA` : ''}${w.rcdMa && w.rcdType ? ` type ${w.rcdType}` : ''}`,
+        )
         .join('; ') || undefined,
       'ways',
     );

@@ -50,7 +50,7 @@ const extraOf = (c: OneLineContext, way: SupplyEntity): string => {
   return [
     w.poles > 1 ? `${w.poles}P` : '',
     w.curve === 'na' ? '' : w.curve,
-    w.rcdMa === undefined ? '' : `RCD ${w.rcdMa} mA`,
+    w.rcdMa === undefined ? '' : `RCD ${w.rcdMa} mA${w.rcdType === undefined ? '' : ` type ${w.rcdType}`}`,
   ]
     .filter(Boolean)
     .join(', ');

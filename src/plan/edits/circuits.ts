@@ -5,13 +5,17 @@ import type { SourceKind } from '../kinds/kinds.ts';
 import type { Way } from '../kinds/ports.ts';
 import { type Plan, planRecord, recordOf } from '../plan.ts';
 import { waysOf } from '../ports.ts';
+import type { WayDevice } from '../way-device.ts';
 import { placeSource } from './place.ts';
+import { changedWay } from './ways.ts';
 
 /** A circuit as read off a panel: its name, its breaker and the leg it hangs on, by position. */
 export interface NewCircuit {
   readonly label: string;
   readonly breakerA: number;
   readonly leg: number;
+  /** Its curve and residual-current device; that of the practice's plain breaker when absent. */
+  readonly device?: WayDevice;
 }
 
 export interface CircuitAt {
@@ -33,7 +37,7 @@ export const addCircuit = (plan: Plan, sourceId: Id, circuit: NewCircuit): Circu
     label: circuit.label,
     breakerA: circuit.breakerA,
     poles: 1,
-    curve: planRecord(plan).practice === 'europe' ? 'B' : 'na',
+    ...(circuit.device ?? { curve: planRecord(plan).practice === 'europe' ? 'B' : 'na' }),
     legs: [circuit.leg],
   };
   return {
@@ -57,7 +61,8 @@ export const addSourceWithCircuit = (
   const after = applyChanges(plan, changes);
   const [own] = what.kind.ways;
   if (own) {
-    const ways = [{ ...own, label: circuit.label || own.label, breakerA: circuit.breakerA }];
+    const { label, breakerA, device } = circuit;
+    const ways = [changedWay(own, { label: label || own.label, breakerA, ...(device ? { device } : {}) })];
     return {
       changes: compose(changes, new Draft(after).put({ ...source, ways }).changes()),
       sourceId: source.id,

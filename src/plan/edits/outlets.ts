@@ -2,12 +2,12 @@ import type { Point } from '../../kernel/geometry.ts';
 import type { Id, NewId } from '../../kernel/ids.ts';
 import { type ChangeSet, Draft } from '../change-set.ts';
 import { connector } from '../connectors.ts';
-import type { Way } from '../kinds/ports.ts';
 import { type Plan, planRecord, recordOf } from '../plan.ts';
 import { waysOf } from '../ports.ts';
 import type { RecordOf, Wall } from '../records/index.ts';
 import { nextLabel } from './place.ts';
 import { tiedTo } from './wall-outlets.ts';
+import { changedWay, type WayChange } from './ways.ts';
 
 /** The connector a wall outlet on such a circuit usually has. Common practice, no published source. */
 export const usualConnector = (practice: RecordOf<'plan'>['practice'], breakerA: number): string =>
@@ -46,15 +46,10 @@ export const addOutlet = (
   return { changes: new Draft(plan).put(outlet).changes(), outlet };
 };
 
-/** Changes one circuit of a source as read off the panel: its name or its breaker. */
-export const changeCircuit = (
-  plan: Plan,
-  sourceId: Id,
-  wayId: Id,
-  patch: Partial<Pick<Way, 'label' | 'breakerA'>>,
-): ChangeSet => {
+/** Changes one circuit of a source as read off the panel: its name, its breaker or its device. */
+export const changeCircuit = (plan: Plan, sourceId: Id, wayId: Id, patch: WayChange): ChangeSet => {
   const source = recordOf(plan, 'source', sourceId);
   if (!source) throw new Error(`no source ${sourceId}`);
-  const ways = waysOf(plan, sourceId).map((w) => (w.id === wayId ? { ...w, ...patch } : w));
+  const ways = waysOf(plan, sourceId).map((w) => (w.id === wayId ? changedWay(w, patch) : w));
   return new Draft(plan).put({ ...source, ways }).changes();
 };

@@ -4,9 +4,17 @@ import { type ChangeSet, Draft } from '../change-set.ts';
 import type { Way } from '../kinds/ports.ts';
 import type { Plan } from '../plan.ts';
 import { waysOf } from '../ports.ts';
+import type { WayDevice } from '../way-device.ts';
 
-/** What of a way can be changed in place: its name, its breaker, and the residual-current device in milliamps. */
-export type WayChange = Partial<Pick<Way, 'label' | 'breakerA' | 'curve' | 'rcdMa' | 'rcdType'>>;
+/** What of a way can be changed in place: its name, its breaker's rating, and its device: the curve with what trips it by residual current. */
+export type WayChange = Partial<Pick<Way, 'label' | 'breakerA'>> & { readonly device?: WayDevice };
+
+/** A way with changes: a device takes the place of the whole one before. */
+export const changedWay = (way: Way, { device, ...rest }: WayChange): Way => {
+  if (!device) return { ...way, ...rest };
+  const { rcdMa: _ma, rcdType: _type, ...bare } = way;
+  return { ...bare, ...rest, ...device };
+};
 
 /**
  * Changes one way of a source or box in this plan alone; its kind stays as it is. Gives a problem where there is no such
@@ -20,7 +28,7 @@ export const changeWay = (plan: Plan, ownerId: Id, wayId: string, change: WayCha
     return fail({ what: 'That way is not in the plan any more.', todo: 'Choose another.' });
   if (change.breakerA !== undefined && !(change.breakerA > 0 && Number.isFinite(change.breakerA)))
     return fail({ what: 'A breaker has more than 0 A.', todo: 'Type its rating in amps, like 20.' });
-  const next = { ...way, ...change };
+  const next = changedWay(way, change);
   // A source's ways take the place of all its kind's; a box names only those that differ.
   const own =
     r.type === 'source'

@@ -1,12 +1,14 @@
 import { useState } from 'react';
 import { legNames, systemShape } from '../../derive/systems.ts';
 import { wallNear } from '../../editor/wall-near.ts';
+import { problemText } from '../../kernel/result.ts';
 import { applyChanges, compose } from '../../plan/change-set.ts';
 import { addCircuit, addSourceWithCircuit } from '../../plan/edits/circuits.ts';
 import { addOutlet } from '../../plan/edits/outlets.ts';
 import type { SourceKind } from '../../plan/kinds/kinds.ts';
 import { kindOf, planRecord, recordsOf } from '../../plan/plan.ts';
 import { waysOf } from '../../plan/ports.ts';
+import { readWayDevice, wayDeviceText } from '../../plan/way-device.ts';
 import { Modal } from '../common/Modal.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
@@ -31,18 +33,28 @@ export const CircuitDialog = () => {
   const [label, setLabel] = useState('');
   const [amps, setAmps] = useState(practice === 'europe' ? '16' : '20');
   const [leg, setLeg] = useState(0);
+  const [typed, setTyped] = useState<string>();
   const [problem, setProblem] = useState('');
   const source = sources.find((s) => s.id === on);
   const kind = source ? kindOf(plan, source.kindId, 'source') : kinds.find((k) => k.slug === on);
   const legs = kind && kind.what === 'house-panel' ? (systemShape(kind.system)?.legs ?? 1) : 1;
+  const [own] = source ? [] : (kind?.ways ?? []);
+  const device = typed ?? (own ? wayDeviceText(own) : practice === 'europe' ? 'B' : '');
   const next = source ? String(waysOf(plan, source.id).length + 1) : '1';
 
   const add = (): void => {
     const breakerA = Number(amps.replace(/a(mps?)?$/i, '').trim());
     if (!(breakerA > 0 && breakerA <= 1200))
       return setProblem(`“${amps}” is not a breaker rating. Write what is printed on it, like 20.`);
+    const read = readWayDevice(device);
+    if (!read.ok) return setProblem(problemText(read.error));
     const { camera } = session.getState();
-    const circuit = { label: label.trim() || next, breakerA, leg: Math.min(leg, legs - 1) };
+    const circuit = {
+      label: label.trim() || next,
+      breakerA,
+      leg: Math.min(leg, legs - 1),
+      device: read.value,
+    };
     if (!kind || floorId === undefined) return setProblem('Choose what the circuit hangs on.');
     const spot = session.getState().floorView.askAt ?? camera.center;
     const at = { xMm: Math.round(spot.xMm), yMm: Math.round(spot.yMm) };
@@ -120,6 +132,15 @@ export const CircuitDialog = () => {
         <label>
           Breaker, amperes
           <input className="input" value={amps} onChange={(e) => setAmps(e.target.value)} />
+        </label>
+        <label>
+          Curve and residual-current device, as printed
+          <input
+            className="input"
+            value={device}
+            placeholder={practice === 'europe' ? 'like C 30 mA A' : 'none, or like 5 mA'}
+            onChange={(e) => setTyped(e.target.value)}
+          />
         </label>
         {kind && legs > 1 ? (
           <label>

@@ -5,6 +5,7 @@ import { addOutlet, changeCircuit } from '../../plan/edits/outlets.ts';
 import { kindOf, planRecord } from '../../plan/plan.ts';
 import { waysOf } from '../../plan/ports.ts';
 import type { Source } from '../../plan/records/index.ts';
+import { readWayDevice, wayDeviceText } from '../../plan/way-device.ts';
 import { Field } from '../common/Field.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
@@ -74,6 +75,24 @@ export const SourceCircuits = ({ source }: { readonly source: Source }) => {
             onCommit={(breakerA) =>
               session.commit('Change breaker', changeCircuit(plan, source.id, way.id, { breakerA }))
             }
+          />
+          <Field
+            label="Curve, device"
+            value={wayDeviceText(way)}
+            format={(s) => s || 'none'}
+            parse={(s) => {
+              const device = readWayDevice(s);
+              return device.ok ? ok(wayDeviceText(device.value)) : device;
+            }}
+            disabled={readOnly}
+            onCommit={(s) => {
+              const device = readWayDevice(s);
+              if (device.ok)
+                session.commit(
+                  'Change device',
+                  changeCircuit(plan, source.id, way.id, { device: device.value }),
+                );
+            }}
           />
           <p>
             <button type="button" className="button" disabled={readOnly} onClick={place}>

@@ -4,6 +4,7 @@ import { fail, ok, type Result } from '../../kernel/result.ts';
 import { formatAmps, formatPct, formatVoltAmps, formatWatts } from '../../kernel/units.ts';
 import { changeWay, type WayChange } from '../../plan/edits/ways.ts';
 import { waysOf } from '../../plan/ports.ts';
+import { readWayDevice, wayDeviceText } from '../../plan/way-device.ts';
 import type { CircuitRow } from '../../report/summary.ts';
 import { Figure } from '../common/Figure.tsx';
 import { inSetup, worstKey } from '../common/figure-keys.ts';
@@ -22,6 +23,12 @@ const parseAmps = (t: string): Result<number> => {
   return a > 0 ? ok(a) : fail({ what: `“${t}” is no breaker.`, todo: 'Type its rating in amps, like 20.' });
 };
 
+/** A device that can be read, as it was typed. */
+const anyDevice = (t: string): Result<string> => {
+  const device = readWayDevice(t);
+  return device.ok ? ok(t.trim()) : device;
+};
+
 /** Element id of a way's row. */
 export const rowId = (key: string): string => `circuit-${key}`;
 
@@ -37,11 +44,12 @@ export const CircuitBody = ({
   const { session } = useServices();
   const move = useMove();
   const [dragOver, setOver] = useState(false);
-  const { readOnly, wayLabel, setupId } = useSessionSlice((s) => ({
+  const { readOnly, way, setupId } = useSessionSlice((s) => ({
     setupId: s.setupId,
     readOnly: s.readOnly,
-    wayLabel: waysOf(s.plan, circuit.ownerId).find((w) => w.id === circuit.wayId)?.label,
+    way: waysOf(s.plan, circuit.ownerId).find((w) => w.id === circuit.wayId),
   }));
+  const wayLabel = way?.label;
   const takes = (e: React.DragEvent): boolean =>
     !readOnly && circuit.wayId !== undefined && e.dataTransfer.types.includes(DRAGGED);
   const key = (q: 'loadW' | 'loadVa' | 'usePct'): string => figureKey(q, circuit.key, setupId ?? '');
@@ -103,11 +111,21 @@ export const CircuitBody = ({
               onCommit={(breakerA) => change({ breakerA }, 'Breaker')}
             />
           )}
-          <span className="soft">
-            {circuit.poles > 0 ? ` ${circuit.poles}P` : ''}
-            {circuit.curve && circuit.curve !== 'na' ? ` ${circuit.curve}` : ''}
-            {circuit.rcdMa === undefined ? '' : ` ${circuit.rcdMa} mA`}
-          </span>
+          {circuit.poles > 0 ? <span className="soft"> {circuit.poles}P</span> : null}
+          {way ? (
+            <TypedCell
+              label={`Curve and residual-current device of ${circuit.label}`}
+              value={wayDeviceText(way)}
+              format={text}
+              parse={anyDevice}
+              disabled={readOnly}
+              placeholder="no mA"
+              onCommit={(t) => {
+                const device = readWayDevice(t);
+                if (device.ok) change({ device: device.value }, 'Device');
+              }}
+            />
+          ) : null}
         </td>
         <td className="soft">
           {circuit.feeds.length > 0
