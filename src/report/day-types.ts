@@ -1,5 +1,5 @@
 import type { SkyDay } from '../derive/sun.ts';
-import type { BaySpan, LeastPacks, Range, UnitSpan } from '../engines/battery/index.ts';
+import type { BaySpan, LeastPacks, Overnight, Range, UnitSpan } from '../engines/battery/index.ts';
 import type { Id } from '../kernel/ids.ts';
 import type { Block } from '../plan/records/index.ts';
 
@@ -225,6 +225,8 @@ export interface DaySummary {
   readonly stationLoads: readonly StationLoadLane[];
   readonly bays: readonly BayLane[];
   readonly pools: readonly PoolRow[];
+  /** Packs that are not full again when the next day wants them. */
+  readonly overnight: readonly Overnight[];
   /** What a pulled plug does to control gear and to units with cells of their own. */
   readonly backUps: readonly BackUpRow[];
 }

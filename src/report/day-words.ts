@@ -1,3 +1,4 @@
+import type { Overnight } from '../engines/battery/index.ts';
 import { formatClock } from '../kernel/units.ts';
 import type { DaySummary, PoolRow, SourceDay } from './day-types.ts';
 
@@ -27,6 +28,17 @@ const darkOn = (d: DaySummary, sourceId: string): string => {
   const labels = d.stationLoads.filter((l) => l.sourceId === sourceId && l.darkMin > 0).map((l) => l.label);
   const last = labels.pop();
   return last === undefined ? '' : labels.length === 0 ? last : `${labels.join(', ')} and ${last}`;
+};
+
+/** Packs that are not full again when the next shooting day wants them, in one line. */
+export const overnightWords = (o: Overnight): string => {
+  const what = o.exchange ? 'units' : 'packs';
+  const wants = `Day ${o.nextDay} counts on ${o.wants} full ${what} (${o.name})`;
+  const at = formatClock(o.wantedMin);
+  if (o.bays === 0 && !o.exchange)
+    return `${wants} from ${at}: no charger of the plan takes them, so ${o.wants - o.full} must be charged elsewhere.`;
+  const where = o.exchange ? '' : ` in ${o.bays} ${o.bays === 1 ? 'bay' : 'bays'}`;
+  return `${wants} from ${at}: only ${o.full} ${o.full === 1 ? 'is' : 'are'} full by then, the last at ${formatClock(o.readyMin ?? o.wantedMin)}, charging without a pause${where}.`;
 };
 
 /** What goes wrong on a day, the worst first, each in one line: units that go dark, wait, or run a power station empty. */
@@ -75,4 +87,5 @@ export const dayTroubles = (
             },
           ],
     ),
+    ...d.overnight.map((o) => ({ dark: false, atMin: o.wantedMin, text: overnightWords(o) })),
   ].sort((a, b) => Number(b.dark) - Number(a.dark) || a.atMin - b.atMin);

@@ -5,9 +5,10 @@ import { skyOf } from '../derive/sun.ts';
 import { supplyTree } from '../derive/supply.ts';
 import {
   batteryUnits,
-  dayOf,
+  dayAtHand,
   leastBays,
   leastPacks,
+  overnight,
   packsByRule,
   type Rotation,
   type RotationResult,
@@ -88,7 +89,7 @@ const noDay = (plan: Plan, day: number): Day => ({
 const summarise = (plan: Plan, number: number): DaySummary => {
   const day = shootingDays(plan).find((d) => d.day === number) ?? noDay(plan, number);
   const r = rotationOf(plan, day);
-  const result = named(r, dayOf(r, supplyOf(r)));
+  const result = named(r, dayAtHand(r));
   const { place } = planRecord(plan);
   const sources = dayPower(plan, day, r, result);
   const on = day.segments.filter((s) => s.burning.size > 0);
@@ -107,6 +108,7 @@ const summarise = (plan: Plan, number: number): DaySummary => {
     stationLoads: stationLoads(plan, day, sources),
     bays: bayLanes(r, result),
     pools: poolRows(plan, r, result),
+    overnight: overnight(plan).filter((o) => o.day === number),
     backUps: backUps(plan, day),
   };
 };

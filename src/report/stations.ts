@@ -4,7 +4,7 @@ import { shootingDays } from '../derive/schedule.ts';
 import { supplyTree } from '../derive/supply.ts';
 import { rootKind, rootLabel, supplyRoots } from '../derive/supply-roots.ts';
 import type { SupplyNode } from '../derive/supply-types.ts';
-import { dayOf, rotationOf, supplyOf } from '../engines/battery/index.ts';
+import { dayAtHand, rotationOf } from '../engines/battery/index.ts';
 import type { LoadSpec } from '../plan/kinds/ports.ts';
 import { type Plan, recordOf } from '../plan/plan.ts';
 import { chargedFrom, dayPower } from './day-power.ts';
@@ -38,7 +38,7 @@ const chained = (plan: Plan, stationId: string): readonly EngineFinding[] => {
 const emptied = (plan: Plan): readonly EngineFinding[] =>
   shootingDays(plan).flatMap((day) => {
     const r = rotationOf(plan, day);
-    const sources = dayPower(plan, day, r, dayOf(r, supplyOf(r)));
+    const sources = dayPower(plan, day, r, dayAtHand(r));
     const lanes = stationLoads(plan, day, sources);
     return sources.flatMap((s): EngineFinding[] => {
       if (s.station?.emptyMin === undefined) return [];

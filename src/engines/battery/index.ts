@@ -1,6 +1,6 @@
 import type { EngineFinding } from '../../derive/findings.ts';
 import type { Plan } from '../../plan/plan.ts';
-import { blockFindings, dayFindings, overlapFindings } from './findings/days.ts';
+import { blockFindings, dayFindings, overlapFindings, overnightFindings } from './findings/days.ts';
 import { devicePackFindings } from './findings/device-packs.ts';
 import { floorPackFindings } from './findings/floor-packs.ts';
 import { travelFindings } from './findings/travel.ts';
@@ -16,8 +16,9 @@ export {
   formatRuntime,
   runtimeKey,
 } from './explain.ts';
-export { dayOf, type LeastPacks, leastBays, leastPacks, packsByRule } from './least.ts';
+export { dayAtHand, dayOf, type LeastPacks, leastBays, leastPacks, packsByRule } from './least.ts';
 export { batteryUnits, drawAt, leadDrop, runtimeAt, unitOnCells } from './model.ts';
+export { type Overnight, overnight } from './overnight.ts';
 export { type OwnCellsDay, ownCellsDay } from './own-cells.ts';
 export { baysOf, bayWatts, rotationOf, stockOf, supplyOf, takesPack } from './rotation.ts';
 export type {
@@ -49,6 +50,7 @@ export const batteryFindings = (plan: Plan): readonly EngineFinding[] => {
     ...blockFindings(plan),
     ...overlapFindings(plan),
     ...dayFindings(plan),
+    ...overnightFindings(plan),
   ];
   memo.set(plan, found);
   return found;

@@ -1,6 +1,7 @@
 import { leastPacksBound } from './bound.ts';
 import { FIT_STYLES, fitDay } from './fit.ts';
 import { rotate, rotateEarly } from './rotate.ts';
+import { supplyOf } from './rotation.ts';
 import type { FirstDark, FirstShort, Rotation, RotationPool, RotationResult } from './rotation-types.ts';
 import { searchSchedule } from './search.ts';
 import type { PoolId } from './types.ts';
@@ -204,6 +205,17 @@ export const dayOf = (r: Rotation, supply: (pool: PoolId) => number): RotationRe
     const least = leastPacks(r).find((l) => l.pool === pool);
     if (least && least.by !== 'rule' && least.packs <= supply(pool)) day = withPool(r, day, least.day, pool);
   }
+  return day;
+};
+
+const played = new WeakMap<Rotation, RotationResult>();
+
+/** The day with the packs at hand. */
+export const dayAtHand = (r: Rotation): RotationResult => {
+  const known = played.get(r);
+  if (known) return known;
+  const day = dayOf(r, supplyOf(r));
+  played.set(r, day);
   return day;
 };
 

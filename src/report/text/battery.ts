@@ -144,6 +144,17 @@ export const batteryTexts: Readonly<Record<string, Writer>> = {
     todo: 'Keep one more pack or bay at hand.',
     citation: 'rotation played through at planning values',
   }),
+  'battery-overnight': (c) => ({
+    head: `Day ${c.text('nextDay')} counts on ${c.text('wants')} full ${c.num('exchange') ? 'units' : 'packs'} (${c.text('pack')})${c.num('bays') === 0 && !c.num('exchange') ? '' : `, only ${c.text('full')} ${c.num('full') === 1 ? 'is' : 'are'} by then`}`,
+    body: `Every day is reckoned with full packs, and day ${c.text('nextDay')} first wants them at ${clock(c, 'wantedMin')} as day ${c.text('day')} counts. ${
+      c.num('bays') === 0 && !c.num('exchange')
+        ? 'No charger of the plan takes them, so those used must be charged elsewhere by then.'
+        : `Charged without a pause from when they come off${c.num('exchange') ? '' : `, in ${bays(c)}`}, the last is full at ${clock(c, 'readyMin')}; somebody must change them, and the power must stay on.`
+    } ${PLANNED}`,
+    todo: 'Charge in more bays, take more packs along, or begin later.',
+    citation:
+      'charging times of the packs by their kinds, the shortest first, each in the bay it is full soonest in',
+  }),
   'battery-own-dark': (c) => ({
     head: `${c.text('label')} goes dark at ${clock(c, 'darkMin')} on day ${c.text('day')}`,
     body: `Its own ${c.num('wh').toFixed(0)} Wh are used up then${c.num('recharge') ? ', charging in the breaks counted in' : ''}; ${Math.round(c.num('lostMin'))} minutes of the day are left. ${PLANNED}`,

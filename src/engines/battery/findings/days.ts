@@ -3,10 +3,11 @@ import { limitOf } from '../../../derive/limits.ts';
 import { blockFault, blocksOfDay, type Day, dayNumbers, shootingDays } from '../../../derive/schedule.ts';
 import { recordName } from '../../../plan/names.ts';
 import { type Plan, recordsOf } from '../../../plan/plan.ts';
-import { dayOf, packsByRule } from '../least.ts';
+import { dayAtHand, packsByRule } from '../least.ts';
 import { batteryUnits, cellC } from '../model.ts';
+import { overnight } from '../overnight.ts';
 import { ownCellsDay } from '../own-cells.ts';
-import { rotationOf, stockOf, supplyOf } from '../rotation.ts';
+import { rotationOf, stockOf } from '../rotation.ts';
 
 /** Blocks that take no part in the day, and why. */
 export const blockFindings = (plan: Plan): readonly EngineFinding[] =>
@@ -41,13 +42,41 @@ export const overlapFindings = (plan: Plan): readonly EngineFinding[] =>
     });
   });
 
+/** Packs that the next day counts on and that are not full by then. */
+export const overnightFindings = (plan: Plan): readonly EngineFinding[] =>
+  overnight(plan).map((o): EngineFinding => {
+    const stock = recordsOf(plan, 'stock').filter((s) => s.kindId === o.pool);
+    const units = batteryUnits(plan).filter((u) => (o.exchange ? u.fixture.kindId : u.pack?.id) === o.pool);
+    return {
+      // Where the plan has no bay for them they charge elsewhere: then it only says how many, and by when.
+      ...always(
+        'battery-overnight',
+        o.bays === 0 && !o.exchange ? 'note' : 'warn',
+        `${o.day}/${o.pool}`,
+        stock.length > 0 ? stock.map((s) => s.id) : units.map((u) => u.fixture.id),
+        {
+          pack: o.name,
+          exchange: o.exchange ? 1 : 0,
+          day: o.day,
+          nextDay: o.nextDay,
+          bays: o.bays,
+          wantedMin: o.wantedMin,
+          wants: o.wants,
+          full: o.full,
+          readyMin: o.readyMin ?? -1,
+        },
+      ),
+      figure: o.wants - o.full,
+    };
+  });
+
 /** Units that go dark on a day, with the packs there are, or on their own cells. */
 export const dayFindings = (plan: Plan): readonly EngineFinding[] =>
   shootingDays(plan).flatMap((day) => [...shortPools(plan, day), ...ownCells(plan, day), ...cold(plan, day)]);
 
 const shortPools = (plan: Plan, day: Day): EngineFinding[] => {
   const r = rotationOf(plan, day);
-  const result = dayOf(r, supplyOf(r));
+  const result = dayAtHand(r);
   const need = packsByRule(r);
   return [...result.shortPools].map(([id, { short, dark }]): EngineFinding => {
     const pool = r.pools.find((p) => p.id === id);
