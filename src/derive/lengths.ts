@@ -86,7 +86,19 @@ export const newRunMm = (
   from: { readonly at: Point; readonly heightMm: number },
   to: { readonly at: Point; readonly heightMm: number },
 ): number => {
-  const drawn = polylineLengthMm([from.at, ...autoRoute(from.at, to.at), to.at]);
-  const base = drawn + Math.abs(from.heightMm) + Math.abs(to.heightMm);
-  return base + Math.max(limitOf(plan, 'slack-min').value, (base * limitOf(plan, 'slack-pct').value) / 100);
+  const run = newRunParts(plan, from, to);
+  return run.drawnMm + run.risesMm + run.slackMm;
+};
+
+/** What makes up the length of a new run: its way on the floor, the rises at both ends, and slack; in mm. */
+export const newRunParts = (
+  plan: Plan,
+  from: { readonly at: Point; readonly heightMm: number },
+  to: { readonly at: Point; readonly heightMm: number },
+): { readonly drawnMm: number; readonly risesMm: number; readonly slackMm: number } => {
+  const drawnMm = polylineLengthMm([from.at, ...autoRoute(from.at, to.at), to.at]);
+  const risesMm = Math.abs(from.heightMm) + Math.abs(to.heightMm);
+  const base = drawnMm + risesMm;
+  const slackMm = Math.max(limitOf(plan, 'slack-min').value, (base * limitOf(plan, 'slack-pct').value) / 100);
+  return { drawnMm, risesMm, slackMm };
 };

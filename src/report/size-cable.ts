@@ -10,37 +10,10 @@ import { mates } from '../plan/connectors.ts';
 import type { CableKind, Kind } from '../plan/kinds/kinds.ts';
 import { kindOf, type Plan, planRecord, recordOf } from '../plan/plan.ts';
 import { inletsOf, outletsOf } from '../plan/ports.ts';
-import type { Cable } from '../plan/records/index.ts';
-import type { Sized } from './size-types.ts';
+import { headroomInput, runWorking, sizeInput, worstInput } from './explain-size.ts';
+import type { RunAsked, RunChoice, Sized } from './size-types.ts';
 
-/** A run to find a cable for. */
-export interface RunAsked {
-  /** Amps on its fullest leg, and in its neutral. */
-  readonly amps: number;
-  readonly neutralA: number;
-  readonly legs: number;
-  readonly neutral: boolean;
-  readonly lengthMm: number;
-  /** Nominal volts: leg to neutral, or between legs without one. */
-  readonly volts: number;
-  readonly powerFactor: number;
-  /** Most of those volts that may be lost in it, in per cent. */
-  readonly dropPct: number;
-  /** The breaker ahead, which the cable should not be weaker than; undefined where none is known. */
-  readonly breakerA: number | undefined;
-  readonly cable?: Pick<Cable, 'bundled' | 'onDrum'> | undefined;
-  /** Whether a kind has the ends the run needs; all do when absent. */
-  readonly fits?: (k: CableKind) => boolean;
-}
-
-/** A cable for a run: how many sets of it side by side, what they carry and what they lose. */
-export interface RunChoice {
-  readonly kind: CableKind;
-  readonly sets: number;
-  readonly ampacityA: number;
-  readonly dropV: number;
-  readonly dropPct: number;
-}
+export type { RunAsked, RunChoice } from './size-types.ts';
 
 /** Sets of single conductors side by side that are tried. */
 const MOST_SETS = 4;
@@ -107,6 +80,9 @@ const worst = (power: PowerResult, key: string, q: Quantity): number => {
   const v = power.figures.worst(key, q).value;
   return Number.isNaN(v) ? 0 : v;
 };
+
+const fullestLeg = (power: PowerResult, key: string): Quantity =>
+  LEGS.reduce((x, q) => (worst(power, key, q) > worst(power, key, x) ? q : x), 'leg0A');
 
 const shapeAt = (power: PowerResult, n: SupplyNode): SystemShape | undefined => {
   for (let at: SupplyNode | undefined = n; at; at = power.tree.nodes[at.parent])
@@ -182,7 +158,17 @@ export const sizeCable = (
     (conductor(k.conductor)?.areaMm2 ?? 0) * Math.max(1, k.parallel) * sets;
   const units = planRecord(plan).lengthUnits;
   const pct = Math.round((grow - 1) * 100);
+  const working = runWorking(plan, node.label, asked, choice, [
+    worstInput(power, node.key, fullestLeg(power, node.key), 'amps on its fullest leg', formatAmps),
+    headroomInput(grow),
+    sizeInput(
+      privateRow === 'drop-total-private' && limitsOf(plan).has(privateRow) ? privateRow : 'drop-total',
+      formatPct(advice),
+      `advice for the whole way; ${formatPct(lost.total)} is lost to the furthest load now, ${formatPct(lost.own)} of it here`,
+    ),
+  ]);
   return {
+    working,
     recordId: cable.id,
     label: node.label,
     what: 'cable',

@@ -1,5 +1,7 @@
 import type { Id } from '../kernel/ids.ts';
 import type { BoxKind, CableKind, SourceKind } from '../plan/kinds/kinds.ts';
+import type { Cable } from '../plan/records/index.ts';
+import type { Working } from './types.ts';
 
 /** What a source or box must carry, and the smallest kind that does. */
 export interface Sized {
@@ -14,4 +16,35 @@ export interface Sized {
   /** Whether the present kind is it, is larger than needed, or does not carry the load with the headroom. */
   readonly now: 'fits' | 'larger' | 'too small';
   readonly reasons: readonly string[];
+  /** The arithmetic behind it. */
+  readonly working: Working;
+}
+
+/** A run to find a cable for. */
+export interface RunAsked {
+  /** Amps on its fullest leg, and in its neutral. */
+  readonly amps: number;
+  readonly neutralA: number;
+  readonly legs: number;
+  readonly neutral: boolean;
+  readonly lengthMm: number;
+  /** Nominal volts: leg to neutral, or between legs without one. */
+  readonly volts: number;
+  readonly powerFactor: number;
+  /** Most of those volts that may be lost in it, in per cent. */
+  readonly dropPct: number;
+  /** The breaker ahead, which the cable should not be weaker than; undefined where none is known. */
+  readonly breakerA: number | undefined;
+  readonly cable?: Pick<Cable, 'bundled' | 'onDrum'> | undefined;
+  /** Whether a kind has the ends the run needs; all do when absent. */
+  readonly fits?: (k: CableKind) => boolean;
+}
+
+/** A cable for a run: how many sets of it side by side, what they carry and what they lose. */
+export interface RunChoice {
+  readonly kind: CableKind;
+  readonly sets: number;
+  readonly ampacityA: number;
+  readonly dropV: number;
+  readonly dropPct: number;
 }

@@ -8,6 +8,7 @@ import { connector, mates } from '../plan/connectors.ts';
 import type { BoxKind, Kind, SourceKind } from '../plan/kinds/kinds.ts';
 import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
 import { feedOf, inletsOf, outletsOf, waysOf } from '../plan/ports.ts';
+import { headroomInput, sizeInput, sizeWorking, worstInput } from './explain-size.ts';
 import { sizeCable } from './size-cable.ts';
 import type { Sized } from './size-types.ts';
 
@@ -44,6 +45,9 @@ const most = (power: PowerResult, key: string, q: Quantity): number => {
 
 const worstLeg = (power: PowerResult, key: string): number =>
   Math.max(...LEGS.map((q) => most(power, key, q)));
+
+const fullestLeg = (power: PowerResult, key: string): Quantity =>
+  LEGS.reduce((x, q) => (most(power, key, q) > most(power, key, x) ? q : x), 'leg0A');
 
 const sizeSet = (
   plan: Plan,
@@ -101,7 +105,38 @@ const sizeSet = (
       : 'fits'
     : 'too small';
   const pct = Math.round((grow - 1) * 100);
+  const told = (k: SourceKind): string =>
+    `${k.name}: ${formatWatts(gives(k).watts)}, ${formatVoltAmps(gives(k).va)}, ${formatAmps(gives(k).legA)} a leg`;
+  const smaller = kind ? sets[sets.indexOf(kind) - 1] : sets.at(-1);
+  const working = sizeWorking(node.label, {
+    formula: 'smallest set with kW × share ≥ P, kVA × share ≥ S, and amps a leg and its main breaker ≥ I',
+    inputs: [
+      worstInput(power, id, 'inW', 'real power', formatWatts),
+      worstInput(power, id, 'inVa', 'apparent power', formatVoltAmps),
+      worstInput(power, id, fullestLeg(power, id), 'amps on its fullest leg', formatAmps),
+      headroomInput(grow),
+      sizeInput(
+        'share of its rating',
+        `${Math.round(share * 100)} %`,
+        `derating table at ${altitudeM ?? 0} m and ${ambientC} °C`,
+        altitudeM === undefined,
+      ),
+      sizeInput('generator-rating-pf', `${pf}`, 'rule of the plan, where a kind gives one of kW and kVA'),
+      sizeInput('breaker-load-factor', `${factor}`, 'rule of the plan, for its main breaker'),
+    ],
+    steps: [
+      `P = ${formatWatts(watts)}, S = ${formatVoltAmps(va)}, I = ${formatAmps(legA)}, headroom in them`,
+      ...(kind ? [`carries it: ${told(kind)}`] : []),
+      ...(smaller
+        ? [`${kind ? 'the next smaller does not' : 'the largest does not'}: ${told(smaller)}`]
+        : []),
+    ],
+    result: kind?.name ?? 'nothing in the book',
+    source:
+      'Ratings of the gear book; derating by the practice’s table; headroom is common practice, no published source',
+  });
   return {
+    working,
     recordId: id,
     label: node.label,
     what: 'generator',
@@ -194,7 +229,37 @@ const sizeBox = (
     .sort((a, b) => size(a) - size(b))[0];
   const now = carries(own) ? (kind && size(kind) < size(own) ? 'larger' : 'fits') : 'too small';
   const pct = Math.round((grow - 1) * 100);
+  const name = (c: string): string => connector(c)?.name ?? c;
+  const working = sizeWorking(node.label, {
+    formula: 'smallest box whose inlet takes the feed, carries I, and whose ways take every plug with room',
+    inputs: [
+      worstInput(power, id, fullestLeg(power, id), 'amps on its fullest leg', formatAmps),
+      headroomInput(grow),
+      sizeInput('feed', name(socket), 'the cable to its inlet'),
+      sizeInput('breaker-load-factor', `${factor}`, 'rule of the plan, for ways and main breaker'),
+      ...needs.map((n, i) =>
+        sizeInput(
+          `plug ${i + 1}: ${name(n.connector)}`,
+          formatAmps(n.amps),
+          `with the headroom${n.rcdMa === undefined ? '' : `; behind a residual-current device of ${n.rcdMa} mA now`}`,
+        ),
+      ),
+    ],
+    steps: kind
+      ? [
+          `I = ${formatAmps(legA)}, headroom in it`,
+          'the largest plugs first, each into the smallest way that carries it',
+          `${kind.name}: ${kind.ways.length} ways of ${[...new Set(kind.ways.map((w) => `${w.breakerA} A`))].join(', ')}, inlet ${name(kind.inlets[0]?.connector ?? '')}`,
+        ]
+      : [
+          `I = ${formatAmps(legA)}, headroom in it`,
+          'every box of the book fails on inlet, main breaker or ways',
+        ],
+    result: kind?.name ?? 'nothing in the book',
+    source: 'Ratings of the gear book and of connectors; limits by the practice’s rules',
+  });
   return {
+    working,
     recordId: id,
     label: node.label,
     what: 'box',

@@ -23,6 +23,7 @@ export interface Meter {
 export interface PowerMeter {
   readonly now: number;
   readonly worst: number;
+  readonly worstSetupId: Id | undefined;
   readonly worstSetup: string;
   readonly rated: number | undefined;
   /** The rating follows from the other one at a power factor of 0.8. */

@@ -233,6 +233,7 @@ class Rows {
     return {
       now,
       worst: worst.value,
+      worstSetupId: this.#a.setups[worst.setupIndex]?.id,
       worstSetup: this.#a.setups[worst.setupIndex]?.name ?? '',
       rated,
       ratedDerived,

@@ -19,6 +19,12 @@ export interface SwapLine {
   /** Per cent of what may be used; NaN where no limit is known. */
   readonly beforePct: number;
   readonly afterPct: number;
+  /** What may be used; undefined where no limit is known. */
+  readonly beforeLimit: number | undefined;
+  readonly afterLimit: number | undefined;
+  /** Keys of both figures in their worst setups, the second in the plan with the other source. */
+  readonly beforeKey: string | undefined;
+  readonly afterKey: string | undefined;
 }
 
 /** What another kind of source would do. Nothing happens until `changes` are committed. */
@@ -101,6 +107,10 @@ export const swapSource = (plan: Plan, sourceId: Id, kind: SourceKind): Result<S
   });
 };
 
+/** Key of a figure in another setup than its own. */
+const keyInSetup = (key: string, setupId: Id | undefined): string | undefined =>
+  setupId === undefined ? undefined : `${key.slice(0, key.lastIndexOf('@'))}@${setupId}`;
+
 const linesOf = (before: SourceRow | undefined, after: SourceRow | undefined): readonly SwapLine[] => {
   const names = [...new Set([...(before?.legs ?? []), ...(after?.legs ?? [])].map((l) => l.name))];
   const amps = (
@@ -114,6 +124,10 @@ const linesOf = (before: SourceRow | undefined, after: SourceRow | undefined): r
     after: b?.worstA ?? Number.NaN,
     beforePct: a?.worstPct ?? Number.NaN,
     afterPct: b?.worstPct ?? Number.NaN,
+    beforeLimit: a?.limitA,
+    afterLimit: b?.limitA,
+    beforeKey: a && keyInSetup(a.figureKey, a.worstSetupId),
+    afterKey: b && keyInSetup(b.figureKey, b.worstSetupId),
   });
   const power = (name: string, unit: 'W' | 'VA', pick: 'watts' | 'voltAmps'): SwapLine => ({
     name,
@@ -122,6 +136,10 @@ const linesOf = (before: SourceRow | undefined, after: SourceRow | undefined): r
     after: after?.[pick].worst ?? Number.NaN,
     beforePct: before?.[pick].worstPct ?? Number.NaN,
     afterPct: after?.[pick].worstPct ?? Number.NaN,
+    beforeLimit: before?.[pick].gives,
+    afterLimit: after?.[pick].gives,
+    beforeKey: before && keyInSetup(before[pick].figureKey, before[pick].worstSetupId),
+    afterKey: after && keyInSetup(after[pick].figureKey, after[pick].worstSetupId),
   });
   return [
     ...names.map((n) =>

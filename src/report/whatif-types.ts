@@ -1,4 +1,7 @@
+import type { SupplyNode } from '../derive/supply-types.ts';
+import type { FloatingNeutral, LostLeg, NeutralLoad, PowerResult } from '../engines/power/index.ts';
 import type { Id } from '../kernel/ids.ts';
+import type { Plan } from '../plan/plan.ts';
 
 /** One fault to try. `leg` is the position among the source's legs; `recordId` the thing whose neutral comes off ahead of it. */
 export type Fault =
@@ -40,4 +43,36 @@ export interface WhatIf {
   /** Undefined for a lost neutral, whose currents are not those of the plan. */
   readonly meter: FaultMeter | undefined;
   readonly notes: readonly string[];
+}
+
+/** One winding or element of a load in a fault: the wires it lies between, its watts at some volts, and what becomes of both. */
+export interface FaultPart {
+  readonly between: string;
+  readonly atV: number;
+  readonly atW: number;
+  readonly voltsV: number;
+  readonly wattsW: number;
+}
+
+/** What the figures of a case were reckoned from. */
+export interface Reckoned {
+  /** By the key of the load. */
+  readonly parts: ReadonlyMap<string, readonly FaultPart[]>;
+  /** Of a trip: the plan with the loads that are dark taken off. */
+  readonly left?: Plan;
+  readonly lostLeg?: LostLeg;
+  /** Of a lost neutral: where it comes off, volts of the legs as (re, im) pairs, and every load that shares it. */
+  readonly floating?: {
+    readonly node: SupplyNode;
+    readonly legV: Float64Array | readonly number[];
+    readonly answer: FloatingNeutral;
+    readonly loads: readonly { readonly index: number; readonly load: NeutralLoad }[];
+  };
+}
+
+/** A case with all that was reckoned for it; `setup` is the position of its setup. */
+export interface TriedFault extends Reckoned {
+  readonly result: WhatIf;
+  readonly power: PowerResult;
+  readonly setup: number;
 }

@@ -1,5 +1,5 @@
 import { loadSpecOf } from '../derive/loads.ts';
-import type { SupplyNode } from '../derive/supply-types.ts';
+import { NEUTRAL, type SupplyNode } from '../derive/supply-types.ts';
 import { legName } from '../derive/systems.ts';
 import { QUANTITIES, type Quantity } from '../derive/types.ts';
 import {
@@ -8,12 +8,21 @@ import {
   lostLeg,
   onNeutral,
   type PowerResult,
+  type SourceModel,
 } from '../engines/power/index.ts';
 import type { Id } from '../kernel/ids.ts';
 import { fail, ok, type Problem, type Result } from '../kernel/result.ts';
 import { applyChanges, Draft } from '../plan/change-set.ts';
 import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
-import type { Fault, FaultLoad, FaultMeter, WhatIf } from './whatif-types.ts';
+import type {
+  Fault,
+  FaultLoad,
+  FaultMeter,
+  FaultPart,
+  Reckoned,
+  TriedFault,
+  WhatIf,
+} from './whatif-types.ts';
 
 export type { Fault, FaultLoad, FaultMeter, WhatIf } from './whatif-types.ts';
 
@@ -27,21 +36,33 @@ const GENERAL =
  * off ahead of a thing. Without a setup, or with one the plan does not have, the first one is taken.
  */
 export const whatIf = (plan: Plan, fault: Fault, setupId?: Id): Result<WhatIf> => {
+  const tried = tryFault(plan, fault, setupId);
+  return tried.ok ? ok(tried.value.result) : tried;
+};
+
+/** As `whatIf`, with what its figures were reckoned from. */
+export const tryFault = (plan: Plan, fault: Fault, setupId?: Id): Result<TriedFault> => {
   const power = computePower(plan);
   const setup = Math.max(
     0,
     power.setups.findIndex((s) => s.id === setupId),
   );
   const c = new Case(plan, power, setup);
-  if ('trip' in fault) return c.trip(fault.trip.ownerId, fault.trip.wayId);
-  if ('loseLeg' in fault) return c.loseLeg(fault.loseLeg.sourceId, fault.loseLeg.leg);
-  return c.loseNeutral(fault.loseNeutral.recordId);
+  const result =
+    'trip' in fault
+      ? c.trip(fault.trip.ownerId, fault.trip.wayId)
+      : 'loseLeg' in fault
+        ? c.loseLeg(fault.loseLeg.sourceId, fault.loseLeg.leg)
+        : c.loseNeutral(fault.loseNeutral.recordId);
+  return result.ok ? ok({ result: result.value, power, setup, ...c.reckoned }) : result;
 };
 
 class Case {
   readonly #plan: Plan;
   readonly #power: PowerResult;
   readonly #setup: number;
+  /** What the figures of the case were reckoned from, filled as they are. */
+  reckoned: Reckoned = { parts: new Map() };
 
   constructor(plan: Plan, power: PowerResult, setup: number) {
     this.#plan = plan;
@@ -101,6 +122,15 @@ class Case {
       const changed = wrong && off(worst) > 0.01;
       return this.#row(n, changed ? 'wrong volts' : 'as before', volts, changed ? s.wattsW : Number.NaN);
     });
+    this.reckoned = {
+      lostLeg: after,
+      parts: this.#parts(solved.model, (b) => ({
+        atV: after.model.branches.nominalV[b] ?? Number.NaN,
+        atW: after.solved.wattsW[b] ?? Number.NaN,
+        voltsV: after.voltsV[b] ?? Number.NaN,
+        wattsW: after.wattsW[b] ?? Number.NaN,
+      })),
+    };
     const uneven = [...seen.values()].some(
       (s) => s.volts.length > 2 && Math.max(...s.volts) - Math.min(...s.volts) > 0.1 * (s.nominal[0] ?? 1),
     );
@@ -129,13 +159,15 @@ class Case {
     // Behind a transformer the neutral is another one.
     const below = this.#below(node, true);
     const { model } = solved;
-    const parts: { index: number; load: Parameters<typeof floatingNeutral>[0][number] }[] = [];
+    const parts: { index: number; branch: number; load: Parameters<typeof floatingNeutral>[0][number] }[] =
+      [];
     model.branches.node.forEach((_, b) => {
       const index = model.branchLoad[b] ?? -1;
       const to = model.branches.to[b] ?? 0;
       if (!below.has(index) || !onNeutral({ to })) return;
       parts.push({
         index,
+        branch: b,
         load: {
           leg: model.branches.from[b] ?? 0,
           wattsW: run.wattsW[b] ?? 0,
@@ -144,10 +176,21 @@ class Case {
         },
       });
     });
+    const legV =
+      model.zones[model.zoneOf[model.nodeOf.indexOf(node.index)] ?? 0]?.openV ?? model.feeder.sourceV;
     const answer = floatingNeutral(
       parts.map((p) => p.load),
-      model.zones[model.zoneOf[model.nodeOf.indexOf(node.index)] ?? 0]?.openV ?? model.feeder.sourceV,
+      legV,
     );
+    const placeOfBranch = new Map(parts.map((p, i) => [p.branch, i]));
+    this.reckoned = {
+      floating: { node, legV, answer, loads: parts.map((p) => ({ index: p.index, load: p.load })) },
+      parts: this.#parts(model, (b) => {
+        const i = placeOfBranch.get(b) ?? -1;
+        const [load, a] = [parts[i]?.load, answer.loads[i]];
+        return load && a && { atV: load.ratedV, atW: load.wattsW, voltsV: a.voltsV, wattsW: a.wattsW };
+      }),
+    };
     const seen = new Map<number, { voltsV: number; wattsW: number }>();
     parts.forEach((p, i) => {
       const a = answer.loads[i];
@@ -170,6 +213,24 @@ class Case {
       'Open the legs before the neutral is touched.',
     ];
     return this.#done(`The neutral comes off at ${node.label}`, node.sourceId, loads, notes, undefined);
+  }
+
+  /** Windings and elements of each load, with the wires they lie between and what `of` says of them. */
+  #parts(
+    model: SourceModel,
+    of: (branch: number) => Omit<FaultPart, 'between'> | undefined,
+  ): ReadonlyMap<string, readonly FaultPart[]> {
+    const practice = planRecord(this.#plan).practice;
+    const out = new Map<string, FaultPart[]>();
+    model.branchLoad.forEach((index, b) => {
+      const [node, part] = [this.#power.tree.nodes[index], of(b)];
+      if (!node || !part) return;
+      const name = (wire: number | undefined): string =>
+        wire === undefined || wire === NEUTRAL ? 'N' : legName(practice, node.system, wire);
+      const between = `${name(model.branches.from[b])} to ${name(model.branches.to[b])}`;
+      out.set(node.key, [...(out.get(node.key) ?? []), { between, ...part }]);
+    });
+    return out;
   }
 
   #below(top: SupplyNode, sameNeutral = false): ReadonlySet<number> {
@@ -248,7 +309,9 @@ class Case {
           if (cable.to.recordId === r.id) draft.remove(cable.id);
       if (r?.type === 'otherLoad') draft.remove(r.id);
     }
-    const after = computePower(applyChanges(this.#plan, draft.changes()));
+    const left = applyChanges(this.#plan, draft.changes());
+    this.reckoned = { parts: new Map(), left };
+    const after = computePower(left);
     return (q) => after.figures.get(sourceId ?? '', q, this.#setup);
   }
 

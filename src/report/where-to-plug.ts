@@ -1,7 +1,7 @@
 import { recordLabel, wayLabel } from '../derive/labels.ts';
-import { newRunMm } from '../derive/lengths.ts';
+import { newRunParts } from '../derive/lengths.ts';
 import { makeUp } from '../derive/stock.ts';
-import { legNames } from '../derive/systems.ts';
+import { balancedV, legNames, legVoltsV, lineToLineV, type SystemShape } from '../derive/systems.ts';
 import {
   computePower,
   type Place,
@@ -18,7 +18,7 @@ import type { CableKind } from '../plan/kinds/kinds.ts';
 import { type Plan, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
 import { cablesAt, placeOf, waysOf } from '../plan/ports.ts';
 import type { PortRef } from '../plan/records/index.ts';
-import { roomLeft } from './room.ts';
+import { type RoomLeft, roomLeft } from './room.ts';
 import type { Assessment } from './types.ts';
 
 export interface WhereAsked {
@@ -53,6 +53,24 @@ export interface WherePlace {
   readonly freeAfterA: number;
   /** Volts at its end by the worst setup's volts at the outlet and the fall in the new cable; undefined where not known. */
   readonly voltsV: number | undefined;
+  /** What these figures were reckoned from. */
+  readonly basis: PlaceBasis;
+}
+
+export interface PlaceBasis {
+  /** Volts by which the volt-amperes are divided for amps on a leg, and what they are. */
+  readonly overV: number;
+  readonly over: string;
+  readonly run: ReturnType<typeof newRunParts>;
+  /** Made-up length of the cable in mm, ohms a metre of one leg and of the way back; undefined without a cable. */
+  readonly cable:
+    | { readonly totalMm: number; readonly legOhmPerM: number; readonly backOhmPerM: number }
+    | undefined;
+  readonly room: RoomLeft;
+  /** Least volts at the outlet over all setups, NaN where not known, and the position of their setup. */
+  readonly outletV: number;
+  readonly outletSetup: number;
+  readonly outletKey: string;
 }
 
 /**
@@ -95,6 +113,20 @@ export const placeLabel = (plan: Plan, p: Place): string => {
     : [recordLabel(plan, owner), p.port.label ?? p.port.id].join(' ');
 };
 
+/** Volts by which a load's volt-amperes are divided for amps on a leg: its leg's, those between its two legs, or all legs' together. */
+const voltsOver = (
+  shape: SystemShape,
+  legs: readonly number[],
+  neutral: boolean,
+): { readonly overV: number; readonly over: string } => {
+  const [a = 0, b, c] = legs;
+  if (b === undefined) return { overV: legVoltsV(shape, a), over: 'nominal, leg to neutral' };
+  if (c === undefined && !neutral) return { overV: lineToLineV(shape, a, b), over: 'nominal, leg to leg' };
+  return c === undefined
+    ? { overV: legVoltsV(shape, a) + legVoltsV(shape, b), over: 'nominal, both legs to neutral together' }
+    : { overV: balancedV(shape), over: 'nominal, all legs to neutral together' };
+};
+
 const placeFor = (
   plan: Plan,
   power: PowerResult,
@@ -115,20 +147,24 @@ const placeFor = (
   const shape = power.sources.get(sourceId)?.model;
   if (!node || !shape) return undefined;
   const own = p.chain.at(-1)?.transformer?.shape ?? shape.shape;
-  const nominalV = own.nominalV * (own.ratios[p.legs[0] ?? 0] ?? 1);
-  const loadA = asked.loadW / asked.powerFactor / (legs > 1 && !neutral ? nominalV * Math.sqrt(3) : nominalV);
+  const { overV, over } = voltsOver(own, p.legs, neutral);
+  const loadA = asked.loadW / asked.powerFactor / overV;
   // A plate of several sockets carries more than one plug may.
   if (loadA > (connector(p.port.connector)?.ratingA || Number.POSITIVE_INFINITY)) return undefined;
   const key = p.at.key;
   const room = roomLeft(a, key);
   if (!room || room.freeA < loadA) return undefined;
-  const neededMm = newRunMm(plan, here, { at: asked.at, heightMm: asked.heightMm ?? 0 });
+  const run = newRunParts(plan, here, { at: asked.at, heightMm: asked.heightMm ?? 0 });
+  const neededMm = run.drawnMm + run.risesMm + run.slackMm;
   const made = kind ? makeUp(neededMm, kind.stockLengthsMm) : { piecesMm: [], totalMm: neededMm };
   const z = kind && wireImpedance(plan, kind);
-  const dropV = z
-    ? (loadA * (z.legOhmPerM + (neutral ? z.neutralOhmPerM : z.legOhmPerM)) * made.totalMm) / 1000
-    : 0;
-  const worst = a.figures.worst(key, 'voltsV').value;
+  const cable = z && {
+    totalMm: made.totalMm,
+    legOhmPerM: z.legOhmPerM,
+    backOhmPerM: neutral ? z.neutralOhmPerM : z.legOhmPerM,
+  };
+  const dropV = cable ? (loadA * (cable.legOhmPerM + cable.backOhmPerM) * cable.totalMm) / 1000 : 0;
+  const worst = a.figures.worst(key, 'voltsV');
   return {
     ref: p.ref,
     label: placeLabel(plan, p),
@@ -139,6 +175,16 @@ const placeFor = (
     piecesMm: made.piecesMm,
     loadA,
     freeAfterA: room.freeA - loadA,
-    voltsV: Number.isNaN(worst) ? undefined : worst - dropV,
+    voltsV: Number.isNaN(worst.value) ? undefined : worst.value - dropV,
+    basis: {
+      overV,
+      over,
+      run,
+      cable,
+      room,
+      outletV: worst.value,
+      outletSetup: worst.setupIndex,
+      outletKey: key,
+    },
   };
 };

@@ -1,5 +1,7 @@
 import { create } from 'zustand';
 import type { Point } from '../kernel/geometry.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { Working } from '../report/types.ts';
 import type { Fault } from '../report/whatif.ts';
 import type { SettingsSection } from './dialogs/settings/sections.ts';
 
@@ -16,6 +18,9 @@ export const POWER_TABS = [
 
 export type PowerTab = (typeof POWER_TABS)[number]['id'];
 
+/** The working of a figure that is tried or asked for, by the plan as it is. */
+export type MakeWorking = (plan: Plan) => Working | undefined;
+
 /** A fault, or another kind of source, that is being tried over the plan. */
 export type Trying =
   | { readonly what: 'fault'; readonly fault: Fault }
@@ -24,6 +29,8 @@ export type Trying =
 /** What is open on top of the workspaces. Nothing here is part of the plan. */
 interface UiState {
   readonly workingKey: string | undefined;
+  /** Makes the working that is shown, of a figure that is only tried or asked for and so has no key in the plan. */
+  readonly workingOf: MakeWorking | undefined;
   readonly dialog: 'issue' | 'commands' | 'shortcuts' | 'title' | 'setups' | 'settings' | undefined;
   /** Part of the plan's settings that is shown. */
   readonly settingsAt: SettingsSection;
@@ -41,6 +48,7 @@ interface UiState {
   readonly askWhere: (at: Point | undefined) => void;
   readonly setTrying: (trying: Trying | undefined) => void;
   readonly openWorking: (key: string) => void;
+  readonly openTried: (make: MakeWorking) => void;
   readonly closeWorking: () => void;
   readonly open: (dialog: UiState['dialog']) => void;
   readonly openSettings: (at: SettingsSection, find?: string) => void;
@@ -52,6 +60,7 @@ interface UiState {
 
 export const useUi = create<UiState>((set) => ({
   workingKey: undefined,
+  workingOf: undefined,
   dialog: undefined,
   settingsAt: 'practice',
   settingsFind: '',
@@ -63,11 +72,19 @@ export const useUi = create<UiState>((set) => ({
   whereAt: undefined,
   askWhere: (whereAt) => set({ whereAt, powerTab: 'where' }),
   setTrying: (trying) => set({ trying }),
-  openWorking: (workingKey) => set({ workingKey }),
-  closeWorking: () => set({ workingKey: undefined }),
+  openWorking: (workingKey) => set({ workingKey, workingOf: undefined }),
+  openTried: (workingOf) => set({ workingOf, workingKey: undefined }),
+  closeWorking: () => set({ workingKey: undefined, workingOf: undefined }),
   open: (dialog) => set({ dialog }),
   openSettings: (settingsAt, settingsFind = '') =>
-    set({ dialog: 'settings', settingsAt, settingsFind, workingKey: undefined, findingsOpen: false }),
+    set({
+      dialog: 'settings',
+      settingsAt,
+      settingsFind,
+      workingKey: undefined,
+      workingOf: undefined,
+      findingsOpen: false,
+    }),
   setFindings: (findingsOpen) => set({ findingsOpen }),
   setPowerTab: (powerTab) => set({ powerTab }),
   setControlTab: (controlTab) => set({ controlTab }),

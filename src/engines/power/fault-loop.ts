@@ -26,6 +26,20 @@ export interface FaultLoop {
   /** The largest loop with which the breaker opens at once; undefined without a breaker. */
   readonly mostOhm: number | undefined;
   readonly opens: 'at once' | 'perhaps at once' | 'slowly' | 'not known';
+  /** Nominal volts leg to neutral or earth, the source's own impedance as the run sees it, and the band of the breaker in times its rating. */
+  readonly volts: number;
+  readonly sourceOhm: number | undefined;
+  readonly cMin: number;
+  readonly band: { readonly low: number; readonly high: number } | undefined;
+}
+
+/** What one run or transformer adds to the loops behind it; a transformer first multiplies what lies ahead by `share`. */
+export interface LoopPart {
+  readonly label: string;
+  readonly lengthMm: number;
+  readonly resistanceOhm: number;
+  readonly reactanceOhm: number;
+  readonly share: number;
 }
 
 /** Largest loop impedance in ohms with which a breaker still opens at once: c_min × volts ÷ (upper end of its band × rating). */
@@ -46,14 +60,10 @@ export const faultLoops = (plan: Plan, tree: SupplyTree): readonly FaultLoop[] =
     if (n.transformer) throughTransformer(plan, n.transformer, ohms, n.index * 2);
     const shape = shapeAt(tree, n);
     if (n.what !== 'cable' || n.notComputed !== undefined || !shape || n.sourceId === undefined) continue;
-    const cable = recordOf(plan, 'cable', n.recordId);
-    const kind = cable && kindOf(plan, cable.kindId, 'cable');
-    if (!kind) continue;
-    const z = wireImpedance(plan, kind);
-    const m = n.lengthMm / 1000;
-    const back = n.neutral ? z.neutralOhmPerM : z.legOhmPerM;
-    ohms[n.index * 2] = (ohms[n.index * 2] ?? 0) + (z.legOhmPerM + back) * m;
-    ohms[n.index * 2 + 1] = (ohms[n.index * 2 + 1] ?? 0) + 2 * z.reactanceOhmPerM * m;
+    const run = runOhms(plan, n);
+    if (!run) continue;
+    ohms[n.index * 2] = (ohms[n.index * 2] ?? 0) + run.resistanceOhm;
+    ohms[n.index * 2 + 1] = (ohms[n.index * 2 + 1] ?? 0) + run.reactanceOhm;
     const runsOhm = Math.hypot(ohms[n.index * 2] ?? 0, ohms[n.index * 2 + 1] ?? 0);
     const measured = recordOf(plan, 'source', n.sourceId)?.loopOhm;
     const source = measured === undefined ? undefined : measured * feedShare(tree, n);
@@ -86,9 +96,41 @@ export const faultLoops = (plan: Plan, tree: SupplyTree): readonly FaultLoop[] =
             : faultA >= band.low * ratingA
               ? 'perhaps at once'
               : 'slowly',
+      volts,
+      sourceOhm: source,
+      cMin,
+      band,
     });
   }
   return out;
+};
+
+/** What makes up the loop at the end of a run, from the source on. Empty where the run is not in the tree. */
+export const loopParts = (plan: Plan, tree: SupplyTree, key: string): readonly LoopPart[] => {
+  const out: LoopPart[] = [];
+  for (let at = tree.byKey.get(key); at; at = tree.nodes[at.parent]) {
+    if (at.transformer) {
+      const [resistanceOhm, reactanceOhm] = transformerOhms(plan, at.transformer);
+      out.push({ label: at.label, lengthMm: 0, resistanceOhm, reactanceOhm, share: shareOf(at.transformer) });
+    }
+    const run = runOhms(plan, at);
+    if (run) out.push({ label: at.label, lengthMm: at.lengthMm, ...run, share: 1 });
+  }
+  return out.reverse();
+};
+
+/** Leg and return of one run; undefined for what is none. */
+const runOhms = (
+  plan: Plan,
+  n: SupplyNode,
+): { readonly resistanceOhm: number; readonly reactanceOhm: number } | undefined => {
+  const cable = n.what === 'cable' ? recordOf(plan, 'cable', n.recordId) : undefined;
+  const kind = cable && kindOf(plan, cable.kindId, 'cable');
+  if (!kind) return undefined;
+  const z = wireImpedance(plan, kind);
+  const m = n.lengthMm / 1000;
+  const back = n.neutral ? z.neutralOhmPerM : z.legOhmPerM;
+  return { resistanceOhm: (z.legOhmPerM + back) * m, reactanceOhm: 2 * z.reactanceOhmPerM * m };
 };
 
 /** What an impedance ahead of a transformer counts behind it: the square of its ratio, a third of that from a delta. */

@@ -22,7 +22,7 @@ export {
 } from './balance/index.ts';
 export { computedSetups, computePower, EVERYTHING_AT_FULL } from './compute.ts';
 export { explainPower, parseFigureKey } from './explain.ts';
-export { type FaultLoop, faultLoops, largestLoopOhm } from './fault-loop.ts';
+export { type FaultLoop, faultLoops, type LoopPart, largestLoopOhm, loopParts } from './fault-loop.ts';
 export {
   type Complex,
   type ComplexMatrix,
@@ -37,9 +37,10 @@ export { wireImpedance } from './impedance.ts';
 export { type OverheadConductor, overheadOhmPerMile, sequenceOhm } from './line-ohms.ts';
 export { type LostLeg, lostLeg } from './lost-leg.ts';
 export { type FloatingNeutral, floatingNeutral, type NeutralLoad, onNeutral } from './lost-neutral.ts';
-export { sourceVolts, type VoltsBasis } from './model.ts';
+export { type SourceModel, sourceVolts, type VoltsBasis } from './model.ts';
 export { deratingShare, type Rating, sourceRating } from './rating.ts';
 export { type LoadStep, largestStep } from './steps.ts';
 export { type TripBand, tripBand, tripWords } from './thermal.ts';
 export type { PowerResult, SetupName } from './types.ts';
+export { explainLostLegWire } from './working-lost-leg.ts';
 export type { PowerWorking } from './working-types.ts';

@@ -1,4 +1,4 @@
-import { useUi } from '../ui-state.ts';
+import { type MakeWorking, useUi } from '../ui-state.ts';
 
 interface FigureProps {
   /** Key for the working; without one the figure is plain text. */
@@ -6,6 +6,31 @@ interface FigureProps {
   readonly children: React.ReactNode;
   readonly title?: string;
 }
+
+/** A figure that is tried or asked for, not one of the plan. Choosing it opens the arithmetic behind it. */
+export const TriedFigure = ({
+  working,
+  children,
+  title,
+  className,
+}: {
+  readonly working: MakeWorking;
+  readonly children: React.ReactNode;
+  readonly title?: string;
+  readonly className?: string;
+}) => {
+  const openTried = useUi((u) => u.openTried);
+  return (
+    <button
+      type="button"
+      className={className ?? 'link figure'}
+      title={title ?? 'Show the working'}
+      onClick={() => openTried(working)}
+    >
+      {children}
+    </button>
+  );
+};
 
 /** A computed figure. Choosing it opens the arithmetic behind it. */
 export const Figure = ({ figureKey, children, title }: FigureProps) => {

@@ -11,11 +11,15 @@ import './dialogs.css';
 /** The arithmetic behind one figure: formula, inputs and where each is from, steps, rule and source. */
 export const WorkingDialog = () => {
   const key = useUi((u) => u.workingKey);
+  const make = useUi((u) => u.workingOf);
   const close = useUi((u) => u.closeWorking);
   const openSettings = useUi((u) => u.openSettings);
   const plan = useSessionSlice((s) => s.plan);
-  const working = useMemo(() => (key ? explain(plan, key) : undefined), [plan, key]);
-  if (!key) return null;
+  const working = useMemo(
+    () => (make ? make(plan) : key ? explain(plan, key) : undefined),
+    [plan, key, make],
+  );
+  if (!key && !make) return null;
   return (
     <Modal title={working?.title ?? 'Working'} open onClose={close} wide>
       {working ? (
@@ -34,8 +38,8 @@ export const WorkingDialog = () => {
               </tr>
             </thead>
             <tbody>
-              {working.inputs.map((i) => (
-                <tr key={i.name}>
+              {working.inputs.map((i, at) => (
+                <tr key={`${at} ${i.name}`}>
                   <td>
                     {limitsOf(plan).has(i.name) ? (
                       <button

@@ -1,5 +1,7 @@
 import { formatAmps, formatVolts, formatWatts } from '../../kernel/units.ts';
-import type { FaultLoad, WhatIf } from '../../report/whatif.ts';
+import { explainFault, type FaultFigure } from '../../report/explain-fault.ts';
+import type { Fault, FaultLoad, WhatIf } from '../../report/whatif.ts';
+import { TriedFigure } from '../common/Figure.tsx';
 import { useServices } from '../services.ts';
 
 const STATE: Readonly<Record<FaultLoad['state'], string>> = {
@@ -10,8 +12,11 @@ const STATE: Readonly<Record<FaultLoad['state'], string>> = {
 };
 
 /** A fault case: what each load sees, and the meters of the source. */
-export const FaultCase = ({ result }: { readonly result: WhatIf }) => {
+export const FaultCase = ({ result, fault }: { readonly result: WhatIf; readonly fault: Fault }) => {
   const { session } = useServices();
+  const figure = (f: FaultFigure, text: string) => (
+    <TriedFigure working={(plan) => explainFault(plan, fault, result.setupId, f)}>{text}</TriedFigure>
+  );
   const hit = result.loads.filter((l) => l.state !== 'as before');
   const rest = result.loads.length - hit.length;
   return (
@@ -25,12 +30,31 @@ export const FaultCase = ({ result }: { readonly result: WhatIf }) => {
         {result.voltsKnown ? '' : ' Volts are reckoned from nominal: the house volts are not known.'}
       </p>
       {result.meter ? (
-        <p>
-          {result.meter.label}:{' '}
-          {result.meter.wires
-            .map((w) => `${w.name} ${formatAmps(w.beforeA)} → ${formatAmps(w.afterA)}`)
-            .join(' · ')}
-        </p>
+        <table className="table power-table power-wires">
+          <caption>Amps at {result.meter.label}</caption>
+          <thead>
+            <tr>
+              <th scope="col">Wire</th>
+              {result.meter.wires.map((w) => (
+                <th key={w.name} scope="col" className="num">
+                  {w.name}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {(['before', 'after'] as const).map((when) => (
+              <tr key={when}>
+                <th scope="row">{when}</th>
+                {(result.meter?.wires ?? []).map((w) => (
+                  <td key={w.name} className={when === 'after' ? 'num strong' : 'num'}>
+                    {figure({ wire: w.name, when }, formatAmps(when === 'before' ? w.beforeA : w.afterA))}
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
       ) : null}
       {hit.length > 0 ? (
         <>
@@ -64,12 +88,16 @@ export const FaultCase = ({ result }: { readonly result: WhatIf }) => {
                     </button>
                   </th>
                   <td className={l.state === 'wrong volts' ? 'over' : 'strong'}>{STATE[l.state]}</td>
-                  <td className="num">{l.state === 'dark' ? '–' : formatVolts(l.voltsV)}</td>
+                  <td className="num">
+                    {l.state === 'dark' ? '–' : figure({ load: l.key, of: 'volts' }, formatVolts(l.voltsV))}
+                  </td>
                   <td className="num">
                     {Number.isFinite(l.voltsMinV) ? `${l.voltsMinV}–${l.voltsMaxV} V` : '–'}
                   </td>
                   <td className="num">
-                    {l.state === 'dark' || !Number.isFinite(l.wattsW) ? '–' : formatWatts(l.wattsW)}
+                    {l.state === 'dark' || !Number.isFinite(l.wattsW)
+                      ? '–'
+                      : figure({ load: l.key, of: 'watts' }, formatWatts(l.wattsW))}
                   </td>
                   <td>
                     {l.restrikeMin === undefined

@@ -1,11 +1,17 @@
 import { useMemo, useState } from 'react';
 import { formatAmps } from '../../kernel/units.ts';
 import type { Plan } from '../../plan/plan.ts';
+import { explainLoop, type LoopFigure } from '../../report/explain-loop.ts';
 import { disconnectionHint, disconnectionWanted, FAULT_CAUTION, faultLevels } from '../../report/faults.ts';
+import { TriedFigure } from '../common/Figure.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 
-const ohm = (n: number | undefined): string => (n === undefined ? '–' : `${n.toFixed(3)} Ω`);
+const ohm = (n: number): string => `${n.toFixed(3)} Ω`;
+
+const figure = (key: string, f: LoopFigure, text: string) => (
+  <TriedFigure working={(plan) => explainLoop(plan, key, f)}>{text}</TriedFigure>
+);
 
 /** A short at the end of each run: its loop, the current it would draw, and what opens. Reckoned when it is opened. */
 export const LoopsList = () => {
@@ -56,10 +62,18 @@ const Loops = ({ plan }: { readonly plan: Plan }) => {
                   {l.label}
                 </button>
               </th>
-              <td className="num">{ohm(l.runsOhm)}</td>
-              <td className="num">{ohm(l.loopOhm)}</td>
-              <td className="num">{l.faultA === undefined ? '–' : formatAmps(l.faultA)}</td>
-              <td>{l.hint}</td>
+              <td className="num">{figure(l.key, 'runsOhm', ohm(l.runsOhm))}</td>
+              <td className="num">
+                {l.loopOhm === undefined ? '–' : figure(l.key, 'loopOhm', ohm(l.loopOhm))}
+              </td>
+              <td className="num">
+                {l.faultA === undefined ? '–' : figure(l.key, 'faultA', formatAmps(l.faultA))}
+              </td>
+              <td>
+                <TriedFigure className="link power-why" working={(p) => explainLoop(p, l.key, 'opens')}>
+                  {l.hint}
+                </TriedFigure>
+              </td>
             </tr>
           ))}
         </tbody>

@@ -2,9 +2,12 @@ import { useMemo, useState } from 'react';
 import { formatAmps, formatCableLength, formatPct, formatVolts, parseLengthMm } from '../../kernel/units.ts';
 import { planRecord } from '../../plan/plan.ts';
 import type { Practice } from '../../plan/records/index.ts';
-import { sizeRun } from '../../report/size-cable.ts';
+import { headroomInput, runWorking } from '../../report/explain-size.ts';
+import { type RunAsked, sizeRun } from '../../report/size-cable.ts';
+import { TriedFigure } from '../common/Figure.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
+import type { MakeWorking } from '../ui-state.ts';
 
 const numberOf = (t: string): number => (t.trim() === '' ? Number.NaN : Number(t.trim().replace(',', '.')));
 
@@ -29,28 +32,27 @@ export const RunForm = ({
   const loadA = numberOf(amps) * (1 + headroomPct / 100);
   const dropPct = numberOf(drop);
   const asked = loadA > 0 && lengthMm > 0 && dropPct > 0;
-  const found = useMemo(
-    () =>
-      asked
-        ? sizeRun(
-            plan,
-            {
-              amps: loadA,
-              // Legs that are even load the neutral with nothing; one leg alone with all of it.
-              neutralA: legs === 1 ? loadA : 0,
-              legs,
-              neutral: true,
-              lengthMm,
-              volts,
-              powerFactor: 1,
-              dropPct,
-              breakerA: undefined,
-            },
-            book.kinds(),
-          )
-        : undefined,
-    [asked, plan, loadA, legs, lengthMm, volts, dropPct, book],
+  const run = useMemo(
+    (): RunAsked => ({
+      amps: loadA,
+      // Legs that are even load the neutral with nothing; one leg alone with all of it.
+      neutralA: legs === 1 ? loadA : 0,
+      legs,
+      neutral: true,
+      lengthMm,
+      volts,
+      powerFactor: 1,
+      dropPct,
+      breakerA: undefined,
+    }),
+    [loadA, legs, lengthMm, volts, dropPct],
   );
+  const found = useMemo(
+    () => (asked ? sizeRun(plan, run, book.kinds()) : undefined),
+    [asked, plan, run, book],
+  );
+  const working: MakeWorking = (p) =>
+    runWorking(p, 'one run by itself', run, found, [headroomInput(1 + headroomPct / 100)]);
   const wrong = [
     amps.trim() !== '' && !(numberOf(amps) > 0) ? 'amps above 0, like 100' : '',
     length.trim() !== '' && !(lengthMm > 0)
@@ -115,8 +117,11 @@ export const RunForm = ({
               {found.kind.name}
             </span>{' '}
             for {formatAmps(loadA)} over {formatCableLength(lengthMm, units)} at {volts} V: carries{' '}
-            {formatAmps(found.ampacityA)}, loses {formatVolts(found.dropV)} ({formatPct(found.dropPct)}). Legs
-            are taken as even, at power factor 1. The breaker ahead must not pass the ampacity.
+            <TriedFigure working={working}>{formatAmps(found.ampacityA)}</TriedFigure>, loses{' '}
+            <TriedFigure working={working}>
+              {formatVolts(found.dropV)} ({formatPct(found.dropPct)})
+            </TriedFigure>
+            . Legs are taken as even, at power factor 1. The breaker ahead must not pass the ampacity.
           </>
         ) : (
           'No cable of the book carries that so far with so little lost.'

@@ -2,6 +2,7 @@ import { useMemo, useState } from 'react';
 import { planRecord } from '../../plan/plan.ts';
 import { type Sized, sizePlan } from '../../report/size.ts';
 import { ChangeEffect } from '../common/ChangeEffect.tsx';
+import { TriedFigure } from '../common/Figure.tsx';
 import { useSessionSlice, useSettled } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { RunForm } from './RunForm.tsx';
@@ -186,7 +187,11 @@ const SizeTable = ({
             <td className={r.now === 'too small' ? 'over' : r.now === 'fits' ? 'soft' : undefined}>
               {WORDS[r.now]}
             </td>
-            <td className="soft">{r.reasons.join('; ')}</td>
+            <td>
+              <TriedFigure className="link power-why" working={() => r.working}>
+                {r.reasons.join('; ')}
+              </TriedFigure>
+            </td>
           </tr>
         ))}
       </tbody>

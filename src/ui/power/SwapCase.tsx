@@ -1,7 +1,8 @@
 import { formatPct } from '../../kernel/units.ts';
-import type { SourceSwap, SwapFinding } from '../../report/swap-source.ts';
+import { explainSwap, swapFigure } from '../../report/explain-swap.ts';
+import type { SourceSwap, SwapFinding, SwapLine } from '../../report/swap-source.ts';
+import { TriedFigure } from '../common/Figure.tsx';
 import { Severity } from '../common/Severity.tsx';
-import { swapFigure } from './trying.ts';
 
 /** Another source in place of one: its meters before and after, and the findings that come and go. */
 export const SwapCase = ({ result }: { readonly result: SourceSwap }) => (
@@ -29,14 +30,8 @@ export const SwapCase = ({ result }: { readonly result: SourceSwap }) => (
         {result.lines.map((l) => (
           <tr key={l.name}>
             <th scope="row">{l.name}</th>
-            <td className="num">{swapFigure(l, l.before)}</td>
-            <td className={l.beforePct > 100 ? 'num over' : 'num soft'}>
-              {Number.isFinite(l.beforePct) ? formatPct(l.beforePct) : '–'}
-            </td>
-            <td className="num strong">{swapFigure(l, l.after)}</td>
-            <td className={l.afterPct > 100 ? 'num over' : 'num soft'}>
-              {Number.isFinite(l.afterPct) ? formatPct(l.afterPct) : '–'}
-            </td>
+            <Cells result={result} line={l} when="before" />
+            <Cells result={result} line={l} when="after" />
           </tr>
         ))}
       </tbody>
@@ -66,6 +61,32 @@ export const SwapCase = ({ result }: { readonly result: SourceSwap }) => (
     </p>
   </article>
 );
+
+/** A figure of the swap and its share of what may be used, each with its working. */
+const Cells = ({
+  result,
+  line,
+  when,
+}: {
+  readonly result: SourceSwap;
+  readonly line: SwapLine;
+  readonly when: 'before' | 'after';
+}) => {
+  const [value, pct] = when === 'before' ? [line.before, line.beforePct] : [line.after, line.afterPct];
+  const figure = (of: 'figure' | 'share', text: string) => (
+    <TriedFigure working={(plan) => explainSwap(plan, result, line.name, when, of)}>{text}</TriedFigure>
+  );
+  return (
+    <>
+      <td className={when === 'after' ? 'num strong' : 'num'}>
+        {Number.isFinite(value) ? figure('figure', swapFigure(line, value)) : '–'}
+      </td>
+      <td className={pct > 100 ? 'num over' : 'num soft'}>
+        {Number.isFinite(pct) ? figure('share', formatPct(pct)) : '–'}
+      </td>
+    </>
+  );
+};
 
 const Findings = ({ title, list }: { readonly title: string; readonly list: readonly SwapFinding[] }) => (
   <section>

@@ -113,7 +113,9 @@ export const WhatIfTab = () => {
       {choices.length === 0 ? (
         <p className="soft">There is nothing in this plan that this can happen to.</p>
       ) : null}
-      {tried?.what === 'fault' && tried.result.ok ? <FaultCase result={tried.result.value} /> : null}
+      {tried?.what === 'fault' && tried.result.ok ? (
+        <FaultCase result={tried.result.value} fault={tried.fault} />
+      ) : null}
       {tried?.what === 'swap' && tried.result.ok ? <SwapCase result={tried.result.value} /> : null}
       {tried && !tried.result.ok ? <p className="soft">{problemText(tried.result.error)}</p> : null}
       {kept.length > 0 ? <h3 className="power-source">Cases kept for comparing</h3> : null}
@@ -135,7 +137,11 @@ const Kept = ({ fault, onDiscard }: { readonly fault: Fault; readonly onDiscard:
   const result = useMemo(() => whatIf(plan, fault, setupId), [plan, fault, setupId]);
   return (
     <div className="power-kept">
-      {result.ok ? <FaultCase result={result.value} /> : <p className="soft">{problemText(result.error)}</p>}
+      {result.ok ? (
+        <FaultCase result={result.value} fault={fault} />
+      ) : (
+        <p className="soft">{problemText(result.error)}</p>
+      )}
       <button type="button" className="button" onClick={onDiscard}>
         Discard{result.ok ? ` “${result.value.title}”` : ''}
       </button>

@@ -5,7 +5,9 @@ import { replug } from '../../plan/edits/replug.ts';
 import { recordName } from '../../plan/names.ts';
 import { planRecord } from '../../plan/plan.ts';
 import { inletsOf } from '../../plan/ports.ts';
+import { explainPlace, type PlaceFigure } from '../../report/explain-place.ts';
 import { type WhereAsked, type WherePlace, whereToPlug } from '../../report/where-to-plug.ts';
+import { TriedFigure } from '../common/Figure.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { useUi } from '../ui-state.ts';
@@ -70,6 +72,13 @@ export const WhereTab = () => {
     [plan, assessment, asked],
   );
   const units = planRecord(plan).lengthUnits;
+
+  const figure = (p: WherePlace, f: PlaceFigure, text: string) =>
+    assessment && asked ? (
+      <TriedFigure working={(now) => explainPlace(now, assessment, asked, p, f)}>{text}</TriedFigure>
+    ) : (
+      text
+    );
 
   const take = (p: WherePlace): void => {
     if (!unit || !p.kind) return;
@@ -205,11 +214,13 @@ export const WhereTab = () => {
                 </th>
                 <td>{p.legs}</td>
                 <td>{p.kind?.name ?? 'its own lead'}</td>
-                <td className="num">{formatCableLength(p.neededMm, units)}</td>
+                <td className="num">{figure(p, 'neededMm', formatCableLength(p.neededMm, units))}</td>
                 <td>{p.piecesMm.map((mm) => formatCableLength(mm, units)).join(' + ')}</td>
-                <td className="num">{formatAmps(p.loadA)}</td>
-                <td className="num">{formatAmps(p.freeAfterA)}</td>
-                <td className="num">{p.voltsV === undefined ? 'measure' : formatVolts(p.voltsV)}</td>
+                <td className="num">{figure(p, 'loadA', formatAmps(p.loadA))}</td>
+                <td className="num">{figure(p, 'freeAfterA', formatAmps(p.freeAfterA))}</td>
+                <td className="num">
+                  {p.voltsV === undefined ? 'measure' : figure(p, 'voltsV', formatVolts(p.voltsV))}
+                </td>
                 <td>
                   {byHand ? null : (
                     <button

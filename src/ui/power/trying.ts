@@ -1,7 +1,6 @@
 import { useEffect, useMemo } from 'react';
 import { fail, type Result } from '../../kernel/result.ts';
-import { formatAmps, formatVoltAmps, formatWatts } from '../../kernel/units.ts';
-import { type SourceSwap, type SwapLine, swapSource } from '../../report/swap-source.ts';
+import { type SourceSwap, swapSource } from '../../report/swap-source.ts';
 import { type Fault, type WhatIf, whatIf } from '../../report/whatif.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
@@ -52,13 +51,3 @@ export const useTriedOnDrawing = (tried: Tried | undefined): void => {
 /** The same thing tried twice. */
 export const sameTrying = (a: Trying | undefined, b: Trying): boolean =>
   a !== undefined && JSON.stringify(a) === JSON.stringify(b);
-
-/** A figure of a swap with its unit. */
-export const swapFigure = (l: SwapLine, v: number): string =>
-  !Number.isFinite(v)
-    ? '–'
-    : l.unit === 'A'
-      ? formatAmps(v)
-      : l.unit === 'W'
-        ? formatWatts(v)
-        : formatVoltAmps(v);
