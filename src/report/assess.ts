@@ -9,6 +9,7 @@ import type { Plan } from '../plan/plan.ts';
 import { acknowledgementsByFinding, stillHolds } from './acknowledge.ts';
 import { assumptionsOf } from './assumptions.ts';
 import { findingsInSetups } from './in-setups.ts';
+import { limitFindings } from './limit-findings.ts';
 import { measuredFindings } from './measured.ts';
 import { referenceFindings } from './references.ts';
 import { remediesFor } from './remedies.ts';
@@ -44,6 +45,7 @@ export const assess = (plan: Plan, options: AssessOptions): Assessment => {
     ...stationFindings(plan),
     ...measuredFindings(plan, power),
     ...referenceFindings(plan),
+    ...limitFindings(plan),
   ];
   const acknowledgements = acknowledgementsByFinding(plan);
   const findings = raw

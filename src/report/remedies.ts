@@ -4,7 +4,7 @@ import type { SupplyNode } from '../derive/supply-types.ts';
 import type { Quantity } from '../derive/types.ts';
 import type { PowerResult } from '../engines/power/index.ts';
 import { Draft } from '../plan/change-set.ts';
-import { type Plan, recordOf } from '../plan/plan.ts';
+import { type Plan, planRecord, recordOf } from '../plan/plan.ts';
 import { cablesAt, outletsOf, waysOf } from '../plan/ports.ts';
 import type { Cable } from '../plan/records/index.ts';
 import type { Remedy } from './types.ts';
@@ -14,11 +14,18 @@ const LEGS: readonly Quantity[] = ['leg0A', 'leg1A', 'leg2A'];
 const MOST = 2;
 
 /**
- * Changes offered with a finding. For an overloaded breaker of a way: move one plug to a free outlet of another way on
+ * Changes offered with a finding. A limit that nothing uses is taken out. For an overloaded breaker of a way: move one plug to a free outlet of another way on
  * the same box, with the same connector and legs, where both ways stay within their limits in every setup.
  * Amps are added as plain numbers, which is never too kind.
  */
 export const remediesFor = (power: PowerResult, f: EngineFinding): readonly Remedy[] => {
+  if (f.rule === 'plan-limit') {
+    const head = planRecord(power.plan);
+    const limits = head.limits.filter((l) => l.limit !== f.about);
+    return [
+      { label: 'Take it out of the plan', changes: new Draft(power.plan).put({ ...head, limits }).changes() },
+    ];
+  }
   if (f.rule !== 'power-breaker') return [];
   const way = power.tree.byKey.get(f.about);
   const limitA = way && power.limits[way.index]?.leg?.limitA;

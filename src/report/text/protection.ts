@@ -11,12 +11,12 @@ export const protectionTexts: Readonly<Record<string, Writer>> = {
     citation: c.cite('limitRow'),
   }),
   'power-device-type': (c) => ({
-    head: `${c.text('label')}: its device is of type ${c.text('type')}`,
+    head: `${c.text('label')}: its device is of type ${c.text('type')}${c.num('assumed') === 1 ? ' (assumed)' : ''}`,
     body:
       c.text('wants') === 'B'
         ? `${c.num('count') === 1 ? 'A three-leg electronic load hangs' : `${c.text('count')} three-leg electronic loads hang`} on it. A fault behind their rectifiers may leak smooth direct current, at which a device of type ${c.text('type')} need not open. ${DEFER}`
         : `${c.num('count') === 1 ? 'An electronic load or phase-cut dimmer hangs' : `${c.text('count')} electronic loads or phase-cut dimmers hang`} on it. Their fault may leak pulsating current, at which a device of type AC need not open. ${DEFER}`,
-    todo: `Feed ${c.num('count') === 1 ? 'it' : 'them'} through a device of type ${c.text('wants')}, unless the maker of the load says that another will do.`,
+    todo: `Feed ${c.num('count') === 1 ? 'it' : 'them'} through a device of type ${c.text('wants')}, unless the maker of the load says that another will do.${c.num('assumed') === 1 ? ' Read the type off the device and give it to the way.' : ''}`,
     citation: 'IEC 60755; BS 7671 531.3.3 (from memory: verify)',
   }),
   'power-wet': (c) => ({

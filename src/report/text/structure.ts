@@ -105,6 +105,12 @@ export const structureTexts: Readonly<Record<string, Writer>> = {
     todo: 'Give the kind its input watts, or mark the unit as running on packs.',
     citation: '',
   }),
+  'plan-limit': (c) => ({
+    head: `${c.text('set')}: set in this plan and used by nothing`,
+    body: `The plan sets this limit${c.text('reason') ? ` (${c.text('reason')})` : ''}, but ${c.text('why')}. The checks go by their tables.`,
+    todo: 'Set the limit that is meant in the settings, and take this one out of the plan.',
+    citation: '',
+  }),
   'plan-reference': (c) => ({
     head: c.text('what'),
     body: 'What depends on it is left out.',

@@ -3,7 +3,7 @@ import { always, type EngineFinding } from '../../../derive/findings.ts';
 import { limitOf } from '../../../derive/limits.ts';
 import { isWetSpot } from '../../../derive/outdoors.ts';
 import type { SupplyNode } from '../../../derive/supply-types.ts';
-import { type Plan, recordOf } from '../../../plan/plan.ts';
+import { type Plan, planRecord, recordOf } from '../../../plan/plan.ts';
 import type { Box, Outlet } from '../../../plan/records/index.ts';
 import type { Judged } from '../types.ts';
 import { ROUNDING } from './context.ts';
@@ -97,10 +97,11 @@ export const wetPlaces = (c: Judged): readonly EngineFinding[] => {
 /**
  * Residual-current devices of a type that may not open for what hangs on them: type AC ahead of electronic loads or phase-cut
  * dimmers, type AC, A or F ahead of electronic loads over three legs, whose fault may leak smooth direct current. Where the plan
- * does not say the type, nothing is told.
+ * does not say the type, a European device is taken as type A (assumed), which is a note; of a North American one nothing is told.
  */
 export const deviceTypes = (c: Judged): readonly EngineFinding[] => {
-  const guarded = c.part.filter((n) => n.way?.rcdMa !== undefined && n.way.rcdType !== undefined);
+  const usual = planRecord(c.plan).practice === 'europe' ? ('A' as const) : undefined;
+  const guarded = c.part.filter((n) => n.way?.rcdMa !== undefined && (n.way.rcdType ?? usual) !== undefined);
   if (guarded.length === 0) return [];
   const electronic = (n: SupplyNode): boolean =>
     n.branches.length > 0 && n.load !== undefined && !n.transformer && !isResistive(n.load);
@@ -108,16 +109,18 @@ export const deviceTypes = (c: Judged): readonly EngineFinding[] => {
   const pulsating = sumsBelow(c, (n) => (electronic(n) || cut(n) ? 1 : 0));
   const smooth = sumsBelow(c, (n) => (electronic(n) && n.branches.length > 2 ? 1 : 0));
   return guarded.flatMap((n) => {
-    const type = n.way?.rcdType;
+    const type = n.way?.rcdType ?? usual;
+    const assumed = n.way?.rcdType === undefined;
     if (n.notComputed !== undefined || type === undefined || type === 'B') return [];
     const threeLeg = smooth[n.index - c.from] ?? 0;
     const count = threeLeg > 0 ? threeLeg : type === 'AC' ? (pulsating[n.index - c.from] ?? 0) : 0;
     if (count === 0) return [];
     return [
       {
-        ...always('power-device-type', 'warn', n.key, [n.recordId], {
+        ...always('power-device-type', assumed ? 'note' : 'warn', n.key, [n.recordId], {
           label: n.label,
           type,
+          assumed: assumed ? 1 : 0,
           wants: threeLeg > 0 ? 'B' : 'A',
           count,
         }),
