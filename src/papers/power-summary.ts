@@ -3,7 +3,7 @@ import { formatVoltAmps, formatWatts } from '../kernel/units.ts';
 import { planRecord } from '../plan/plan.ts';
 import { loadBar } from './bars.ts';
 import { cell, LEG_QUANTITIES, largestLegA, pctOf, type Reader, readerOf } from './figures.ts';
-import { CAP, type Ink } from './ink.ts';
+import { CAP, type Ink, widthOf } from './ink.ts';
 import type { SetInfo } from './sheet-info.ts';
 
 interface SummaryRow {
@@ -128,5 +128,8 @@ export const drawPowerSummary = (
     )
     .join(' · ');
   const more = fit < rows.length ? `The ${fit} fullest of ${rows.length}; all on the circuit schedule. ` : '';
-  if (totals || more) ink.text(x, y + h - 2, `${more}${totals}`, { maxMm: w });
+  // Of many sources there is no room for each; the leg summary has them.
+  const foot =
+    widthOf(`${more}${totals}`) <= w ? totals : `Watts of ${r.roots().length} sources: see the leg summary.`;
+  if (totals || more) ink.text(x, y + h - 2, `${more}${foot}`, { maxMm: w });
 };
