@@ -95,6 +95,46 @@ const bestOfBay = (d: Drawn, charged: Float64Array, gives: number, fromCell: num
   return best;
 };
 
+interface Tables {
+  readonly d: Drawn;
+  /** `bestOfBay` for bays of one speed, from a cell on. */
+  readonly bestFrom: (fromCell: number, fullMin: number) => Float64Array;
+}
+
+/** What a bay can give depends on its speed, not on how many there are: kept for days that differ in their bays alone. */
+const kept = new WeakMap<Rotation['units'], Map<string, Tables>>();
+
+const tablesOf = (
+  r: Rotation,
+  pool: RotationPool,
+  units: readonly RotationUnit[],
+  first: number,
+  untilMin: number,
+): Tables => {
+  const key = [pool.id, untilMin, r.swapAt, r.changeOver, r.changeOverTime, r.taper].join();
+  const known = kept.get(r.units)?.get(key);
+  if (known) return known;
+  const d = drawnBy(units, first, untilMin);
+  const gives = 1 - r.swapAt;
+  const charged = new Map<number, Float64Array>();
+  const best = new Map<string, Float64Array>();
+  const bestFrom = (fromCell: number, fullMin: number): Float64Array => {
+    const name = `${fromCell}/${fullMin}`;
+    const old = best.get(name);
+    if (old) return old;
+    const into = charged.get(fullMin) ?? chargedIn(r, fullMin, d);
+    charged.set(fullMin, into);
+    const made = bestOfBay(d, into, gives, fromCell);
+    best.set(name, made);
+    return made;
+  };
+  const made = { d, bestFrom };
+  const ofUnits = kept.get(r.units) ?? new Map<string, Tables>();
+  ofUnits.set(key, made);
+  kept.set(r.units, ofUnits);
+  return made;
+};
+
 /**
  * The most that charges of a pool's packs can give back for use until a moment, whatever the rotation, as a sum of shares of
  * one pack. All that is drawn from a pack is what its charges put in and what it lacks at the end. So a charge counts for what
@@ -117,15 +157,14 @@ export const restoredMost = (
     speeds.set(fullMin, (speeds.get(fullMin) ?? 0) + 1);
   }
   if (speeds.size === 0 || !(untilMin > first)) return 0;
-  const d = drawnBy(units, first, untilMin);
-  const gives = 1 - r.swapAt;
-  const tables = [...speeds].map(([fullMin, bays]) => ({ bays, charged: chargedIn(r, fullMin, d) }));
+  const tables = tablesOf(r, pool, units, first, untilMin);
+  const { d } = tables;
   const total = d.all[d.cells] ?? 0;
   let least = Number.POSITIVE_INFINITY;
   for (const cut of CUTS) {
     const from = Math.min(d.cells - 1, Math.round(cut * d.cells));
     const before = d.all[from] ?? 0;
-    const bays = tables.map((t) => ({ bays: t.bays, best: bestOfBay(d, t.charged, gives, from) }));
+    const bays = [...speeds].map(([fullMin, n]) => ({ bays: n, best: tables.bestFrom(from, fullMin) }));
     for (let b = from; b <= d.cells; b++) {
       const within = bays.reduce((sum, x) => sum + x.bays * (x.best[b] ?? 0), 0);
       least = Math.min(least, before + within + total - (d.all[b] ?? 0));

@@ -77,11 +77,15 @@ interface Found {
   readonly day: RotationResult | undefined;
 }
 
+/** Whether halving goes on: not where it is only asked whether so many do, and that is known. */
+const open = (low: number, high: number, asked: number | undefined): boolean =>
+  low < high && (asked === undefined || (low <= asked && high > asked));
+
 /** The fewest packs by changes ahead of time, halving the way between what cannot do and what does. */
-const fewestEarly = (r: Rotation, bound: number, most: number): Found => {
+const fewestEarly = (r: Rotation, bound: number, most: number, asked?: number): Found => {
   let found: Found = { packs: most, bound, by: 'rule', day: undefined };
   let [low, high] = [bound, most];
-  while (low < high) {
+  while (open(low, high, asked)) {
     const mid = Math.floor((low + high) / 2);
     const day = early(r, mid);
     if (day) {
@@ -97,10 +101,10 @@ const canFit = (r: Rotation, pool: RotationPool, bound: number): boolean =>
   !isSmall(r, pool, bound) && r.units.every((u) => u.pool !== pool.id || u.count === 1);
 
 /** The fewest packs with days fitted together, by halving. */
-const fewestFitted = (r: Rotation, pool: RotationPool, known: Found): Found => {
+const fewestFitted = (r: Rotation, pool: RotationPool, known: Found, asked?: number): Found => {
   let found = known;
   let [low, high] = [known.bound, known.packs];
-  while (low < high) {
+  while (open(low, high, asked)) {
     const mid = Math.floor((low + high) / 2);
     let day: RotationResult | undefined;
     for (const style of FIT_STYLES) {
@@ -116,9 +120,10 @@ const fewestFitted = (r: Rotation, pool: RotationPool, known: Found): Found => {
 };
 
 /** Looks through all schedules with fewer packs than are known to do. */
-const fewestSearched = (r: Rotation, pool: RotationPool, known: Found): Found => {
+const fewestSearched = (r: Rotation, pool: RotationPool, known: Found, asked?: number): Found => {
   let bound = known.bound;
-  for (let n = bound; n < known.packs && isSmall(r, pool, n); n++) {
+  if (asked !== undefined && known.packs <= asked) return known;
+  for (let n = bound; n < known.packs && n <= (asked ?? n) && isSmall(r, pool, n); n++) {
     const answer = searchSchedule(r, pool, n);
     if (answer === 'none') bound = bound === n ? n + 1 : bound;
     else if (answer !== 'given-up') return { packs: n, bound, by: 'search', day: answer };
@@ -150,20 +155,23 @@ export const leastPacks = (r: Rotation): readonly LeastPacks[] => {
   return made;
 };
 
+/** The fewest packs of a pool between its bound and what the plain rule takes. With `asked`, only so far that this many are judged. */
+const fewestOf = (r: Rotation, pool: RotationPool, bound: number, most: number, asked?: number): Found => {
+  const plain: Found = { packs: most, bound, by: 'rule', day: undefined };
+  if (bound === most || pool.exchange || sharesBays(r, pool)) return plain;
+  const alone = only(r, pool.id);
+  return canFit(r, pool, bound)
+    ? fewestFitted(alone, pool, plain, asked)
+    : fewestSearched(alone, pool, fewestEarly(alone, bound, most, asked), asked);
+};
+
 const findLeast = (r: Rotation): readonly LeastPacks[] => {
   const unbounded = rotate(r, () => Number.POSITIVE_INFINITY);
   return r.pools.flatMap((pool): LeastPacks[] => {
     const most = unbounded.used.get(pool.id) ?? 0;
     if (most === 0) return [];
     const bound = Math.min(most, leastPacksBound(r, pool));
-    const alone = only(r, pool.id);
-    const plain: Found = { packs: most, bound, by: 'rule', day: undefined };
-    const f =
-      bound === most || pool.exchange || sharesBays(r, pool)
-        ? plain
-        : canFit(r, pool, bound)
-          ? fewestFitted(alone, pool, plain)
-          : fewestSearched(alone, pool, fewestEarly(alone, bound, most));
+    const f = fewestOf(r, pool, bound, most);
     const all = (id: PoolId, n: number): number => (id === pool.id ? n : Number.POSITIVE_INFINITY);
     const fewer = rotate(r, (id) => all(id, f.packs - 1));
     return [
@@ -219,6 +227,25 @@ export const dayAtHand = (r: Rotation): RotationResult => {
   return day;
 };
 
+/**
+ * Whether `dayOf` with so many packs leaves no unit waiting, found without looking for the fewest: first by the bound, then by a
+ * schedule for each pool alone, last by the plain rule.
+ */
+const through = (r: Rotation, supply: (pool: PoolId) => number): boolean => {
+  if (!mayDo(r, supply)) return false;
+  const most = packsByRule(r);
+  const unsure = r.pools.filter((p) => {
+    const rule = most.get(p.id) ?? 0;
+    if (rule === 0) return false;
+    const n = supply(p.id);
+    const f = fewestOf(r, p, Math.min(rule, leastPacksBound(r, p)), rule, n);
+    return f.by === 'rule' || f.packs > n;
+  });
+  if (unsure.length === 0) return true;
+  const { shortPools } = rotate(r, supply);
+  return unsure.every((p) => !shortPools.has(p.id));
+};
+
 /** Whether the packs at hand could get through with a rotation's bays at all, by the bound alone. */
 const mayDo = (r: Rotation, supply: (pool: PoolId) => number): boolean =>
   r.pools.every((p) => leastPacksBound(r, p) <= supply(p.id));
@@ -226,23 +253,18 @@ const mayDo = (r: Rotation, supply: (pool: PoolId) => number): boolean =>
 /** The fewest bays, the first ones of the rotation, with which the packs at hand get through the day; undefined where all do not. */
 export const leastBays = (r: Rotation, supply: (pool: PoolId) => number): number | undefined => {
   const withBays = (bays: number): Rotation => ({ ...r, bays: r.bays.slice(0, bays) });
-  const halve = (low: number, high: number, through: (bays: number) => boolean): number => {
+  const halve = (low: number, high: number, does: (bays: number) => boolean): number => {
     let [from, to] = [low, high];
     while (from < to) {
       const mid = Math.floor((from + to) / 2);
-      if (through(mid)) to = mid;
+      if (does(mid)) to = mid;
       else from = mid + 1;
     }
     return from;
   };
   const all = r.bays.length;
-  const byRule = (bays: number): boolean => rotate(withBays(bays), supply).firstShort === undefined;
-  const byAny = (bays: number): boolean => {
-    const fewer = withBays(bays);
-    return mayDo(fewer, supply) && dayOf(fewer, supply).firstShort === undefined;
-  };
-  if (!byRule(all) && !byAny(all)) return undefined;
-  // The plain rule is quick: only below what it does with are schedules looked for.
-  const rule = byRule(all) ? halve(0, all, byRule) : all;
-  return halve(0, rule, byAny);
+  if (!through(r, supply)) return undefined;
+  // With fewer bays than this the bound alone says no.
+  const least = halve(0, all, (bays) => mayDo(withBays(bays), supply));
+  return halve(least, all, (bays) => through(withBays(bays), supply));
 };
