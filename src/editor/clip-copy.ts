@@ -1,5 +1,6 @@
 import type { Id } from '../kernel/ids.ts';
 import { movedWith } from '../plan/edits/arrange.ts';
+import { otherKindIds } from '../plan/edits/kind-refs.ts';
 import { type Plan, recordOf, recordsOf } from '../plan/plan.ts';
 import type { AnyRecord } from '../plan/records/index.ts';
 
@@ -67,8 +68,7 @@ export const clipOf = (
   const kindIds = new Set<string>();
   for (const r of records) {
     if ('kindId' in r && typeof r.kindId === 'string') kindIds.add(r.kindId);
-    if (r.type === 'grip' && r.clothId) kindIds.add(r.clothId);
-    if (r.type === 'fixture') for (const a of r.accessories ?? []) kindIds.add(a);
+    for (const id of otherKindIds(r)) kindIds.add(id);
   }
   const kinds = [...kindIds].flatMap((id) => plan.records.get(id) ?? []);
   const kept = new Set(records.map((r) => r.id));

@@ -3,12 +3,13 @@ import type { Id, NewId } from '../kernel/ids.ts';
 import { fail, ok, type Result } from '../kernel/result.ts';
 import { blobBytes, blobFault, blobOf, roomForBlob } from '../plan/blobs.ts';
 import { type ChangeSet, Draft, peekChanges } from '../plan/change-set.ts';
+import { freeOutlet } from '../plan/edits/floor-packs.ts';
 import { nextLineLabel } from '../plan/edits/lines.ts';
 import { nextLabel, nextUnit } from '../plan/edits/place.ts';
 import { shifted } from '../plan/edits/shared.ts';
 import { type Plan, recordsOf } from '../plan/plan.ts';
 import { waysOf } from '../plan/ports.ts';
-import { type AnyRecord, type Blob, recordSchemas } from '../plan/records/index.ts';
+import { type AnyRecord, type Blob, type PackFrom, recordSchemas } from '../plan/records/index.ts';
 import { COPIED, FORMAT } from './clip-copy.ts';
 
 export { clipOf, clipText } from './clip-copy.ts';
@@ -130,19 +131,26 @@ const takeBlob = (draft: Draft, blob: Blob): void => {
 
 type Find = (id: Id | undefined) => Id | undefined;
 
+/** A copy's lead: to the copy of the pack, in the same outlet; else to the pack that is here, in that outlet where it is free. */
+const packLead = (plan: Plan, from: PackFrom, here: Find, inClip: Find): PackFrom | undefined => {
+  const copy = inClip(from.packId);
+  if (copy !== undefined) return { ...from, packId: copy };
+  return here(from.packId) === undefined ? undefined : freeOutlet(plan, from);
+};
+
 /** A copied record with its references led to the copies; undefined where it makes no sense without what was not copied. */
 const rebound = (r: AnyRecord, plan: Plan, here: Find, inClip: Find): AnyRecord | undefined => {
   switch (r.type) {
     case 'fixture': {
       const { patch: _patch, packFrom, ...bare } = r;
-      const packId = here(packFrom?.packId);
+      const fed = packFrom && packLead(plan, packFrom, here, inClip);
       const taken = recordsOf(plan, 'fixture').some((f) => f.unit === r.unit);
       const stand = r.support.on === 'stand' ? inClip(r.support.standId) : undefined;
       const rigging = r.support.on === 'rigged' ? here(r.support.riggingId) : undefined;
       const mark = r.aim.at === 'mark' ? here(r.aim.markId) : undefined;
       return {
         ...bare,
-        ...(packFrom && packId ? { packFrom: { ...packFrom, packId } } : {}),
+        ...(fed ? { packFrom: fed } : {}),
         unit: taken ? nextUnit(plan) : r.unit,
         support:
           r.support.on === 'stand'

@@ -16,6 +16,7 @@ import {
   waysOf,
 } from '../plan/ports.ts';
 import type { PortRef } from '../plan/records/index.ts';
+import { runsOnWords } from '../report/floor-packs.ts';
 import { capital } from './words.ts';
 
 /** A run the plan could get: from an outlet port, to an inlet port, with a cable of this kind. */
@@ -156,7 +157,12 @@ const noInlets = (plan: Plan, id: Id, taker: string): Problem => {
       what: `${capital(taker)} has no ballast in the plan.`,
       todo: 'Place it again with its ballast.',
     };
-  if (fixture) return { what: `${capital(taker)} takes no mains: it runs on its own cells.` };
+  if (fixture) {
+    const on = runsOnWords(plan, fixture);
+    return {
+      what: `${capital(taker)} takes no mains: it runs on ${on === 'own cells' ? 'its own cells' : on}.`,
+    };
+  }
   return { what: `${capital(taker)} takes no power.`, todo: 'Press on a unit or a box.' };
 };
 

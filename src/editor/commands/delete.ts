@@ -1,5 +1,5 @@
 import { removeRecords } from '../../plan/edits/arrange.ts';
-import { capital, wordsFor } from '../words.ts';
+import { capital, unpluggedWords, wordsFor } from '../words.ts';
 import { type Command, canEditSelection } from './command.ts';
 
 export const deleteSelection: Command = {
@@ -11,9 +11,13 @@ export const deleteSelection: Command = {
     const { plan, selection } = session.getState();
     const words = wordsFor(plan, selection);
     session.commit(`Delete ${words}`, removeRecords(plan, selection));
-    const kept = [...selection].some((id) => session.getState().plan.records.get(id)?.locked);
+    const now = session.getState().plan;
+    const kept = [...selection].some((id) => now.records.get(id)?.locked);
+    const off = unpluggedWords(plan, now);
     session.set({
-      message: kept ? 'What is locked was kept.' : `${capital(words)} deleted. Undo brings it back.`,
+      message: kept
+        ? `What is locked was kept.${off}`
+        : `${capital(words)} deleted.${off} Undo brings it back.`,
     });
   },
 };

@@ -3,6 +3,7 @@ import { compareNatural, type Id, type NewId } from '../../kernel/ids.ts';
 import { applyChanges, type ChangeSet, Draft } from '../change-set.ts';
 import { type Plan, setupsOf } from '../plan.ts';
 import type { AnyRecord } from '../records/index.ts';
+import { freeOutlet } from './floor-packs.ts';
 import { nextLabel, nextUnit } from './place.ts';
 import { shifted } from './shared.ts';
 
@@ -44,7 +45,13 @@ export const duplicateRecords = (
       const { patch: _patch, ...rest } = copy;
       draft.put({
         ...rest,
-        ...(rest.packFrom ? { packFrom: { ...rest.packFrom, packId: moved(rest.packFrom.packId) } } : {}),
+        ...(rest.packFrom
+          ? {
+              packFrom: fresh.has(rest.packFrom.packId)
+                ? { ...rest.packFrom, packId: moved(rest.packFrom.packId) }
+                : freeOutlet(now, rest.packFrom),
+            }
+          : {}),
         unit: nextUnit(now),
         support:
           copy.support.on === 'stand'

@@ -2,7 +2,7 @@ import type { Point } from '../../kernel/geometry.ts';
 import type { Id, NewId } from '../../kernel/ids.ts';
 import { type ChangeSet, Draft } from '../change-set.ts';
 import type { Kind, PackKind } from '../kinds/kinds.ts';
-import { type Plan, recordOf } from '../plan.ts';
+import { type Plan, recordOf, recordsOf } from '../plan.ts';
 import type { FloorPack, PackFrom, PackUse } from '../records/index.ts';
 import { nextLabel } from './place.ts';
 import { ensureKind } from './shared.ts';
@@ -69,3 +69,25 @@ export const setPackFrom = (plan: Plan, fixtureIds: Iterable<Id>, use: PackFrom 
   }
   return draft.changes();
 };
+
+/** A lead without its outlet where another unit's lead is in that one: the next free outlet is taken then. */
+export const freeOutlet = (plan: Plan, from: PackFrom): PackFrom => {
+  const { outletId, ...rest } = from;
+  const taken = recordsOf(plan, 'fixture').some(
+    (f) => f.packFrom?.packId === from.packId && f.packFrom.outletId === outletId,
+  );
+  return outletId === undefined || !taken ? from : rest;
+};
+
+/** Units that a change took off a pack on the floor which went: in both plans, fed before and not now. */
+export const takenOffPacks = (
+  before: Plan,
+  after: Plan,
+): readonly { readonly unitId: Id; readonly packId: Id }[] =>
+  recordsOf(before, 'fixture').flatMap((f) => {
+    const packId = f.packFrom?.packId;
+    const now = recordOf(after, 'fixture', f.id);
+    return packId !== undefined && now && !now.packFrom && !after.records.has(packId)
+      ? [{ unitId: f.id, packId }]
+      : [];
+  });

@@ -6,6 +6,7 @@ import type { Kind } from '../kinds/kinds.ts';
 import { portName, recordName } from '../names.ts';
 import { kindOf, type Plan, recordOf, recordsOf } from '../plan.ts';
 import type { AnyRecord, RecordOf } from '../records/index.ts';
+import { leadsWithoutOutlet, withOtherKind } from './kind-refs.ts';
 import { ensureKind } from './shared.ts';
 
 /** What giving records another kind does, to be looked at before it is applied. */
@@ -58,8 +59,8 @@ const heir = (from: Kind, to: Kind, side: 'inlets' | 'outlets', id: string): Por
 
 /**
  * Gives every record of one kind another kind of the same family. Cables stay on ports with the same id, else move to
- * the port at the same place; a patched mode stays by id, else by name. What no longer fits is left as written and
- * listed. The old kind leaves the plan. Gives a problem where the old kind is not in the plan or the families differ.
+ * the port at the same place; a patched mode stays by id, else by name. Packs, converters, accessories and cloths that
+ * records name beside their own kind follow. What no longer fits is left as written and listed. The old kind leaves the plan. Gives a problem where the old kind is not in the plan or the families differ.
  */
 export const replaceKind = (plan: Plan, fromKindId: Id, kind: Kind): Result<KindReplacement> => {
   const from = recordOf(plan, 'kind', fromKindId);
@@ -79,9 +80,11 @@ export const replaceKind = (plan: Plan, fromKindId: Id, kind: Kind): Result<Kind
   const records: Id[] = [];
   const unfit: string[] = [];
   for (const r of plan.records.values()) {
-    if (!('kindId' in r) || r.kindId !== fromKindId) continue;
+    const next = withOtherKind(r, fromKindId, kind.id);
+    const own = 'kindId' in r && r.kindId === fromKindId;
+    if (!own && next === r) continue;
     records.push(r.id);
-    draft.put(repointed(plan, r, from, kind, unfit));
+    draft.put(own ? repointed(plan, next, from, kind, unfit) : next);
   }
   moveCables(plan, draft, new Set(records), from, kind, unfit);
   draft.remove(fromKindId);
@@ -162,6 +165,7 @@ const repointed = (plan: Plan, r: AnyRecord, from: Kind, kind: Kind, unfit: stri
   if (next.type === 'box' && kind.family === 'box')
     for (const w of next.ways ?? [])
       if (!kind.ways.some((k) => k.id === w.id)) lost(`its change to way ${w.label} has no way to go to`);
+  if (next.type === 'pack') unfit.push(...leadsWithoutOutlet(plan, next.id, kind));
   if (next.type === 'source' && kind.family === 'source') wallOutlets(plan, next, kind.ways, unfit);
   if (next.type === 'cable' && kind.family === 'cable') {
     const odd = (next.piecesMm ?? []).filter((mm) => !kind.stockLengthsMm.includes(mm));

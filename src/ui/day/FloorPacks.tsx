@@ -1,8 +1,8 @@
+import { unpluggedWords } from '../../editor/words.ts';
 import { fail, ok, type Result } from '../../kernel/result.ts';
 import { formatAmps } from '../../kernel/units.ts';
-import { applyChanges, compose } from '../../plan/change-set.ts';
 import { removeRecords } from '../../plan/edits/arrange.ts';
-import { addFloorPack, changeFloorPack, setPackFrom } from '../../plan/edits/floor-packs.ts';
+import { addFloorPack, changeFloorPack } from '../../plan/edits/floor-packs.ts';
 import type { DaySummary } from '../../report/day.ts';
 import { type FloorPackRow, floorPackRows, outletsLeft } from '../../report/floor-packs.ts';
 import { TypedCell } from '../common/TypedCell.tsx';
@@ -158,14 +158,10 @@ const FloorPackLine = ({ row, summary }: { readonly row: FloorPackRow; readonly 
           disabled={readOnly}
           aria-label={`Remove pack ${row.label}`}
           onClick={() => {
-            // Its units are left without a pack, not with one that is gone.
-            const off = setPackFrom(
-              plan,
-              row.fed.map((f) => f.id),
-              undefined,
-            );
-            const gone = removeRecords(applyChanges(plan, off), new Set([p.id]));
-            session.commit('Remove pack', compose(off, gone));
+            session.commit('Remove pack', removeRecords(plan, new Set([p.id])));
+            session.set({
+              message: `Pack ${row.label} removed.${unpluggedWords(plan, session.getState().plan)} Undo brings it back.`,
+            });
           }}
         >
           Remove

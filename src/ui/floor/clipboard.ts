@@ -3,7 +3,7 @@ import { clipOf, isClip } from '../../editor/clipboard.ts';
 import { copiedWords } from '../../editor/commands/arrange.ts';
 import type { Command } from '../../editor/commands/index.ts';
 import type { Session } from '../../editor/session.ts';
-import { wordsFor } from '../../editor/words.ts';
+import { unpluggedWords, wordsFor } from '../../editor/words.ts';
 import { removeRecords } from '../../plan/edits/arrange.ts';
 import { useServices } from '../services.ts';
 
@@ -30,7 +30,8 @@ const take = (session: Session, e: ClipboardEvent, cut: boolean): void => {
   const cutIds = new Set([...selection].filter((id) => !left.includes(id)));
   if (cut && !readOnly && cutIds.size > 0) {
     session.commit(`Cut ${wordsFor(plan, cutIds)}`, removeRecords(plan, cutIds));
-    session.set({ message: `Cut ${wordsFor(plan, cutIds)}. Undo brings it back.` });
+    const off = unpluggedWords(plan, session.getState().plan);
+    session.set({ message: `Cut ${wordsFor(plan, cutIds)}.${off} Undo brings it back.` });
   }
 };
 
