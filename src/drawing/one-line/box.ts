@@ -1,9 +1,10 @@
 import type { SupplyEntity } from '../../derive/types.ts';
 import { kindOf } from '../../plan/plan.ts';
-import { cell } from '../../report/reader.ts';
+import { cell, LEG_QUANTITIES } from '../../report/reader.ts';
 import { CAP, linesOf, type Sketch, widthOf } from '../sketch.ts';
 import { branchesBlock, chainDepth, sideBySide } from './branch.ts';
 import { drawTags, tagsHeight } from './context.ts';
+import { markFigures, worstKey } from './figures.ts';
 import { flagBlock } from './flag.ts';
 import { canFold, foldedWords, foldSign, isFolded } from './fold.ts';
 import { drawVolts } from './load.ts';
@@ -137,7 +138,7 @@ export const panelBlock = (
           drawVolts(s, c, e, at + TEXT_MM, y + 3.4);
         }
         const room = textW(w, trunkX);
-        drawHead(s, head, at, frameY, room, part > 0);
+        drawHead(c, e, s, head, at, frameY, room, part > 0);
         const rows = headRows(head, room).length;
         drawTags(s, tags, at + TEXT_MM, frameY + 5.6 + rows * ROW_MM, room);
         if (taps.length === 0 && isFolded(c, e)) return;
@@ -175,15 +176,36 @@ const headRows = (head: Head, widthMm: number): readonly string[] => {
   return [...own, ...head.lines.flatMap((l) => linesOf(l, widthMm, {}, 3))];
 };
 
-const drawHead = (s: Sketch, head: Head, x: number, y: number, widthMm: number, continued: boolean): void => {
+/** Worst amps of each leg and the neutral as `worstLegs` words them, with their keys. */
+const wires = (c: OneLineContext, e: SupplyEntity) =>
+  [
+    ...e.legs.map((l) => LEG_QUANTITIES[l] ?? ('leg0A' as const)),
+    ...(e.neutral ? ['neutralA' as const] : []),
+  ].map((q) => ({ text: cell(c.r.worst(e.key, q), 1), key: worstKey(c, e, q) }));
+
+const drawHead = (
+  c: OneLineContext,
+  e: SupplyEntity,
+  s: Sketch,
+  head: Head,
+  x: number,
+  y: number,
+  widthMm: number,
+  continued: boolean,
+): void => {
   const left = x + TEXT_MM;
   s.text(left, y + 5, head.label, { capMm: CAP.head, weight: 'semibold', maxMm: widthMm });
   const after = widthOf(head.label, { capMm: CAP.head, weight: 'semibold' }) + 2;
   if (widthOf(head.kindName) <= widthMm - after)
     s.text(left + after, y + 5, head.kindName, { role: 'ink-soft' });
-  headRows(head, widthMm).forEach((text, i) => {
-    s.text(left, y + 5 + (i + 1) * ROW_MM, text);
-  });
+  const rows = headRows(head, widthMm).map((text, i) => ({
+    text,
+    x: left,
+    baseline: y + 5 + (i + 1) * ROW_MM,
+  }));
+  for (const r of rows) s.text(r.x, r.baseline, r.text);
+  const worst = rows.findIndex((r) => r.text.startsWith('worst '));
+  if (e.what !== 'source' && worst >= 0) markFigures(c, e, rows.slice(worst), wires(c, e));
   if (head.mainA !== undefined && !continued) breakerSign(s, head.mainA, x, y + MAIN_MM);
 };
 

@@ -14,6 +14,7 @@ export const oneLineContext = (
   setupId: string | undefined,
   columnMm: number = COLUMN_MM,
   folded?: ReadonlySet<string>,
+  onFigure?: OneLineContext['onFigure'],
 ): OneLineContext => {
   const r = readerOf(assessment, setupId);
   const byKey = new Map<string, Finding[]>();
@@ -27,7 +28,7 @@ export const oneLineContext = (
     else byKey.set(key, [f]);
   }
   const textMm = columnMm - TRUNK_MM - TEXT_MM - 1;
-  return { plan, r, columnMm, textMm, setupId, findingsOf: (e) => byKey.get(e.key) ?? [], folded };
+  return { plan, r, columnMm, textMm, setupId, findingsOf: (e) => byKey.get(e.key) ?? [], folded, onFigure };
 };
 
 const tagWidth = (f: Finding): number =>

@@ -10,6 +10,7 @@ import { diagramsOf } from './diagram.ts';
 import { COLUMN_MM, GAP_MM, WIDER_MM } from './metrics.ts';
 import type {
   Block,
+  FigureZone,
   OneLineContext,
   OneLineSheet,
   OneLineView,
@@ -19,7 +20,7 @@ import type {
   SheetReference,
 } from './types.ts';
 
-export type { OneLineSheet, OneLineView, Room, SheetReference } from './types.ts';
+export type { FigureZone, OneLineSheet, OneLineView, Room, SheetReference } from './types.ts';
 
 /** Room without end: the whole network in one drawing, for a screen that pans. */
 export const ENDLESS: Room = { widthMm: Number.POSITIVE_INFINITY, heightMm: Number.POSITIVE_INFINITY };
@@ -71,7 +72,15 @@ const sheetsAt = (
   columnMm: number,
   view?: OneLineView,
 ): readonly OneLineSheet[] => {
-  const c = oneLineContext(plan, assessment, setupId, columnMm, view?.folded);
+  let figures: FigureZone[] = [];
+  const c = oneLineContext(
+    plan,
+    assessment,
+    setupId,
+    columnMm,
+    view?.folded,
+    view && ((f) => figures.push(f)),
+  );
   const rows = new Map(supplySummary(plan, assessment, setupId).sources.map((s) => [s.id, s]));
   const diagrams: Diagram[] = [];
   const seen = new Set<string>();
@@ -93,13 +102,15 @@ const sheetsAt = (
     for (const cut of s.block.cuts) origin.set(rootKey(cut), s.sheet);
   }
   const count = Math.max(0, ...spots.map((s) => s.sheet + 1));
-  return Array.from({ length: count }, (_, i) =>
-    drawSheet(
+  return Array.from({ length: count }, (_, i) => {
+    figures = [];
+    const drawn = drawSheet(
       spots.filter((s) => s.sheet === i),
       where,
       origin,
-    ),
-  );
+    );
+    return { ...drawn, figures };
+  });
 };
 
 /** Every source; or the one source or box a screen asks for, with the run that feeds it. */
@@ -147,7 +158,7 @@ const drawSheet = (
   spots: readonly Spot[],
   where: ReadonlyMap<string, number>,
   origin: ReadonlyMap<string, number>,
-): OneLineSheet => {
+): Omit<OneLineSheet, 'figures'> => {
   const items: DisplayItem[] = [];
   const references: SheetReference[] = [];
   const painter: Painter = {

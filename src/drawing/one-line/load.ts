@@ -5,6 +5,7 @@ import { largestLegA } from '../../report/reader.ts';
 import { CAP, linesOf, type Sketch, widthOf } from '../sketch.ts';
 import { fitText } from '../text.ts';
 import { drawTags, isOff, tagsHeight } from './context.ts';
+import { fullestLeg, markFigure, markFigures, worstKey } from './figures.ts';
 import { LINE, ROW_MM, TEXT_MM } from './metrics.ts';
 import { nodeSign, unitSign, writeInSign } from './symbols.ts';
 import type { OneLineContext } from './types.ts';
@@ -76,18 +77,21 @@ export const drawVolts = (
   const dropV = c.r.worst(e.key, 'dropV');
   if (Number.isFinite(volts)) {
     const text = `${volts.toFixed(1)} V`;
-    s.text(x, baseline, text, { capMm: CAP.value, weight: 'semibold' });
+    const style = { capMm: CAP.value, weight: 'semibold' } as const;
+    s.text(x, baseline, text, style);
+    markFigure(c, e, worstKey(c, e, 'voltsV'), x, baseline, text, style);
     const pct = c.r.worst(e.key, 'dropPct');
-    if (Number.isFinite(pct) && pct >= 0.05)
-      s.text(
-        x + widthOf(text, { capMm: CAP.value, weight: 'semibold' }) + 1.6,
-        baseline,
-        `${pct.toFixed(1)} %`,
-      );
+    if (Number.isFinite(pct) && pct >= 0.05) {
+      const right = x + widthOf(text, style) + 1.6;
+      s.text(right, baseline, `${pct.toFixed(1)} %`);
+      markFigure(c, e, worstKey(c, e, 'dropPct'), right, baseline, `${pct.toFixed(1)} %`);
+    }
     return;
   }
   writeInSign(s, x, baseline, 9);
-  s.text(x + 10, baseline, dropV >= 0.05 ? `V, −${dropV.toFixed(1)} V` : 'V, measure');
+  const words = dropV >= 0.05 ? `V, −${dropV.toFixed(1)} V` : 'V, measure';
+  s.text(x + 10, baseline, words);
+  if (dropV >= 0.05) markFigure(c, e, worstKey(c, e, 'dropV'), x + 10, baseline, words);
 };
 
 /** Height of a load with its node, from the end of its run. */
@@ -142,6 +146,15 @@ export const drawLoad = (
   const whole = w.power.join(', ');
   const power = widthOf(whole) <= c.textMm - (from - left) ? whole : (w.power[0] ?? '');
   s.text(from, base, power, { maxMm: c.textMm - (from - left) });
+  markFigures(
+    c,
+    e,
+    [{ text: power, x: from, baseline: base }],
+    [
+      { text: w.power[0] ?? '', key: worstKey(c, e, fullestLeg(c, e, 'worst')) },
+      { text: w.power[1] ?? '', key: worstKey(c, e, 'loadW') },
+    ],
+  );
   for (const line of w.name) {
     base += ROW_MM;
     s.text(left, base, line, { weight: 'semibold' });

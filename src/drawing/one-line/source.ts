@@ -6,6 +6,7 @@ import { cell, LEG_QUANTITIES } from '../../report/reader.ts';
 import type { PowerMeter, SourceRow } from '../../report/summary-types.ts';
 import { CAP, linesOf, type Sketch } from '../sketch.ts';
 import { drawTags, tagsHeight } from './context.ts';
+import { hereKey, markFigure, markFigures, worstKey } from './figures.ts';
 import { BREAKER_MM, LINE, PAD_MM, ROW_MM, SOURCE_R_MM, TEXT_MM, TRUNK_MM } from './metrics.ts';
 import { breakerSign, nodeSign, sourceSign, writeInSign } from './symbols.ts';
 import type { OneLineContext } from './types.ts';
@@ -43,6 +44,19 @@ const linesFor = (c: OneLineContext, row: SourceRow | undefined): readonly strin
     // Only where the plan says what country it is in: a custom elsewhere is no help.
     planRecord(c.plan).country !== undefined && row.colours !== '' ? `colours by custom: ${row.colours}` : '',
   ].filter(Boolean);
+};
+
+/** Load in this setup and in the worst, as the lines have them. */
+const loadFigures = (row: SourceRow) => {
+  const text = (n: number, format: (n: number) => string): string => (Number.isFinite(n) ? format(n) : '');
+  const worst = (m: PowerMeter): string | undefined =>
+    m.worstSetupId && `${m.figureKey.slice(0, m.figureKey.lastIndexOf('@'))}@${m.worstSetupId}`;
+  return [
+    { text: text(row.watts.now, formatWatts), key: row.watts.figureKey },
+    { text: text(row.voltAmps.now, formatVoltAmps), key: row.voltAmps.figureKey },
+    { text: text(row.watts.worst, formatWatts), key: worst(row.watts) },
+    { text: text(row.voltAmps.worst, formatVoltAmps), key: worst(row.voltAmps) },
+  ];
 };
 
 /** The head of a source: circle, words, write-in box for grounding and bonding, table of legs where there is room. */
@@ -92,10 +106,11 @@ export const sourceHead = (
         base += ROW_MM + 0.4;
         s.text(left, base, row.kindName, { role: 'ink-soft', maxMm: TEXT_W_MM });
       }
-      for (const t of texts) {
-        base += ROW_MM;
-        s.text(left, base, t);
-      }
+      const rows = texts.map((text, i) => ({ text, x: left, baseline: base + (i + 1) * ROW_MM }));
+      for (const r of rows) s.text(r.x, r.baseline, r.text);
+      base += texts.length * ROW_MM;
+      const first = rows.findIndex((r) => r.text.startsWith('load '));
+      if (first >= 0 && row) markFigures(c, e, rows.slice(first), loadFigures(row));
       drawTags(s, own, left, base + 0.8, TEXT_W_MM, 3);
       const volts = y0 + voltsY;
       nodeSign(s, at, volts + 2);
@@ -176,11 +191,14 @@ const legTable = (s: Sketch, c: OneLineContext, e: SupplyEntity, x: number, y: n
     const base = y + 9.4 + row * 4.6;
     s.text(x, base, name, { weight: strong ? 'semibold' : 'regular', maxMm: TABLE_W_MM - legs.length * 11 });
     legs.forEach((l, i) => {
-      s.text(right(i), base, value(l), {
+      const style = {
         capMm: CAP.value,
         weight: strong ? 'semibold' : 'regular',
         align: 'right',
-      });
+      } as const;
+      s.text(right(i), base, value(l), style);
+      const key = row === 0 ? hereKey(c, e, l.q) : row === 1 ? worstKey(c, e, l.q) : undefined;
+      markFigure(c, e, key, right(i), base, value(l), style);
     });
     s.line(
       x,

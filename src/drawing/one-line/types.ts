@@ -1,4 +1,5 @@
 import type { SupplyEntity } from '../../derive/types.ts';
+import type { Box } from '../../kernel/geometry.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { Reader } from '../../report/reader.ts';
 import type { Finding } from '../../report/types.ts';
@@ -23,6 +24,8 @@ export interface SheetReference {
 export interface OneLineSheet {
   readonly items: readonly DisplayItem[];
   readonly references: readonly SheetReference[];
+  /** Figures on it, for a screen; none on paper. */
+  readonly figures: readonly FigureZone[];
   /** What is on it, like `G1` or `K4, K5`. */
   readonly subjects: readonly string[];
   readonly widthMm: number;
@@ -64,6 +67,17 @@ export interface OneLineContext {
   readonly findingsOf: (entity: SupplyEntity) => readonly Finding[];
   /** Boxes that are drawn without what hangs on them; undefined where nothing can be folded, as on paper. */
   readonly folded: ReadonlySet<string> | undefined;
+  /** Told of every figure that is drawn, with its place; undefined on paper. */
+  readonly onFigure: ((figure: FigureZone) => void) | undefined;
+}
+
+/** Where a figure stands in the diagram, and the key of its working. */
+export interface FigureZone {
+  readonly key: string;
+  readonly entityKey: string;
+  readonly recordId: string;
+  readonly text: string;
+  readonly box: Box;
 }
 
 /** What a screen shows of the network: all of it or what hangs on one source or box, and which boxes are folded. */

@@ -4,6 +4,7 @@ import { cell, largestLegA, pctOf } from '../../report/reader.ts';
 import { loadBar } from '../marks.ts';
 import { CAP, type Sketch, widthOf } from '../sketch.ts';
 import { drawTags, tagsHeight } from './context.ts';
+import { fullestLeg, hereKey, markFigure, worstKey } from './figures.ts';
 import { BREAKER_MM, LINE, ROW_MM, TEXT_MM } from './metrics.ts';
 import { breakerSign, outletSign, residualSign, transformerSign } from './symbols.ts';
 import type { OneLineContext } from './types.ts';
@@ -67,6 +68,12 @@ export const tapHeight = (c: OneLineContext, t: Tap): number => {
   return LEG_MM + rows * ROW_MM + 4 + tagsHeight(c.findingsOf(t.way), c.textMm) + 1.6;
 };
 
+/** Key of the share of its limit; of the current itself where the share on show is not the largest of all its wires. */
+const usedKey = (c: OneLineContext, e: SupplyEntity, pct: number): string | undefined =>
+  Math.abs(c.r.worst(e.key, 'usePct') - pct) < 0.5
+    ? worstKey(c, e, 'usePct')
+    : worstKey(c, e, fullestLeg(c, e, 'worst'));
+
 /** A tap from the bus down to its outlet: breaker, amps now and worst, limit, bar. `h` is the height of all taps of the bus. */
 export const drawTap = (s: Sketch, c: OneLineContext, t: Tap, x: number, y: number, h: number): void => {
   const e = figured(t);
@@ -78,6 +85,7 @@ export const drawTap = (s: Sketch, c: OneLineContext, t: Tap, x: number, y: numb
   s.text(x + 1.4, y + 4, legsWords(c.plan, e), { weight: 'semibold' });
   const here = largestLegA(c.r, e, 'here');
   const worst = largestLegA(c.r, e, 'worst');
+  const mostKey = worstKey(c, e, fullestLeg(c, e, 'worst'));
   let base = y + LEG_MM + 2.9;
   if (!t.way) {
     for (const [text, strong] of [
@@ -85,7 +93,11 @@ export const drawTap = (s: Sketch, c: OneLineContext, t: Tap, x: number, y: numb
       [`${cell(here, 1)} A this setup`, false],
       [`${cell(worst, 1)} A worst`, true],
     ] as const) {
-      s.text(left, base, text, { weight: strong ? 'semibold' : 'regular', maxMm: c.textMm });
+      const style = { weight: strong ? 'semibold' : 'regular', maxMm: c.textMm } as const;
+      s.text(left, base, text, style);
+      if (text.endsWith('setup'))
+        markFigure(c, e, hereKey(c, e, fullestLeg(c, e, 'here')), left, base, text, style);
+      if (text.endsWith('worst')) markFigure(c, e, mostKey, left, base, text, style);
       base += ROW_MM;
     }
     outletSign(s, x, y + h - 1.2);
@@ -110,11 +122,14 @@ export const drawTap = (s: Sketch, c: OneLineContext, t: Tap, x: number, y: numb
     s.text(left, base, extra, { role: 'ink-soft', maxMm: c.textMm });
   }
   base += ROW_MM;
-  s.text(left, base, `${cell(here, 1)} A this setup`, { maxMm: c.textMm });
+  const now = `${cell(here, 1)} A this setup`;
+  s.text(left, base, now, { maxMm: c.textMm });
+  markFigure(c, e, hereKey(c, e, fullestLeg(c, e, 'here')), left, base, now, { maxMm: c.textMm });
   base += ROW_MM;
   const bold = cell(worst, 1);
   s.text(left, base, bold, { weight: 'semibold', role: over ? 'stop' : 'ink' });
   s.text(left + widthOf(bold, { weight: 'semibold' }) + 0.6, base, 'A worst');
+  markFigure(c, e, mostKey, left, base, `${bold} A worst`, { weight: 'semibold' });
   base += ROW_MM;
   s.text(left, base, limit === undefined ? 'limit not known' : `${cell(limit)} A limit`, {
     maxMm: c.textMm,
@@ -125,6 +140,8 @@ export const drawTap = (s: Sketch, c: OneLineContext, t: Tap, x: number, y: numb
     weight: over ? 'semibold' : 'regular',
     role: over ? 'stop' : 'ink',
   });
+  if (Number.isFinite(pct))
+    markFigure(c, e, usedKey(c, e, pct), left + barMm + 1.2, base + 3.7, `${Math.round(pct)} %`);
   drawTags(s, c.findingsOf(t.way), left, base + 4.4, c.textMm);
   if (t.children.length > 0) outletSign(s, x, y + h - 1.2);
 };

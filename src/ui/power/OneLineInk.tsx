@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { PALETTES } from '../../canvas/palette.ts';
 import type { SupplyEntity } from '../../derive/types.ts';
 import type { DisplayItem } from '../../drawing/display-list.ts';
+import type { FigureZone } from '../../drawing/one-line/index.ts';
 import { formatPct } from '../../kernel/units.ts';
 import { displayItemSvg } from '../../output/svg.ts';
 
@@ -37,6 +38,33 @@ export const OneLineItem = ({
     </g>
   );
 };
+
+/** Places of the figures, over all else: choosing one opens its working. */
+export const FigureZones = ({
+  figures,
+  picked,
+}: {
+  readonly figures: readonly FigureZone[];
+  readonly picked: FigureZone | undefined;
+}) => (
+  <g>
+    {figures.map((f) => (
+      <rect
+        key={`${f.key} ${f.box.minX} ${f.box.minY}`}
+        className={f === picked ? 'one-line-figure picked' : 'one-line-figure'}
+        data-figure={f.key}
+        data-record={f.recordId}
+        data-key={f.entityKey}
+        x={f.box.minX}
+        y={f.box.minY}
+        width={f.box.maxX - f.box.minX}
+        height={f.box.maxY - f.box.minY}
+      >
+        <title>{`${f.text}: show the working`}</title>
+      </rect>
+    ))}
+  </g>
+);
 
 const LABEL_PX = 13;
 

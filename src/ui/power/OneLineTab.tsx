@@ -3,9 +3,10 @@ import { ENDLESS, oneLineSheets } from '../../drawing/one-line/index.ts';
 import { largestLegA, pctOf, readerOf } from '../../report/reader.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
+import { useUi } from '../ui-state.ts';
 import { ChosenPart } from './ChosenPart.tsx';
 import { MiniMap } from './MiniMap.tsx';
-import { FarLabels, OneLineItem } from './OneLineInk.tsx';
+import { FarLabels, FigureZones, OneLineItem } from './OneLineInk.tsx';
 import { fitted, LEGIBLE, legible, usePanZoom } from './one-line-view.ts';
 import { leafBoxes, useFolded } from './use-folded.ts';
 import './one-line.css';
@@ -77,6 +78,15 @@ export const OneLineTab = () => {
     readView();
   });
 
+  const chosen = selection.size === 1 ? [...selection][0] : undefined;
+  const part =
+    (partKey !== undefined && entities.get(partKey)?.recordId === chosen
+      ? entities.get(partKey)
+      : undefined) ??
+    (chosen === undefined ? undefined : [...entities.values()].find((e) => e.recordId === chosen));
+
+  const openWorking = useUi((u) => u.openWorking);
+  const [figureAt, setFigureAt] = useState(-1);
   /** Chooses the part after or before the chosen one, in the order of the network, and brings it into sight. */
   const choose = (by: 1 | -1): void => {
     const shown = new Map((sheet?.items ?? []).map((i) => [i.key.split('#')[0] ?? '', i.box]));
@@ -87,11 +97,15 @@ export const OneLineTab = () => {
     const box = key === undefined ? undefined : shown.get(key);
     if (!to || !box || !view || !size) return;
     setPartKey(to.key);
+    setFigureAt(-1);
     session.set({ selection: new Set([to.recordId]) });
     const [x, y] = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
     setView({ ...view, x: size.width / 2 - x * view.k, y: size.height / 2 - y * view.k });
   };
 
+  /** Figures of the chosen part, and the one that is picked among them. */
+  const own = part ? (sheet?.figures.filter((f) => f.entityKey === part.key) ?? []) : [];
+  const figure = own[figureAt];
   const act = (key: string): boolean => {
     const shift = PAN[key];
     if (shift) pan(shift[0] * STEP_PX, shift[1] * STEP_PX);
@@ -100,6 +114,8 @@ export const OneLineTab = () => {
     else if (key === '0') fitView();
     else if (key === '1') readView();
     else if (key === 'n' || key === 'p') choose(key === 'n' ? 1 : -1);
+    else if (key === 'f' && own.length > 0) setFigureAt((figureAt + 1) % own.length);
+    else if (key === 'Enter' && own[0]) openWorking((figure ?? own[0]).key);
     else return false;
     return true;
   };
@@ -108,13 +124,6 @@ export const OneLineTab = () => {
     setTop(id || undefined);
     if (id) setFolded(new Set([...folded].filter((f) => f !== id)));
   };
-  const chosen = selection.size === 1 ? [...selection][0] : undefined;
-  const part =
-    (partKey !== undefined && entities.get(partKey)?.recordId === chosen
-      ? entities.get(partKey)
-      : undefined) ??
-    (chosen === undefined ? undefined : [...entities.values()].find((e) => e.recordId === chosen));
-
   // A way shares its record with its box: where one was pointed at, it alone is marked.
   const exact = part !== undefined && part.key === partKey ? partKey : undefined;
 
@@ -162,7 +171,8 @@ export const OneLineTab = () => {
         </button>
         <span className="soft small one-line-hint">
           Drag to pan, wheel to zoom, click to choose. Keys: arrows, + −, 0 fit, 1 readable, N and P choose
-          the next and the one before.
+          the next and the one before, F a figure of it, Enter its working. A click on a figure opens its
+          working.
         </span>
       </div>
       {current && !sheet ? <p className="soft">There is no source of power in this plan yet.</p> : null}
@@ -198,8 +208,11 @@ export const OneLineTab = () => {
               const at = (e.target as Element).closest('[data-record]');
               const fold = at?.getAttribute('data-fold');
               if (fold) return toggle(fold);
+              const figure = at?.getAttribute('data-figure');
+              if (figure) return openWorking(figure);
               const id = at?.getAttribute('data-record');
               setPartKey(at?.getAttribute('data-key') ?? undefined);
+              setFigureAt(-1);
               session.set({ selection: new Set(id ? [id] : []) });
             }}
           >
@@ -220,6 +233,7 @@ export const OneLineTab = () => {
                     scheme={scheme}
                   />
                 ))}
+                {sheet && view.k >= FAR ? <FigureZones figures={sheet.figures} picked={figure} /> : null}
                 {sheet && reader && view.k < FAR ? (
                   <FarLabels
                     items={sheet.items}
