@@ -144,11 +144,22 @@ const CELL_MM = 3000;
 const cell = (mm: number): number => Math.floor(mm / CELL_MM);
 /** One number for a cell: quicker to look up than a text. Floors are far smaller than where these would meet. */
 const keyOf = (x: number, y: number): number => x * 1_048_576 + y;
+/** Boxes over more cells than this, or farther off than this, are of a slipped figure: they are not laid into cells. */
+const MOST_CELLS = 10_000;
+const FARTHEST_MM = 1e10;
+const fitsCells = (b: Box): boolean =>
+  (cell(b.maxX) - cell(b.minX) + 1) * (cell(b.maxY) - cell(b.minY) + 1) <= MOST_CELLS &&
+  Math.max(-b.minX, b.maxX, -b.minY, b.maxY) <= FARTHEST_MM;
 
 /** Blocks by the cells of a grid they lie in, so that a look at a short way is a look at few. */
 const gridOf = (blocks: readonly Block[]) => {
   const cells = new Map<number, number[]>();
+  const wide: Block[] = [];
   blocks.forEach((b, i) => {
+    if (!fitsCells(b.box)) {
+      wide.push(b);
+      return;
+    }
     for (let x = cell(b.box.minX); x <= cell(b.box.maxX); x++)
       for (let y = cell(b.box.minY); y <= cell(b.box.maxY); y++) {
         const list = cells.get(keyOf(x, y));
@@ -160,6 +171,9 @@ const gridOf = (blocks: readonly Block[]) => {
   let turn = 0;
   /** Whether any block whose box meets this one passes the test. */
   return (box: Box, test: (b: Block) => boolean): boolean => {
+    const meets = (b: Block): boolean => boxesMeet(b.box, box) && test(b);
+    if (!fitsCells(box)) return blocks.some(meets);
+    if (wide.some(meets)) return true;
     turn++;
     for (let x = cell(box.minX); x <= cell(box.maxX); x++)
       for (let y = cell(box.minY); y <= cell(box.maxY); y++)
@@ -167,7 +181,7 @@ const gridOf = (blocks: readonly Block[]) => {
           const b = blocks[i];
           if (!b || seen[i] === turn) continue;
           seen[i] = turn;
-          if (boxesMeet(b.box, box) && test(b)) return true;
+          if (meets(b)) return true;
         }
     return false;
   };
@@ -198,7 +212,7 @@ const mazeFor = (blocks: readonly Block[]): Maze => {
     cornersNear: (box) => {
       const [x0, x1, y0, y1] = [cell(box.minX), cell(box.maxX), cell(box.minY), cell(box.maxY)];
       // A box wider than the floor is quicker looked at corner by corner.
-      if (!((x1 - x0 + 1) * (y1 - y0 + 1) < byCell.size)) return free.map((_, i) => i);
+      if (!fitsCells(box) || !((x1 - x0 + 1) * (y1 - y0 + 1) < byCell.size)) return free.map((_, i) => i);
       const found: number[] = [];
       for (let x = x0; x <= x1; x++)
         for (let y = y0; y <= y1; y++) found.push(...(byCell.get(keyOf(x, y)) ?? []));

@@ -85,4 +85,17 @@ describe('a cable laid by itself', () => {
     const back = way(lamp, A);
     expect(polylineLengthMm(back)).toBeGreaterThan(2400);
   });
+
+  test('past a thing of a slipped figure is found all the same, at any size and distance', () => {
+    for (const mm of [1e7, 1e10, 1e21, 1e100, 1e300]) {
+      for (const slip of [
+        { outline: { shape: 'rect', lengthMm: mm, widthMm: mm } },
+        { at: { xMm: mm, yMm: -mm } },
+      ] satisfies Partial<SetPiece>[]) {
+        const { way } = room(slip);
+        expect(way(point(1000, 2500), point(5000, 2500)).length).toBeGreaterThanOrEqual(2);
+        expect(way(point(1000, 2500), point(mm, mm)).length).toBeGreaterThanOrEqual(2);
+      }
+    }
+  });
 });
