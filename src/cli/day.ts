@@ -14,7 +14,10 @@ import {
   type StationLoadLane,
   type UnitLane,
 } from '../report/day.ts';
+import { dayKeysOf } from '../report/day-keys.ts';
 import { dayTroubles, sourceNote } from '../report/day-words.ts';
+import type { PackCurrentRow } from '../report/pack-currents.ts';
+import { unitHours } from '../report/unit-hours.ts';
 
 const hours = (h: number): string => `${Number(h.toFixed(1))} h`;
 const kWh = (wh: number): string => `${(wh / 1000).toFixed(1)} kWh`;
@@ -66,9 +69,13 @@ const sourceLines = (s: SourceDay, units: LengthUnits): string[] =>
         `  ${s.label}: peak ${formatWatts(s.peakW)}, average ${formatWatts(s.averageW)}, ${kWh(s.energyWh)}${s.fuelL === undefined ? '' : `, ${formatFuel(s.fuelL, units)} of diesel`}${sourceNote(s) ? `, ${sourceNote(s)}` : ''}`,
       ];
 
+const currentLine = (c: PackCurrentRow): string =>
+  `      one pack nearly empty, ${c.name}: ${c.text}${c.over ? ', too much' : ''}  [${c.key}]`;
+
 const laneLines = (l: UnitLane): string[] => [
   `  ${l.label} on ${l.on}${l.problem ? `: ${l.problem}` : ''}`,
   ...l.runtimes.map((r) => `      ${r.setupName} at ${r.levelPct} %: ${r.text}  [${r.key}]`),
+  ...l.currents.map(currentLine),
   ...l.swaps
     .filter((s) => !s.first)
     .map(
@@ -82,7 +89,8 @@ const laneLines = (l: UnitLane): string[] => [
 
 /** A pack on the floor: its runtimes with all its units, leads, currents and changes. */
 const sharedLines = (p: SharedPackLane): string[] => [
-  `  ${p.label}, ${p.on}, feeds ${p.units.map((u) => u.label).join(', ')}: ${p.fullA.toFixed(1)} A at full and nearly empty of ${p.continuousA} A`,
+  `  ${p.label}, ${p.on}, feeds ${p.units.map((u) => u.label).join(', ')}`,
+  ...p.currents.map(currentLine),
   ...p.units.map(
     (u) =>
       `      lead to ${u.label}: ${(u.leadMm / 1000).toFixed(1)} m${u.leadAssumed ? ' (assumed)' : ''}, ${u.dropPct === undefined ? 'cannot start' : `${u.dropPct.toFixed(1)} % lost`}`,
@@ -131,6 +139,7 @@ export const dayJson = (plan: Plan): unknown => ({
   version: 1,
   days: daysOf(plan).map((n) => ({
     ...daySummary(plan, n),
+    workings: dayKeysOf(daySummary(plan, n), unitHours(plan, n)),
     least: leastOf(plan, n),
     leastBays: leastBaysOf(plan, n) ?? null,
   })),

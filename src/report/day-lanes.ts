@@ -17,6 +17,7 @@ import {
 } from '../engines/battery/index.ts';
 import { levelOf, type Plan, recordOf } from '../plan/plan.ts';
 import type { RuntimeCell, SharedPackLane, SwapRow, UnitLane } from './day-types.ts';
+import { packCurrentRows } from './pack-currents.ts';
 
 const packName = (pack: string, count: number): string => (count === 1 ? pack : `${count} × ${pack}`);
 
@@ -116,6 +117,7 @@ export const unitLane = (
     swaps: u.floorPack ? rows.map((x) => ({ ...x, first: x.out === '' })) : rows,
     charges: own?.charges ?? [],
     runtimes: u.problem === undefined ? runtimesOf(plan, day, u) : [],
+    currents: u.floorPack ? [] : packCurrentRows(plan, u.fixture.id),
     burnsMin: minutesIn(spans, 'burning'),
     darkMin: minutesIn(spans, 'dark'),
   };
@@ -164,6 +166,7 @@ export const sharedLane = (
     }),
     fullA: fullLoad(s).amps,
     continuousA: pack?.continuousA ?? Number.NaN,
+    currents: packCurrentRows(plan, s.record.id),
     burnsMin: minutesIn(spans, 'burning'),
     darkMin: minutesIn(spans, 'dark'),
   };

@@ -2,6 +2,7 @@ import type { SkyDay } from '../derive/sun.ts';
 import type { BaySpan, LeastPacks, Overnight, Range, UnitSpan } from '../engines/battery/index.ts';
 import type { Id } from '../kernel/ids.ts';
 import type { Block } from '../plan/records/index.ts';
+import type { PackCurrentRow } from './pack-currents.ts';
 
 /** What happens to one thing on the mains when its plug is pulled. */
 export interface BackUpRow {
@@ -125,6 +126,8 @@ export interface SharedPackLane {
   /** Current of one of its packs with all units at full and the pack nearly empty, and what it may give for long. */
   readonly fullA: number;
   readonly continuousA: number;
+  /** The same with its inrush, in words with the keys of their workings. */
+  readonly currents: readonly PackCurrentRow[];
   readonly burnsMin: number;
   readonly darkMin: number;
 }
@@ -166,6 +169,8 @@ export interface UnitLane {
     readonly toSoc: number;
   }[];
   readonly runtimes: readonly RuntimeCell[];
+  /** Current of one of its own packs, at full and when switched on. */
+  readonly currents: readonly PackCurrentRow[];
   readonly burnsMin: number;
   readonly darkMin: number;
 }

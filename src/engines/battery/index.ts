@@ -8,6 +8,7 @@ import { unitFindings } from './findings/units.ts';
 import { batteryUnits } from './model.ts';
 
 export { type AirClass, airClass } from './calc.ts';
+export { type PackCurrents, packCurrents } from './currents.ts';
 export { type DevicePacks, devicePacks } from './device-packs.ts';
 export {
   type BatteryWorking,
@@ -16,6 +17,7 @@ export {
   formatRuntime,
   runtimeKey,
 } from './explain.ts';
+export { explainCurrents, packFullKey, packInrushKey } from './explain-currents.ts';
 export { dayAtHand, dayOf, type LeastPacks, leastBays, leastPacks, packsByRule } from './least.ts';
 export { batteryUnits, drawAt, leadDrop, runtimeAt, unitOnCells } from './model.ts';
 export { type Overnight, overnight } from './overnight.ts';

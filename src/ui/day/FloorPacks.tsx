@@ -5,6 +5,7 @@ import { removeRecords } from '../../plan/edits/arrange.ts';
 import { addFloorPack, changeFloorPack } from '../../plan/edits/floor-packs.ts';
 import type { DaySummary } from '../../report/day.ts';
 import { type FloorPackRow, floorPackRows, outletsLeft } from '../../report/floor-packs.ts';
+import { Figure } from '../common/Figure.tsx';
 import { TypedCell } from '../common/TypedCell.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
@@ -142,7 +143,13 @@ const FloorPackLine = ({ row, summary }: { readonly row: FloorPackRow; readonly 
         {row.outlets.length > 0 ? <span className="soft"> of {row.outlets.length}</span> : null}
       </td>
       <td className={lane && lane.fullA > lane.continuousA ? 'over' : undefined}>
-        {lane ? `${formatAmps(lane.fullA)} of ${formatAmps(lane.continuousA)}` : '–'}
+        {lane ? (
+          <Figure figureKey={lane.currents[0]?.key}>
+            {formatAmps(lane.fullA)} of {formatAmps(lane.continuousA)}
+          </Figure>
+        ) : (
+          '–'
+        )}
       </td>
       <td>
         {lane?.runtimes.map((r) => (

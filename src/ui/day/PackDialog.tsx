@@ -14,6 +14,7 @@ import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { FloorLead } from './FloorLead.tsx';
 import { leadChoices, readLeadLength, usualConductor } from './leads.ts';
+import { PackCurrents } from './PackCurrents.tsx';
 import { useConverterKinds } from './pack-kinds.ts';
 import { RunsOn } from './RunsOn.tsx';
 
@@ -228,6 +229,7 @@ export const PackDialog = ({
           <Figure figureKey={r.key}>{r.text}</Figure>
         </div>
       ))}
+      <PackCurrents id={f.packFrom?.packId ?? f.id} />
       {air ? (
         <>
           <h3 className="pack-dialog-head">By air</h3>

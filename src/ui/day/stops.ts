@@ -8,6 +8,7 @@ import {
   type StationLoadLane,
   type UnitLane,
 } from '../../report/day.ts';
+import { drawnKey } from '../../report/day-keys.ts';
 import type { PowerPart } from '../../report/power-parts.ts';
 import { onStation } from '../../report/station-spans.ts';
 
@@ -107,6 +108,7 @@ const MOST_PARTS = 5;
 /** Stops of a source: what it gives in each stretch and to whom. */
 export const powerStops = (
   s: SourceDay,
+  day: number,
   partsAt: (atMin: number) => readonly PowerPart[],
 ): readonly LaneStop[] =>
   s.steps
@@ -120,6 +122,7 @@ export const powerStops = (
         startMin: x.startMin,
         endMin: x.endMin,
         head: `${s.label}: ${formatWatts(total)}, ${from(x.startMin, x.endMin)}`,
+        key: drawnKey(s.id, day, x.startMin),
         lines:
           total <= 0
             ? ['nothing is drawn']
@@ -172,6 +175,7 @@ export const packAsLane = (p: SharedPackLane, lanes: DaySummary['lanes']): UnitL
     spans: p.spans,
     swaps: p.swaps,
     charges: [],
+    currents: p.currents,
     runtimes: p.runtimes.map((r) => ({ ...r, levelPct: 100, key: keyOf(r.setupId) })),
     burnsMin: p.burnsMin,
     darkMin: p.darkMin,

@@ -1,6 +1,7 @@
 import { always, type EngineFinding } from '../../../derive/findings.ts';
 import type { DcPort } from '../../../plan/kinds/pack.ts';
 import { kindOf, type Plan } from '../../../plan/plan.ts';
+import { packFullKey, packInrushKey } from '../explain-currents.ts';
 import { inrushOf } from '../inrush.ts';
 import { drawAt, packsV } from '../model.ts';
 import { fullLoad, type SharedPack, sharedPacks } from '../shared.ts';
@@ -16,6 +17,7 @@ const say = (
   params: EngineFinding['params'],
   figure: number,
   about = s.record.id,
+  figureKey?: string,
 ): EngineFinding => ({
   ...always(rule, severity, about, [s.record.id, ...s.units.map((u) => u.fixture.id)], {
     label: s.label,
@@ -23,6 +25,7 @@ const say = (
     ...params,
   }),
   figure,
+  ...(figureKey === undefined ? {} : { figureKey }),
 });
 
 /** Current of one of its packs with every unit at full and the packs nearly empty, against what it gives for long and for a moment. */
@@ -47,6 +50,8 @@ const weak = (plan: Plan, s: SharedPack): EngineFinding[] => {
         pct,
       },
       pct,
+      s.record.id,
+      packFullKey(s.record.id),
     ),
   ];
 };
@@ -81,6 +86,8 @@ const inrush = (plan: Plan, s: SharedPack): EngineFinding[] => {
         pct,
       },
       pct,
+      s.record.id,
+      packInrushKey(s.record.id),
     ),
   ];
 };

@@ -3,6 +3,7 @@ import { limitOf } from '../../../derive/limits.ts';
 import type { FixtureKind, PackKind } from '../../../plan/kinds/kinds.ts';
 import { kindOf, type Plan } from '../../../plan/plan.ts';
 import { leadEnd } from '../calc.ts';
+import { packFullKey, packInrushKey } from '../explain-currents.ts';
 import { inrushOf } from '../inrush.ts';
 import { converterIdOf, drawAt, packsV } from '../model.ts';
 import type { BatteryUnit } from '../types.ts';
@@ -18,9 +19,11 @@ export const unitFindings = (plan: Plan, u: BatteryUnit): readonly EngineFinding
     severity: EngineFinding['severity'],
     params: EngineFinding['params'] = {},
     figure?: number,
+    figureKey?: string,
   ): EngineFinding => ({
     ...always(rule, severity, about, [about], { label: u.label, kind: u.kindName, ...params }),
     ...(figure === undefined ? {} : { figure }),
+    ...(figureKey === undefined ? {} : { figureKey }),
   });
   if (u.mode === 'own-cells') return [];
   if (u.problem !== undefined) return [say('battery-no-pack', 'warn', { why: u.problem })];
@@ -41,6 +44,7 @@ type Say = (
   severity: EngineFinding['severity'],
   params?: EngineFinding['params'],
   figure?: number,
+  figureKey?: string,
 ) => EngineFinding;
 
 /** Whether packs can be put on at all: a unit for mains only, the wrong plate, volts outside its window. */
@@ -102,6 +106,7 @@ const current = (u: BatteryUnit, pack: PackKind, say: Say): EngineFinding[] => {
         pct: (100 * amps) / pack.continuousA,
       },
       (100 * amps) / pack.continuousA,
+      packFullKey(u.fixture.id),
     ),
   ];
 };
@@ -112,7 +117,15 @@ const plateCurrent = (u: BatteryUnit, kind: FixtureKind, pack: PackKind, say: Sa
   const amps = drawAt(u, 100).packW / u.count / pack.emptyV;
   if (maxA === undefined || !(amps > maxA * (1 + 1e-9))) return [];
   const pct = (100 * amps) / maxA;
-  return [say('battery-plate-current', 'warn', { pack: pack.name, amps, maxA, packs: u.count, pct }, pct)];
+  return [
+    say(
+      'battery-plate-current',
+      'warn',
+      { pack: pack.name, amps, maxA, packs: u.count, pct },
+      pct,
+      packFullKey(u.fixture.id),
+    ),
+  ];
 };
 
 /** Current of one pack at the moment the unit is switched on at full with packs nearly empty, against what it gives for a moment. */
@@ -138,6 +151,7 @@ const inrush = (plan: Plan, u: BatteryUnit, pack: PackKind, say: Say): EngineFin
         inverter: i.inverter ? 1 : 0,
       },
       (100 * amps) / pack.peakA,
+      packInrushKey(u.fixture.id),
     ),
   ];
 };
