@@ -448,8 +448,8 @@ export class Builder {
   }
 
   /** Plugs a power station that is there in, to be charged. */
-  chargeFrom(label: string, feed: string, route?: Route): void {
-    this.#plug(feed, this.#labelled(label), undefined, route);
+  chargeFrom(label: string, feed: string, cable: string, route?: Route): void {
+    this.#plug(feed, this.#labelled(label), cable, route);
   }
 
   charger(label: string, slug: string, at: XY, feed?: string, route?: Route): void {

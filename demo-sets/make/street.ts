@@ -258,6 +258,7 @@ const road = (d: Builder): void => {
     stand: 'stand-crank-heavy',
     use: 'headlight sweep',
     feed: 'K2:6',
+    pieces: [50, 25],
     route: [
       [33, 47.8],
       [9.5, 47.8],
@@ -287,6 +288,7 @@ const road = (d: Builder): void => {
     stand: 'stand-combo-3',
     use: 'soft key through frame',
     feed: 'K8:5a',
+    pieces: [25, 10],
     patch: [1, 'white'],
     route: { along: 45.6 },
   });
@@ -325,6 +327,7 @@ const road = (d: Builder): void => {
     stand: 'stand-baby-3',
     use: 'wet-down glint',
     feed: 'K7:2a',
+    pieces: [25, 10],
     route: 'down-first',
   });
   d.fixture({
@@ -336,6 +339,7 @@ const road = (d: Builder): void => {
     stand: 'stand-baby-3',
     use: 'wet-down glint',
     feed: 'K1:7a',
+    pieces: [25, 10],
     route: [
       [103, 44.5],
       [111, 44.5],
@@ -350,6 +354,7 @@ const road = (d: Builder): void => {
     stand: 'stand-baby-2',
     use: 'passing headlights',
     feed: 'K7:4a',
+    cable: 'cord-12-3',
     route: 'down-first',
   });
   d.fixture({
@@ -811,7 +816,7 @@ const offTheMains = (d: Builder): void => {
     from: 'P1',
   });
   d.source('PS1', 'power-station-1800w', [117, 12.8], { voltsV: 120 });
-  d.chargeFrom('PS1', 'K4:3b', [
+  d.chargeFrom('PS1', 'K4:3b', 'cord-12-3', [
     [108.5, BACK],
     [RIGHT, BACK],
     [RIGHT, 12.8],

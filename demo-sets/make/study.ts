@@ -122,6 +122,7 @@ export const study = (): Plan => {
     use: 'edge, Jonas',
     gel: '½ CTB',
     feed: 'Q1:1',
+    pieces: [25, 10],
     route: [
       [1.9, 12.2],
       [1.9, 3.2],

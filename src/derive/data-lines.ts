@@ -8,29 +8,12 @@ import { rememberedEach } from '../plan/remembered.ts';
 import { routeBetween } from '../plan/route.ts';
 import { mazeOf } from '../plan/route-maze.ts';
 import { limitOf } from './limits.ts';
+import { makeUp } from './stock.ts';
 
 /** Lengths data cable is kept in where the line names no kind; common practice, no published source. Millimetres. */
 const STOCK_MM: Readonly<Record<'imperial' | 'metric', readonly number[]>> = {
   imperial: [5, 10, 15, 25, 50, 100].map((ft) => Math.round(ft * 304.8)),
   metric: [1.5, 3, 5, 10, 15, 20, 30, 50].map((m) => m * 1000),
-};
-
-/**
- * A length of data cable from stock: the fewest pieces, of those the shortest that do, since every joint in a data line is a
- * place to fail (common practice). Longest first.
- */
-export const fewestPieces = (neededMm: number, stockMm: readonly number[]): readonly number[] => {
-  const sizes = [...stockMm].filter((l) => l > 0).sort((a, b) => a - b);
-  const longest = sizes.at(-1);
-  if (longest === undefined || !Number.isFinite(neededMm)) return [];
-  const pieces: number[] = [];
-  let rest = neededMm;
-  while (rest > longest + 1e-6 && pieces.length < 1000) {
-    pieces.push(longest);
-    rest -= longest;
-  }
-  pieces.push(sizes.find((l) => l >= rest - 1e-6) ?? longest);
-  return pieces;
 };
 
 /** One stretch of a data line, from a thing to the next. Lengths in mm. */
@@ -140,7 +123,7 @@ const piecesOf = (neededMm: number, stock: readonly number[]): readonly number[]
   }
   let pieces = known.get(neededMm);
   if (!pieces) {
-    pieces = fewestPieces(neededMm, stock);
+    pieces = makeUp(neededMm, stock).piecesMm;
     if (known.size > 4000) known.clear();
     known.set(neededMm, pieces);
   }

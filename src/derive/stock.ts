@@ -4,19 +4,19 @@ export interface MadeUp {
   readonly totalMm: number;
 }
 
-/** Fewest pieces for every sum of stock lengths, in units of their greatest common divisor. */
+/** What shorter pieces take off a run of longest pieces, in units of the greatest common divisor of all lengths. */
 interface Table {
   readonly unitMm: number;
-  readonly lengths: readonly number[];
+  readonly longest: number;
+  /** Fewest shorter pieces that together are just this much shorter than as many of the longest; NONE where none are. */
   readonly fewest: Uint16Array;
-  readonly last: Uint16Array;
+  /** How much the last of these pieces is shorter than the longest. */
+  readonly last: Int32Array;
 }
 
 const NONE = 0xffff;
 /** The longest run that is made up, in mm: 1000 km. A longer one is a slip, and would be a list without end. */
 const MOST_MM = 1e9;
-/** Runs longer than this many of the longest piece start with longest pieces; the rest is made up exactly. */
-const EXACT_PIECES = 12;
 
 const tables = new WeakMap<readonly number[], Table>();
 
@@ -29,43 +29,44 @@ const tableOf = (stock: readonly number[]): Table => {
     (a, b) => b - a,
   );
   const unitMm = whole.reduce(gcd, 0);
-  const lengths = whole.map((l) => l / unitMm);
-  const cells = (lengths[0] ?? 0) * (EXACT_PIECES + 1) + 1;
-  const fewest = new Uint16Array(cells).fill(NONE);
-  const last = new Uint16Array(cells);
+  const longest = unitMm > 0 ? (whole[0] ?? 0) / unitMm : 0;
+  const shorterBy = whole.slice(1).map((l) => longest - l / unitMm);
+  // A run with the fewest pieces is never a whole longest piece too long, so the table ends there.
+  const fewest = new Uint16Array(longest).fill(NONE);
+  const last = new Int32Array(longest);
   fewest[0] = 0;
-  for (let sum = 1; sum < cells; sum++)
-    for (const l of lengths) {
-      const before = sum >= l ? (fewest[sum - l] ?? NONE) : NONE;
+  for (let sum = 1; sum < longest; sum++)
+    for (const d of shorterBy) {
+      const before = sum >= d ? (fewest[sum - d] ?? NONE) : NONE;
       if (before !== NONE && before + 1 < (fewest[sum] ?? NONE)) {
         fewest[sum] = before + 1;
-        last[sum] = l;
+        last[sum] = d;
       }
     }
-  const table = { unitMm, lengths, fewest, last };
+  const table = { unitMm, longest, fewest, last };
   tables.set(stock, table);
   return table;
 };
 
 /**
- * Makes up a length in mm of stock pieces: the least total that is long enough, then the fewest pieces, longest first.
+ * Makes up a length in mm of stock pieces as a crew does: the fewest pieces that are long enough, for every coupling is one
+ * more place to fail; of these the least total, and of these the most of the longest piece. Longest first.
+ * Common practice, no published source. Exact: the number of pieces is that of the longest alone, and a knapsack over how
+ * much shorter the others are finds the most length that this number can do without.
  * Gives no pieces where there is no stock length above zero, or where the length is none or beyond 1000 km.
  */
 export const makeUp = (neededMm: number, stockMm: readonly number[]): MadeUp => {
-  const t = tableOf(stockMm);
-  const longest = t.lengths[0];
-  if (longest === undefined || !(neededMm <= MOST_MM)) return { piecesMm: [], totalMm: 0 };
-  const needed = Math.max(1, Math.ceil(neededMm / t.unitMm - 1e-9));
-  const whole = Math.max(0, Math.floor(needed / longest) - (EXACT_PIECES - 1));
-  let sum = needed - whole * longest;
-  while (sum < t.fewest.length && t.fewest[sum] === NONE) sum++;
-  const pieces: number[] = Array.from({ length: whole }, () => longest);
-  while (sum > 0) {
-    const l = t.last[sum] ?? 0;
-    if (l === 0) throw new Error('stock table has a hole');
-    pieces.push(l);
-    sum -= l;
-  }
-  const piecesMm = pieces.map((l) => l * t.unitMm).sort((a, b) => b - a);
-  return { piecesMm, totalMm: piecesMm.reduce((a, b) => a + b, 0) };
+  const { unitMm, longest, fewest, last } = tableOf(stockMm);
+  if (longest === 0 || !(neededMm <= MOST_MM)) return { piecesMm: [], totalMm: 0 };
+  const needed = Math.max(1, Math.ceil(neededMm / unitMm - 1e-9));
+  const count = Math.ceil(needed / longest);
+  let less = count * longest - needed;
+  while ((fewest[less] ?? 0) > count) less--;
+  const shorter: number[] = [];
+  for (let d = less; d > 0; d -= last[d] ?? d) shorter.push((longest - (last[d] ?? 0)) * unitMm);
+  const piecesMm = [
+    ...Array.from({ length: count - shorter.length }, () => longest * unitMm),
+    ...shorter.sort((a, b) => b - a),
+  ];
+  return { piecesMm, totalMm: (count * longest - less) * unitMm };
 };

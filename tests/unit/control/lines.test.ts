@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { fewestPieces, lineLength, lineLengths } from '../../../src/derive/data-lines.ts';
+import { lineLength, lineLengths } from '../../../src/derive/data-lines.ts';
 import { dataNet, reachOf } from '../../../src/derive/data-net.ts';
+import { makeUp } from '../../../src/derive/stock.ts';
 import { assess } from '../../../src/report/assess.ts';
 import { findingText, wordedRules } from '../../../src/report/text.ts';
 import { LineRig } from '../../support/line-rig.ts';
@@ -346,7 +347,7 @@ describe('length of a data line', () => {
     [62000, [50000, 15000]],
     [130000, [50000, 50000, 30000]],
   ])('line-length-law: %d mm come in the fewest pieces', (mm, wanted) => {
-    expect(fewestPieces(mm, [30000, 1500, 3000, 5000, 50000, 10000, 15000])).toEqual(wanted);
+    expect(makeUp(mm, [30000, 1500, 3000, 5000, 50000, 10000, 15000]).piecesMm).toEqual(wanted);
   });
 
   it('line-length-law: units rigged side by side are joined up there', () => {

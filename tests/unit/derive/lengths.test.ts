@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cableLength } from '../../../src/derive/lengths.ts';
 import { makeUp } from '../../../src/derive/stock.ts';
@@ -10,16 +11,25 @@ describe('making up a length of stock pieces', () => {
   const inFeet = (needed: number): number[] =>
     makeUp(needed * FT, feet).piecesMm.map((l) => Math.round(l / FT));
 
-  it('power-stock: takes the least total that is long enough', () => {
+  it('power-stock: takes the fewest pieces that are long enough', () => {
     expect(inFeet(24)).toEqual([25]);
     expect(inFeet(26)).toEqual([50]);
-    expect(inFeet(62)).toEqual([50, 25]);
-    expect(inFeet(76)).toEqual([100]);
+    expect(inFeet(62)).toEqual([100]);
     expect(inFeet(101)).toEqual([100, 25]);
+    expect(inFeet(200)).toEqual([100, 100]);
   });
 
-  it('power-stock: takes the fewest pieces of that total', () => {
-    expect(inFeet(200)).toEqual([100, 100]);
+  it('power-stock: takes the least length that this number of pieces can make', () => {
+    expect(inFeet(130)).toEqual([100, 50]);
+    expect(makeUp(68 * FT, [2 * FT, 10 * FT, 25 * FT]).piecesMm.map((l) => Math.round(l / FT))).toEqual([
+      25, 25, 25,
+    ]);
+    expect(
+      makeUp(
+        68 * FT,
+        [2, 10, 25, 50].map((l) => l * FT),
+      ).piecesMm.map((l) => Math.round(l / FT)),
+    ).toEqual([50, 25]);
     expect(makeUp(30_000, [10_000, 15_000, 5_000]).piecesMm).toEqual([15_000, 15_000]);
   });
 
@@ -31,35 +41,38 @@ describe('making up a length of stock pieces', () => {
     expect(makeUp(0, feet).piecesMm).toEqual([25 * FT]);
   });
 
-  it('power-stock: is right far beyond the exact part of the table', () => {
-    const m = makeUp(5_012_000, [10_000, 25_000]);
+  it('power-stock: is right for a very long run too', () => {
+    const m = makeUp(5_012_000, [10_000, 15_000, 25_000]);
     expect(m.totalMm).toBe(5_015_000);
-    expect(m.piecesMm.filter((p) => p === 10_000)).toHaveLength(4);
-    expect(m.piecesMm).toHaveLength(203);
+    expect(m.piecesMm.filter((p) => p === 25_000)).toHaveLength(200);
+    expect(m.piecesMm).toHaveLength(201);
   });
 
   it('power-stock: without a usable stock length there are no pieces', () => {
     expect(makeUp(5000, [0, -3]).piecesMm).toEqual([]);
   });
 
-  it('power-stock: never worse than any other make-up, for all needs up to 60 m', () => {
-    const stock = [3000, 7000, 12_000];
-    const best = (needed: number): [number, number] => {
-      let found: [number, number] = [Infinity, Infinity];
-      for (let a = 0; a <= 20; a++)
-        for (let b = 0; b <= 9; b++)
-          for (let c = 0; c <= 6; c++) {
-            const total = a * 3000 + b * 7000 + c * 12_000;
-            if (total < needed || total === 0) continue;
-            const n = a + b + c;
-            if (total < found[0] || (total === found[0] && n < found[1])) found = [total, n];
-          }
-      return found;
+  it('power-stock: no other make-up has fewer pieces, or as many and less length', () => {
+    const best = (needed: number, stock: readonly number[]): [number, number] => {
+      // All totals of one piece more, until one is long enough.
+      let totals = new Set([0]);
+      for (let n = 1; ; n++) {
+        totals = new Set([...totals].flatMap((t) => stock.map((l) => t + l)));
+        const enough = [...totals].filter((t) => t >= needed);
+        if (enough.length > 0) return [n, Math.min(...enough)];
+      }
     };
-    for (let needed = 100; needed <= 60_000; needed += 700) {
-      const m = makeUp(needed, stock);
-      expect([m.totalMm, m.piecesMm.length]).toEqual(best(needed));
-    }
+    const stocks = fc.uniqueArray(fc.integer({ min: 1, max: 40 }), { minLength: 1, maxLength: 5 });
+    fc.assert(
+      fc.property(stocks, fc.integer({ min: 1, max: 300 }), (inMetres, needed) => {
+        const stock = inMetres.map((l) => l * 1000);
+        const m = makeUp(needed * 500, stock);
+        expect([m.piecesMm.length, m.totalMm]).toEqual(best(needed * 500, stock));
+        expect(m.piecesMm.reduce((a, b) => a + b, 0)).toBe(m.totalMm);
+        expect(m.piecesMm.every((p) => stock.includes(p))).toBe(true);
+        expect([...m.piecesMm].sort((a, b) => b - a)).toEqual(m.piecesMm);
+      }),
+    );
   });
 });
 
