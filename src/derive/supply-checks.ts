@@ -226,6 +226,17 @@ export class SupplyIndex {
     return 'it comes from a way that is not there';
   }
 
+  /** A cable out of something that is walked through and passes nothing on there. */
+  deadEndFault(c: Cable): string {
+    const from = this.#plan.records.get(c.from.recordId);
+    this.stop('power-cable-end', `${c.id}/from`, [c.id, c.from.recordId], {
+      label: recordLabel(this.#plan, c),
+      end: `an outlet of ${recordLabel(this.#plan, from)} that gives no mains`,
+      which: 'comes from',
+    });
+    return 'it comes from an outlet that gives no mains';
+  }
+
   /** A box that no source reaches though it is plugged straight into an outlet: a circle of such boxes. */
   straightLoopFault(b: Box): string {
     const ids: Id[] = [];

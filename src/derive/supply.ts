@@ -3,6 +3,7 @@ import type { InletPort, OutletPort, Way } from '../plan/kinds/ports.ts';
 import { kindOf, type Plan, recordsOf } from '../plan/plan.ts';
 import { boxFamilies, inletsOf, outletsOf, waysOf } from '../plan/ports.ts';
 import type { Ballast, Box, Cable, Charger, Device, Fixture, Outlet, Source } from '../plan/records/index.ts';
+import { bypassFeed, hasBypass } from './bypass.ts';
 import { loadBranches } from './connections.ts';
 import { recordLabel, wayLabel } from './labels.ts';
 import { cableLength } from './lengths.ts';
@@ -284,13 +285,15 @@ class Walk {
     const kind = kindOf(this.#plan, b.kindId, ...boxFamilies);
     // An inverter begins a supply of its own, whatever cable is drawn to it.
     if (kind?.family === 'converter' && isInverter(kind)) return;
-    if (kind?.family === 'converter' && kind.what !== 'transformer') return this.#steady(b, inlet, reach);
+    const passing = kind?.family === 'converter' && hasBypass(kind);
+    if (kind?.family === 'converter' && kind.what !== 'transformer' && !passing)
+      return this.#steady(b, inlet, reach);
     const key = circuitKey(b.id, circuit);
     this.#seen.add(key).add(b.id);
-    const fed =
-      kind?.family === 'converter' && inlet && reach.shape && reach.notComputed === undefined
-        ? transformerOn(kind, inlet, reach.shape, reach.legs, reach.neutral)
-        : undefined;
+    const on = kind?.family === 'converter' && inlet && reach.shape && reach.notComputed === undefined;
+    const output =
+      on && !passing ? transformerOn(kind, inlet, reach.shape, reach.legs, reach.neutral) : undefined;
+    const fed = on && passing ? bypassFeed(kind, inlet, reach) : output;
     const { reach: inside } = this.#push(reach, {
       key,
       what: 'box',
@@ -308,8 +311,8 @@ class Walk {
           ? this.#index.otherFault(b, fed)
           : undefined,
     });
-    if (kind?.family === 'converter')
-      this.#output(b, inside, typeof fed === 'object' ? fed.transformer : undefined);
+    if (kind?.family === 'converter' && !passing)
+      this.#output(b, inside, typeof output === 'object' ? output.transformer : undefined);
     else if (circuit === undefined) this.#owner(b, inside, waysOf(this.#plan, b.id), []);
     else for (const p of outletsOf(this.#plan, b.id)) this.#open(b.id, p, inside, circuit);
   }
@@ -370,7 +373,9 @@ class Walk {
       }
     const loose = recordsOf(plan, 'cable').filter((c) => !this.#seen.has(c.id));
     for (const c of loose) {
-      const why = this.#index.fromFault(c);
+      const why =
+        this.#index.fromFault(c) ??
+        (this.#seen.has(c.from.recordId) ? this.#index.deadEndFault(c) : undefined);
       if (why) this.#cable(c, nowhere(why), undefined);
     }
     for (const c of loose)

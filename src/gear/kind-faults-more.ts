@@ -37,6 +37,7 @@ export const moreFaults = (kind: Kind, need: Need): void => {
     case 'converter':
       need(kind.efficiencyPct > 0 && kind.efficiencyPct <= 100, `its efficiency is ${kind.efficiencyPct} %`);
       need(kind.outputW > 0, `it gives ${kind.outputW} W`);
+      need(kind.storedWh === undefined || kind.storedWh > 0, `its battery holds ${kind.storedWh ?? 0} Wh`);
       return;
     case 'dimmer':
       need(kind.wayW > 0, `a way carries ${kind.wayW} W`);

@@ -199,6 +199,7 @@ export const addMoreFacts = (kind: Kind, add: Add, units: LengthUnits): void => 
       add('Gives', `${kind.outputV ? `${kind.outputV} V, ` : ''}${formatWatts(kind.outputW)}`, 'outputW');
       add('Efficiency', num(kind.efficiencyPct, '%'), 'efficiencyPct');
       add('Rated', kind.ratedKva === undefined ? undefined : num(kind.ratedKva, 'kVA'), 'ratedKva');
+      add('Battery holds', kind.storedWh ? num(kind.storedWh, 'Wh') : undefined, 'storedWh');
       add('Wound for', kind.inputV === undefined ? undefined : num(kind.inputV, 'V'), 'inputV');
       add(
         'Impedance',

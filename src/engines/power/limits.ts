@@ -1,3 +1,4 @@
+import { bypassVa, hasBypass } from '../../derive/bypass.ts';
 import { limitOf, limitsOf } from '../../derive/limits.ts';
 import { isNotContinuous } from '../../derive/loaded-hours.ts';
 import type { SupplyNode, SupplyTree } from '../../derive/supply-types.ts';
@@ -167,10 +168,21 @@ export const nodeLimits = (
           ownAmps === undefined
             ? undefined
             : limit(ownAmps, value('cable-load-factor'), 'adapter', 'cable-load-factor');
+        const converter = box && kindOf(plan, box.kindId, 'converter');
+        const through =
+          hasBypass(converter) && n.branches.length > 0
+            ? limit(
+                bypassVa(converter) / (n.branches.length * (n.branches[0]?.nominalV ?? Number.NaN)),
+                value('transformer-load-factor'),
+                'inverter',
+                'transformer-load-factor',
+              )
+            : undefined;
         leg = least([
           breaker(n, n.mainBreakerA, 'main-breaker'),
           plugs(n, 'connector-load-factor', 'connector'),
           wires,
+          through,
         ]);
         neutral = least([plugs(n, 'neutral-load-factor', 'connector'), wires]);
         ownA = positive(n.mainBreakerA);

@@ -1,6 +1,6 @@
 import type { System } from '../../plan/kinds/kinds.ts';
 import type { Practice } from '../../plan/records/index.ts';
-import { CLASS_VALUES, feedVolts } from '../mains.ts';
+import { CLASS_VALUES, feedVolts, mains } from '../mains.ts';
 import { COMMON, type Entry, type Family } from '../shape.ts';
 import { inletPort } from '../ways.ts';
 import { supplyFrom } from './chargers.ts';
@@ -435,9 +435,49 @@ const inverters: Family = (practice) =>
     }),
   );
 
+/** Fed with mains, which it passes on; its battery goes on when they fail. Slug, name, W, kVA, Wh, kg, [width, length] mm. */
+const backupRows = [
+  ['backup-supply-700w', 'Back-up supply 1000 VA, 700 W', 700, 1, 90, 11, [170, 400]],
+  ['backup-supply-1200w', 'Back-up supply 1500 VA, 1200 W', 1200, 1.5, 240, 20, [200, 480]],
+] as const;
+const BACKUP_PCT = 92;
+
+const backups: Family = (practice) =>
+  backupRows.map(([slug, name, outputW, ratedKva, storedWh, massKg, size]): Entry => {
+    const { load, inlets } = mains(practice, 'domestic', 'led', Math.round(outputW / (BACKUP_PCT / 100)), {
+      standbyW: 15,
+    });
+    const connector = inlets[0]?.connector ?? 'nema-5-15';
+    return {
+      family: 'converter',
+      what: 'inverter',
+      slug,
+      name,
+      also: ['ups', 'uninterruptible supply', 'battery back-up'],
+      symbol: 'inverter',
+      massKg,
+      sizeMm: { widthMm: size[0], lengthMm: size[1] },
+      load,
+      inlets,
+      outlets: [1, 2, 3, 4].map((n) => ({ ...inletPort(connector), id: String(n), label: String(n) })),
+      outputW,
+      ratedKva,
+      outputV: feedVolts(practice, 'line'),
+      efficiencyPct: BACKUP_PCT,
+      storedWh,
+      basis: {
+        all: COMMON,
+        efficiencyPct: 'assumed for the class',
+        storedWh: 'assumed for the class',
+        ...CLASS_VALUES,
+      },
+    };
+  });
+
 export const converterKinds: Family = (practice) => [
   ...mainsSupplies(practice),
   ...packConverters(practice),
   ...transformerKinds(practice),
   ...inverters(practice),
+  ...backups(practice),
 ];

@@ -29,6 +29,8 @@ export const converterKindSchema = z.looseObject({
   /** Impedance in per cent of its rating; absent: assumed. */
   impedancePct: z.number().optional(),
   efficiencyPct: z.number(),
+  /** Watt-hours of its own battery: what an inverter goes on with when its mains fail. */
+  storedWh: z.number().optional(),
 });
 
 export type ConverterKind = z.infer<typeof converterKindSchema>;

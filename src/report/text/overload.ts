@@ -72,6 +72,10 @@ export const overloadTexts: Readonly<Record<string, Writer>> = {
   ),
   'power-dimmer': over('way of the dimmer', 'Move a lamp to another way, or lower a level.'),
   'power-adapter': over('adapter', 'Use a heavier adapter or move load to another run.'),
+  'power-inverter-over': over(
+    'inverter',
+    'Move load off it: it passes no more on from its mains than it gives by itself.',
+  ),
   'power-close': (c) => ({
     head: `${c.text('label')}: ${c.amps('amps')}, close to the ${c.amps('limitA')} it may carry`,
     body: `${arithmetic(c, c.text('setBy').replace('-', ' '))}${continuous(c)} ${DEFER}`,
@@ -126,6 +130,16 @@ export const overloadTexts: Readonly<Record<string, Writer>> = {
     head: `${c.text('label')}: takes ${c.amps('amps')} at ${c.text('feedV')} V from what feeds it`,
     body: `${formatWatts(c.num('watts'))} of mains at most ÷ ${c.text('efficiencyPct')} % + ${c.text('idleW')} W of its own = ${formatWatts(c.num('feedW'))}, over ${c.text('feedV')} V: ${c.amps('amps')}${Number.isFinite(c.num('mostA')) ? ` on an inlet made for ${c.amps('mostA')}` : ''}. The nearly empty battery has fewer volts and gives more amps. What feeds it is not in this plan.`,
     todo: 'Look at the battery, its fuse and its leads for that current.',
+    citation: c.cite('battery-inverter-idle'),
+  }),
+  'power-bypass': (c) => ({
+    head: `${c.text('label')}: ${formatWatts(c.num('watts'))} hang on its battery when its mains fail${Number.isFinite(c.num('minutes')) ? `, for about ${Math.round(c.num('minutes'))} min` : ''}`,
+    body: `While its mains live they pass through it, with what it draws for itself; that of charging is not counted. ${
+      Number.isFinite(c.num('minutes'))
+        ? `${c.text('storedWh')} Wh × ${c.text('usablePct')} % ÷ (${formatWatts(c.num('watts'))} ÷ ${c.text('efficiencyPct')} % + ${c.text('idleW')} W) = ${Math.round(c.num('minutes'))} min from full, new and warm.`
+        : 'What its battery holds is not given: the time is not computed.'
+    }`,
+    todo: 'Say who watches it. A battery that is old or cold lasts less.',
     citation: c.cite('battery-inverter-idle'),
   }),
   'power-breaker-size': (c) => ({

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { computePower, sourceRating } from '../../../src/engines/power/index.ts';
 import { applyChanges } from '../../../src/plan/change-set.ts';
-import { recordsOf } from '../../../src/plan/plan.ts';
+import { kindSchema } from '../../../src/plan/kinds/kinds.ts';
+import { type Plan, recordsOf } from '../../../src/plan/plan.ts';
 import { assess } from '../../../src/report/assess.ts';
 import { balanceLegs } from '../../../src/report/balance.ts';
 import { assessmentJson } from '../../../src/report/json.ts';
@@ -10,6 +11,7 @@ import { supplySummary } from '../../../src/report/summary.ts';
 import { findingText } from '../../../src/report/text.ts';
 import { whatIf } from '../../../src/report/whatif.ts';
 import { gearRig } from '../../support/gear-rig.ts';
+import { generatorRig } from '../../support/plan-builder.ts';
 
 /** An inverter of 1000 W at 12 V in a van, and units of so many watts on its outlet by one cord each. */
 const van = (watts: readonly number[], more: { inrushMultiple?: number } = {}) => {
@@ -149,5 +151,53 @@ describe('an inverter that stands by itself', () => {
     const a = assess(plan(), { revision: 1 });
     expect(a.findings.filter((f) => f.rule === 'power-cable-end' && f.severity === 'stop')).toHaveLength(2);
     expect(a.entities.filter((e) => e.key === inverter.id).map((e) => e.what)).toEqual(['source']);
+  });
+});
+
+describe('an inverter that is fed with mains', () => {
+  /** A back-up supply of 1000 W at 90 %, with 200 Wh, on way 1; a lamp of so many watts on it. */
+  const backup = (wattsW: number, more: Record<string, unknown> = {}) => {
+    const r = generatorRig();
+    r.b.fixtureKind('lamp', { wattsW }, { inlets: r.inlets });
+    const base = r.b.boxKind('ups', {
+      inlets: r.inlets,
+      outlets: r.inlets.map((i) => ({ ...i, id: 'out' })),
+    });
+    const { family: _f, ways: _w, ...rest } = base;
+    const own = { outputW: 1000, outputV: 120, efficiencyPct: 90, storedWh: 200, ...more };
+    r.b.put(kindSchema.parse({ ...rest, family: 'converter', what: 'inverter', ...own }));
+    const ups = r.b.box('ups', { label: 'U1' });
+    r.b.cable('lead', [r.box.id, 'o1'], [ups.id, 'in'], 0);
+    const f = r.b.fixture('lamp');
+    r.b.cable('lead', [ups.id, 'out'], [f.id, 'in'], 0);
+    return { ...r, ups, f, plan: r.b.plan() };
+  };
+
+  it('power-bypass: what hangs on it counts on the circuit ahead, with its losses at full output, 1000 ÷ 0.9 − 1000 = 111 W', () => {
+    const { plan, box, f } = backup(500);
+    const p = computePower(plan);
+    expect(p.tree.byKey.get(f.id)?.notComputed).toBeUndefined();
+    expect(p.figures.get(`${box.id}/1`, 'loadW', 0)).toBeCloseTo(500 + 111.11, 1);
+  });
+
+  it('power-bypass: the time on its battery, 60 × 200 × 0.9 ÷ (500 ÷ 0.9 + 15) = 19 min; none where its watt-hours are not given', () => {
+    const note = (plan: Plan) => computePower(plan).findings.find((x) => x.rule === 'power-bypass')?.params;
+    expect(note(backup(500).plan)?.minutes).toBeCloseTo(18.9, 1);
+    expect(note(backup(500, { storedWh: undefined }).plan)).not.toHaveProperty('minutes');
+  });
+
+  it('power-inverter-over: it passes no more on than its rating', () => {
+    const over = (w: number) =>
+      computePower(backup(w).plan).findings.filter((x) => x.rule === 'power-inverter-over').length;
+    expect([over(950), over(1100)]).toEqual([0, 1]);
+  });
+
+  it('power-cable-end: what hangs on a supply that gives no mains is a stop, never left out in silence', () => {
+    const { plan } = backup(500, { what: 'ac-dc' });
+    expect(
+      computePower(plan)
+        .findings.filter((x) => x.severity === 'stop')
+        .map((x) => x.rule),
+    ).toEqual(['power-cable-end']);
   });
 });

@@ -3,6 +3,7 @@ import type { Id } from '../../../kernel/ids.ts';
 import { notingReads, stillHolds } from '../../../plan/remembered.ts';
 import type { Computed, Judged, PartFindings, PowerResult } from '../types.ts';
 import { breakerSizesOdd } from './breaker-size.ts';
+import { bypasses } from './bypass.ts';
 import { connectorVolts } from './connector-volts.ts';
 import { dimmedLamps, dimmedTooLittle, dimmerNeutrals } from './dimmers.ts';
 import { sourceRatings } from './generator.ts';
@@ -46,6 +47,7 @@ const RULES: readonly Rule[] = [
   { part: dimmedTooLittle },
   { part: breakerSizesOdd },
   { part: inverterFeeds },
+  { part: bypasses },
 ];
 
 /** Findings of a part by rule; nothing where a rule is not one for parts. */

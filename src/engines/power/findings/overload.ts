@@ -21,6 +21,7 @@ const RULES: Readonly<Record<string, string>> = {
   transformer: 'power-transformer',
   dimmer: 'power-dimmer',
   adapter: 'power-adapter',
+  inverter: 'power-inverter-over',
 };
 
 /** An inlet behind a cable that is over by the same or a lower limit is not reported again: the cable's socket sits on it. */
