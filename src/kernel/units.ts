@@ -136,3 +136,38 @@ export const formatClock = (minutes: number): string => {
   const hhmm = `${String(Math.floor(m / 60)).padStart(2, '0')}:${String(m % 60).padStart(2, '0')}`;
   return day > 0 ? `${hhmm} +${day}` : hhmm;
 };
+
+/** Metres a second in one mile an hour (exact by the international mile) and in one kilometre an hour. */
+const MPS_PER_MPH = 0.44704;
+const MPS_PER_KMH = 1 / 3.6;
+
+/** A speed of wind in metres a second, with the plan's own unit beside it: `8 m/s (18 mph)`, `8 m/s (29 km/h)`. */
+export const formatWind = (mps: number, units: LengthUnits): string => {
+  if (!Number.isFinite(mps)) return '–';
+  const beside = mps / (units === 'imperial' ? MPS_PER_MPH : MPS_PER_KMH);
+  const short = beside < 9.95 ? Number(beside.toFixed(1)) : Math.round(beside);
+  return `${Number(mps.toFixed(1))} m/s (${short} ${units === 'imperial' ? 'mph' : 'km/h'})`;
+};
+
+/**
+ * A speed of wind as typed, in metres a second: `5`, `5 m/s`, `11 mph`, `18 km/h`, or as `formatWind` writes it. Empty means not
+ * known; a bare number is metres a second; at most 100 m/s.
+ */
+export const parseWind = (text: string): Result<number | undefined> => {
+  const s = text
+    .trim()
+    .toLowerCase()
+    .replace(',', '.')
+    .replace(/^([^(]*m\/s)\s*\(.*\)$/, '$1')
+    .trim();
+  if (s === '') return ok(undefined);
+  const m = /^(\d+(?:\.\d+)?)\s*(m\/s|mph|km\/h|kmh|)$/.exec(s);
+  const by = { mph: MPS_PER_MPH, 'km/h': MPS_PER_KMH, kmh: MPS_PER_KMH }[m?.[2] ?? ''] ?? 1;
+  const mps = Number(m?.[1]) * by;
+  return m && mps <= 100
+    ? ok(mps)
+    : fail({
+        what: `“${text}” is not a speed of wind.`,
+        todo: 'Write it like 5 m/s, 11 mph or 18 km/h, up to 100 m/s; 0 indoors.',
+      });
+};

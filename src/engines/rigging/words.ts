@@ -1,7 +1,8 @@
 import type { LengthUnits } from '../../kernel/units.ts';
 
+export { formatWind } from '../../kernel/units.ts';
+
 const LB_PER_KG = 2.20462262;
-const MPH_PER_MPS = 2.23693629;
 const LBF_PER_N = 0.22480894;
 
 const short = (n: number): string =>
@@ -18,13 +19,6 @@ export const formatNewtons = (n: number, units: LengthUnits): string => {
   if (!Number.isFinite(n)) return '–';
   const beside = units === 'imperial' ? `${short(n * LBF_PER_N)} lbf` : `${short(n / 9.80665)} kgf`;
   return `${Math.round(n)} N (${beside})`;
-};
-
-/** A speed of wind in metres a second, with miles an hour where the plan is in feet. */
-export const formatWind = (mps: number, units: LengthUnits): string => {
-  if (!Number.isFinite(mps)) return '–';
-  const own = `${Number(mps.toFixed(1))} m/s`;
-  return units === 'imperial' ? `${own} (${short(mps * MPH_PER_MPS)} mph)` : own;
 };
 
 /** A factor or ratio with two decimals; `none` where nothing tips. */

@@ -141,7 +141,7 @@ export const GripRows = ({ grip }: { readonly grip: Grip }) => {
             </Row>
           ) : null}
           {lines.map((l) => (
-            <Row key={l.speedMps} label={formatWind(l.speedMps, 'metric')}>
+            <Row key={l.speedMps} label={formatWind(l.speedMps, units)}>
               {windMps === l.speedMps || l.speedMps === 5 ? (
                 <Figure figureKey={riggingKey('windN', grip.id)}>{formatNewtons(l.forceN, units)}</Figure>
               ) : (

@@ -12,17 +12,7 @@ export const parseCount = (t: string): Result<number> => {
     : fail({ what: `“${t}” is not a number of things.`, todo: 'Write a whole number from 0.' });
 };
 
-/** A speed of wind as typed: `5`, `5 m/s`, `11 mph`; empty means not known. Metres a second. */
-export const parseWind = (t: string): Result<number | undefined> => {
-  const s = t.trim().toLowerCase().replace(',', '.');
-  if (s === '') return ok(undefined);
-  const m = /^(\d+(?:\.\d+)?)\s*(m\/s|mph|km\/h|)$/.exec(s);
-  const n = Number(m?.[1]);
-  const by = { 'm/s': 1, '': 1, mph: 0.44704, 'km/h': 1 / 3.6 }[m?.[2] ?? ''] ?? 1;
-  return m && n * by <= 100
-    ? ok(n * by)
-    : fail({ what: `“${t}” is not a speed of wind.`, todo: 'Write it like 5 m/s or 11 mph; 0 indoors.' });
-};
+export { parseWind } from '../../kernel/units.ts';
 
 /** How far a frame leans, in degrees from upright. */
 export const parseLean = (t: string): Result<number> => {

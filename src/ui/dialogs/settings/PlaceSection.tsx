@@ -1,15 +1,9 @@
+import { formatWind, parseWind } from '../../../kernel/units.ts';
 import { recordName } from '../../../plan/names.ts';
 import { planRecord, recordsOf } from '../../../plan/plan.ts';
 import { Field } from '../../common/Field.tsx';
 import { anyText, text } from '../../common/parse.ts';
-import {
-  formatAltitude,
-  formatTemp,
-  optionalNumber,
-  parseAltitude,
-  parseDates,
-  parseTemp,
-} from './numbers.ts';
+import { formatAltitude, formatTemp, parseAltitude, parseDates, parseTemp } from './numbers.ts';
 import type { SectionProps } from './sections.ts';
 
 /** The production and its days, and what the place does to gear: air, height, wet. */
@@ -63,8 +57,8 @@ export const PlaceSection = ({ draft, disabled, onSet }: SectionProps) => {
       <Field
         label="Wind"
         value={head.windMps}
-        format={(v) => (v === undefined ? '' : `${v} m/s`)}
-        parse={optionalNumber('m/s', 0, 60, '8 m/s')}
+        format={(v) => (v === undefined ? '' : formatWind(v, units))}
+        parse={parseWind}
         disabled={disabled}
         hint={
           head.windMps === undefined
