@@ -1,13 +1,13 @@
 import { utf8Bytes } from '../kernel/canonical.ts';
 import { csvBytes } from '../output/csv.ts';
 import { displayListToDxf, dxfUnit } from '../output/dxf.ts';
-import { type PaperFonts, pagesToPdf } from '../output/pdf.ts';
+import { paperFile } from '../output/paper-file.ts';
+import type { PaperFonts } from '../output/pdf.ts';
 import { displayListToSvg, listPage } from '../output/svg.ts';
 import { listsToXlsx } from '../output/xlsx.ts';
 import { allLists } from '../papers/all-lists.ts';
 import { floorPictures } from '../papers/floor-drawings.ts';
 import { issueOptions } from '../papers/issue-options.ts';
-import { paperSet } from '../papers/paper-set.ts';
 import { planFileBytes } from '../plan/container.ts';
 import { type Plan, planRecord } from '../plan/plan.ts';
 import type { Assessment } from '../report/types.ts';
@@ -55,13 +55,9 @@ export const papersCommand = async (
   const files: PaperFile[] = [];
   let notices: readonly string[] = [];
   if (wants.has('pdf')) {
-    const set = paperSet(plan, assessment, issued);
-    notices = set.notices;
-    if (set.pages.length > 0)
-      files.push({
-        name: 'papers.pdf',
-        bytes: pagesToPdf(set.pages, options.fonts, pdfMetadata(plan, issued)),
-      });
+    const made = paperFile(plan, assessment, issued, options.fonts);
+    notices = made.notices;
+    if (made.bytes) files.push({ name: 'papers.pdf', bytes: made.bytes });
     else notices = [...notices, 'The chosen sheets have nothing to say about this plan: there is no PDF.'];
   }
   const lists = wants.has('csv') || wants.has('xlsx') ? allLists(plan, assessment, issued) : [];
@@ -86,22 +82,4 @@ export const papersCommand = async (
     files.push({ name: sort === 'zip' ? 'plan.plan.zip' : 'plan.plan.json', bytes });
   }
   return { files, notices };
-};
-
-/** Title, subject and author of the PDF, from the plan's title block. */
-const pdfMetadata = (
-  plan: Plan,
-  issued: { readonly revision: string; readonly draft?: boolean; readonly date: string },
-) => {
-  const head = planRecord(plan);
-  return {
-    title: [head.production, head.title].filter(Boolean).join(' – '),
-    subject: !issued.revision
-      ? 'Lighting papers, not issued'
-      : issued.draft
-        ? `Lighting papers, draft of revision ${issued.revision}`
-        : `Lighting papers, revision ${issued.revision}`,
-    author: head.people['drawn-by'] ?? '',
-    ...(issued.date ? { date: issued.date } : {}),
-  };
 };

@@ -6,10 +6,13 @@ import { scaledSymbol } from '../drawing/symbols.ts';
 import { emMm, textWidthMm } from '../drawing/text.ts';
 import type { PageItem, PageText } from '../papers/page.ts';
 import type { ColorScheme } from './colors.ts';
+import { glyphWriter } from './pdf-glyphs.ts';
+import { packed } from './pdf-pack.ts';
 
 /** What the writer needs of jsPDF beyond its typed surface. */
 interface Raw {
-  readonly internal: { write(...text: string[]): void };
+  /** `write` gives the lines of the page that is written to. */
+  readonly internal: { write(text: string): string[] };
   readonly Matrix: new (a: number, b: number, c: number, d: number, e: number, f: number) => Matrix;
   beginFormObject(x: number, y: number, w: number, h: number, m: Matrix): unknown;
   endFormObject(key: string): unknown;
@@ -17,11 +20,14 @@ interface Raw {
 }
 
 export const PT_PER_MM = 72 / 25.4;
+export const FONT_FAMILY = 'LampwrightSans';
 const OUTLINE_MM = 0.5;
 const DETAIL_MM = 0.25;
 
 /** To a thousandth; a large sheet has hundreds of thousands of these. */
 const num = (n: number): string => String(Math.round(n * 1000) / 1000);
+/** Parts of a unit vector, along which a text may run half a metre. */
+const fine = (n: number): string => String(Math.round(n * 1e6) / 1e6);
 
 const rgb = (hex: string): string =>
   [1, 3, 5].map((i) => num(Number.parseInt(hex.slice(i, i + 2), 16) / 255)).join(' ');
@@ -36,17 +42,17 @@ const overPaper = (hex: string, opacity = 1): string => {
   return `#${part(1)}${part(3)}${part(5)}`;
 };
 
-const pathOps = (d: readonly PathCommand[]): string =>
-  d
-    .map((c) => {
-      if (c[0] === 'Z') return 'h';
-      const op = c[0] === 'M' ? 'm' : c[0] === 'L' ? 'l' : 'c';
-      return `${c
-        .slice(1)
-        .map((n) => num(Number(n)))
-        .join(' ')} ${op}`;
-    })
-    .join(' ');
+const pathOps = (d: readonly PathCommand[]): string => {
+  let out = '';
+  for (const c of d) {
+    if (out !== '') out += ' ';
+    if (c[0] === 'Z') out += 'h';
+    else if (c[0] === 'C')
+      out += `${num(c[1])} ${num(c[2])} ${num(c[3])} ${num(c[4])} ${num(c[5])} ${num(c[6])} c`;
+    else out += `${num(c[1])} ${num(c[2])} ${c[0] === 'M' ? 'm' : 'l'}`;
+  }
+  return out;
+};
 
 const KAPPA = 0.5522847498307936;
 
@@ -64,25 +70,33 @@ const circleOps = (x: number, y: number, r: number): string => {
 
 /** Writes the items of one page after another into a jsPDF document. */
 export interface PdfWriter {
-  page(items: readonly PageItem[], heightMm: number): void;
+  /** Writes a page and packs it; gives a number that changes with what is on it. */
+  page(items: readonly PageItem[], heightMm: number): number;
 }
 
 export const pdfWriter = (doc: jsPDF, colors: ColorScheme): PdfWriter => {
   const raw = doc as unknown as Raw;
-  const out = (s: string): void => raw.internal.write(s);
+  const out = (s: string): void => void raw.internal.write(s);
   const forms = new Set<string>();
+  const glyphs = glyphWriter(doc, FONT_FAMILY);
 
   const strokeOps = (s: Stroke): string =>
     `${rgb(colors[s.role])} RG ${num(s.weightMm)} w [${(s.dashMm ?? []).map(num).join(' ')}] 0 d`;
 
+  /** The operators that are in force, so that none is written again: of fills, of strokes, of texts. */
+  let force = { fill: '', stroke: '', font: '' };
+  const setting = (what: keyof typeof force, ops: string): void => {
+    if (force[what] === ops) return;
+    force[what] = ops;
+    out(ops);
+  };
+
   const paint = (ops: string, stroke: Stroke | undefined, fill: Fill | undefined): void => {
     const solid = fill && !fill.hatch ? fill : undefined;
     if (!stroke && !solid) return;
-    const set = [
-      solid ? `${rgb(overPaper(fillColor(solid, colors), solid.opacity))} rg` : '',
-      stroke ? strokeOps(stroke) : '',
-    ].filter(Boolean);
-    out(`${set.join(' ')} ${ops} ${solid && stroke ? 'B' : solid ? 'f' : 'S'}`);
+    if (solid) setting('fill', `${rgb(overPaper(fillColor(solid, colors), solid.opacity))} rg`);
+    if (stroke) setting('stroke', strokeOps(stroke));
+    out(`${ops} ${solid && stroke ? 'B' : solid ? 'f' : 'S'}`);
   };
 
   const hatch = (d: readonly PathCommand[], fill: Fill): void => {
@@ -90,7 +104,8 @@ export const pdfWriter = (doc: jsPDF, colors: ColorScheme): PdfWriter => {
     const lines = hatchLines(d, fill.hatch.angleDeg, fill.hatch.spacingMm);
     if (lines.length === 0) return;
     const ops = lines.map(([a, b]) => `${num(a.xMm)} ${num(a.yMm)} m ${num(b.xMm)} ${num(b.yMm)} l`);
-    out(`${strokeOps({ role: fill.role, weightMm: fill.hatch.weightMm })} ${ops.join(' ')} S`);
+    setting('stroke', strokeOps({ role: fill.role, weightMm: fill.hatch.weightMm }));
+    out(`${ops.join(' ')} S`);
   };
 
   /** The form object of a symbol at one size, in its own millimetres; made when first asked for. */
@@ -99,6 +114,8 @@ export const pdfWriter = (doc: jsPDF, colors: ColorScheme): PdfWriter => {
     if (forms.has(key)) return key;
     forms.add(key);
     const reach = Math.max(s.lengthMm, s.widthMm) * 2 + 2;
+    const outside = force;
+    force = { fill: '', stroke: '', font: '' };
     raw.beginFormObject(-reach, -reach, 2 * reach, 2 * reach, new raw.Matrix(1, 0, 0, 1, 0, 0));
     out('1 j');
     for (const { line, d } of scaledSymbol(s.symbolId, s.lengthMm, s.widthMm)) {
@@ -112,6 +129,7 @@ export const pdfWriter = (doc: jsPDF, colors: ColorScheme): PdfWriter => {
       }
     }
     raw.endFormObject(key);
+    force = outside;
     return key;
   };
 
@@ -122,17 +140,18 @@ export const pdfWriter = (doc: jsPDF, colors: ColorScheme): PdfWriter => {
     raw.doFormObject(formOf(s), new raw.Matrix(c, n, -n, c, s.xMm, s.yMm));
   };
 
-  /** Text goes through jsPDF, which subsets the font; its own alignment is not used, so that all outputs agree. */
+  /** One line of text; jsPDF's own alignment is not used, so that all outputs agree. */
   const text = (t: PageText): void => {
     const w = textWidthMm(t.text, t.capMm, t.weight);
     const back = t.align === 'left' ? 0 : t.align === 'center' ? w / 2 : w;
     const rad = ((t.rotationDeg ?? 0) * Math.PI) / 180;
-    doc.setFont('LampwrightSans', t.weight === 'semibold' ? 'bold' : 'normal');
-    doc.setFontSize(emMm(t.capMm) * PT_PER_MM);
-    doc.setTextColor(colors[t.role]);
-    doc.text(t.text, t.xMm - back * Math.cos(rad), t.yMm - back * Math.sin(rad), {
-      ...(t.rotationDeg ? { angle: -t.rotationDeg } : {}),
-    });
+    const [c, s] = [Math.cos(rad), Math.sin(rad)];
+    const { font, hex } = glyphs(t.text, t.weight);
+    setting('fill', `${rgb(colors[t.role])} rg`);
+    setting('font', `/${font} ${num(emMm(t.capMm))} Tf`);
+    // The page's y runs down, letters stand up.
+    const m = t.rotationDeg ? `${fine(c)} ${fine(s)} ${fine(s)} ${fine(-c)}` : '1 0 0 -1';
+    out(`BT ${m} ${num(t.xMm - back * c)} ${num(t.yMm - back * s)} Tm <${hex}> Tj ET`);
   };
 
   /**
@@ -184,52 +203,40 @@ export const pdfWriter = (doc: jsPDF, colors: ColorScheme): PdfWriter => {
 
   return {
     page: (items, heightMm) => {
-      let drawing = false;
-      const begin = (): void => {
-        if (drawing) return;
+      const open = (clip: string): void => {
         // More decimals than coordinates have: over a metre of sheet a rounded factor would show.
         const k = PT_PER_MM.toFixed(9);
-        out(`q ${k} 0 0 -${k} 0 ${(heightMm * PT_PER_MM).toFixed(5)} cm 1 j`);
-        drawing = true;
-      };
-      const end = (): void => {
-        if (drawing) out('Q');
-        drawing = false;
+        out(`q ${k} 0 0 -${k} 0 ${(heightMm * PT_PER_MM).toFixed(5)} cm 1 j ${clip}`);
+        force = { fill: '', stroke: '', font: '' };
       };
       const put = (list: readonly PageItem[], clip: string): void => {
         for (const i of list) {
-          if (i.kind === 'text') {
-            end();
-            text(i);
-            continue;
-          }
-          if (i.kind === 'image') {
-            end();
-            image(i, heightMm, clip);
-            continue;
-          }
-          if (i.kind === 'link' || i.kind === 'anchor') continue;
-          if (i.kind === 'clip') {
-            end();
-            const area = `${num(i.xMm)} ${num(i.yMm)} ${num(i.widthMm)} ${num(i.heightMm)} re W n`;
-            put(i.items, area);
-            end();
-            continue;
-          }
-          const fresh = !drawing;
-          begin();
-          if (fresh && clip) out(clip);
-          if (i.kind === 'symbol') symbol(i);
-          else if (i.kind === 'circle') {
-            paint(circleOps(i.xMm, i.yMm, i.rMm), i.stroke, i.fill);
-          } else {
+          if (i.kind === 'text') text(i);
+          else if (i.kind === 'symbol') symbol(i);
+          else if (i.kind === 'circle') paint(circleOps(i.xMm, i.yMm, i.rMm), i.stroke, i.fill);
+          else if (i.kind === 'path') {
             if (i.fill) hatch(i.d, i.fill);
             paint(pathOps(i.d), i.stroke, i.fill);
+          } else if (i.kind === 'image') {
+            out('Q');
+            image(i, heightMm, clip);
+            open(clip);
+          } else if (i.kind === 'clip') {
+            out('Q');
+            const area = `${num(i.xMm)} ${num(i.yMm)} ${num(i.widthMm)} ${num(i.heightMm)} re W n`;
+            open(area);
+            put(i.items, area);
+            out('Q');
+            open(clip);
           }
         }
       };
+      open('');
       put(items, '');
-      end();
+      const lines = raw.internal.write('Q');
+      const { stream, hash } = packed(lines.join('\n'));
+      lines.splice(0, lines.length, stream);
+      return hash;
     },
   };
 };

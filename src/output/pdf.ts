@@ -1,8 +1,9 @@
 import { jsPDF } from 'jspdf';
 import { contentHash } from '../kernel/canonical.ts';
-import { anchorsOf, type Page, targetOf } from '../papers/page.ts';
+import { type LinkTarget, type Page, type PageLink, targetOf } from '../papers/page.ts';
 import { PAPER_COLORS } from './colors.ts';
-import { pdfWriter } from './pdf-writer.ts';
+import { binaryString } from './pdf-pack.ts';
+import { FONT_FAMILY, type PdfWriter, pdfWriter } from './pdf-writer.ts';
 
 /** The embedded font as TrueType files. */
 export interface PaperFonts {
@@ -21,13 +22,6 @@ export interface PdfMetadata {
 /** Creation date of a file whose papers carry no date. */
 const NO_DATE = '2000-01-01';
 
-const binaryString = (bytes: Uint8Array): string => {
-  const parts: string[] = [];
-  for (let i = 0; i < bytes.length; i += 8192)
-    parts.push(String.fromCharCode(...bytes.subarray(i, i + 8192)));
-  return parts.join('');
-};
-
 const creationDate = (date: string | undefined): Date => {
   const m = /^(\d{4})-(\d{2})-(\d{2})$/.exec(date ?? '') ?? /^(\d{4})-(\d{2})-(\d{2})$/.exec(NO_DATE);
   return new Date(Date.UTC(Number(m?.[1]), Number(m?.[2]) - 1, Number(m?.[3]), 12));
@@ -36,47 +30,17 @@ const creationDate = (date: string | undefined): Date => {
 /** A date as PDF writes it, in UTC whatever the machine's zone. */
 const pdfDate = (d: Date): string => `D:${d.toISOString().replace(/[-:T]/g, '').slice(0, 14)}+00'00'`;
 
-/** A number for each page that changes with anything on it: FNV-1a over its texts and its numbers to the micrometre. */
-const fingerprint = (pages: readonly Page[]): readonly number[] =>
-  pages.map((page) => {
-    let h = 0x811c9dc5;
-    const mix = (n: number): void => {
-      h = Math.imul(h ^ (n & 0xffff), 0x01000193);
-      h = Math.imul(h ^ ((n >> 16) & 0xffff), 0x01000193);
-    };
-    const walk = (v: unknown): void => {
-      if (typeof v === 'number') mix(Math.round(v * 1000) | 0);
-      else if (typeof v === 'string') for (let i = 0; i < v.length; i++) mix(v.charCodeAt(i));
-      else if (Array.isArray(v)) for (const x of v) walk(x);
-      else if (v && typeof v === 'object')
-        for (const [key, x] of Object.entries(v)) if (key !== 'base64') walk(x);
-    };
-    walk(page);
-    return h >>> 0;
-  });
+/** A PDF that is written page by page: each page is packed as soon as it is there, and nothing else of it is kept. */
+export interface PdfFile {
+  add(page: Page): void;
+  /** The file. Links are laid last, as they may lead to pages further on. Throws where no page was added. */
+  finish(): Uint8Array;
+}
 
-/**
- * Pages as a PDF: vector lines, each symbol size stored once and placed by matrix, embedded subset font with
- * selectable text, bookmarks. Two runs over the same pages give the same bytes.
- */
-export const pagesToPdf = (pages: readonly Page[], fonts: PaperFonts, meta: PdfMetadata): Uint8Array => {
-  const steps = pdfSteps(pages, fonts, meta);
-  for (;;) {
-    const step = steps.next();
-    if (step.done) return step.value;
-  }
-};
+const orientation = (p: Page): 'landscape' | 'portrait' =>
+  p.widthMm > p.heightMm ? 'landscape' : 'portrait';
 
-/** As `pagesToPdf`, page by page: it gives the number of pages written after each, and the file at the end. */
-export function* pdfSteps(
-  pages: readonly Page[],
-  fonts: PaperFonts,
-  meta: PdfMetadata,
-): Generator<number, Uint8Array, undefined> {
-  const [first] = pages;
-  if (!first) throw new Error('no pages to write');
-  const orientation = (p: Page): 'landscape' | 'portrait' =>
-    p.widthMm > p.heightMm ? 'landscape' : 'portrait';
+const newDocument = (first: Page, fonts: PaperFonts, meta: PdfMetadata): jsPDF => {
   const doc = new jsPDF({
     unit: 'mm',
     format: [first.widthMm, first.heightMm],
@@ -86,9 +50,9 @@ export function* pdfSteps(
     putOnlyUsedFonts: true,
   });
   doc.addFileToVFS('regular.ttf', binaryString(fonts.regular));
-  doc.addFont('regular.ttf', 'LampwrightSans', 'normal');
+  doc.addFont('regular.ttf', FONT_FAMILY, 'normal');
   doc.addFileToVFS('semibold.ttf', binaryString(fonts.semibold));
-  doc.addFont('semibold.ttf', 'LampwrightSans', 'bold');
+  doc.addFont('semibold.ttf', FONT_FAMILY, 'bold');
   doc.setProperties({
     title: meta.title,
     subject: meta.subject,
@@ -97,32 +61,75 @@ export function* pdfSteps(
   });
   doc.setLanguage('en-US');
   doc.setCreationDate(pdfDate(creationDate(meta.date)) as unknown as Date);
-  doc.setFileId(
-    contentHash({ meta, pages: fingerprint(pages) })
-      .slice(0, 32)
-      .toUpperCase(),
-  );
-  const writer = pdfWriter(doc, PAPER_COLORS);
-  const anchors = anchorsOf(pages);
-  // jsPDF counts the heights that links and bookmarks lead to from the page that is current at the end: the tallest, so
-  // that bookmarks lead to the top of each.
-  const tallest = pages.reduce((best, p, i) => (p.heightMm > (pages[best]?.heightMm ?? 0) ? i : best), 0);
-  const currentMm = pages[tallest]?.heightMm ?? 0;
-  for (const [i, page] of pages.entries()) {
-    if (i > 0) doc.addPage([page.widthMm, page.heightMm], orientation(page));
-    writer.page(page.items, page.heightMm);
-    doc.outline.add(null, page.title, { pageNumber: i + 1 });
-    for (const item of page.items) {
-      const target = item.kind === 'link' ? targetOf(item, anchors) : undefined;
-      if (item.kind === 'link' && target)
-        doc.link(item.xMm, item.yMm, item.widthMm, item.heightMm, {
-          pageNumber: target.page + 1,
-          magFactor: 'XYZ',
-          top: Math.max(0, target.yMm - 6) + currentMm - (pages[target.page]?.heightMm ?? 0),
-        });
-    }
-    yield i + 1;
-  }
-  doc.setPage(tallest + 1);
-  return new Uint8Array(doc.output('arraybuffer'));
+  return doc;
+};
+
+/** What is kept of a page that is written. */
+interface Written {
+  readonly heightMm: number;
+  readonly title: string;
+  readonly hash: number;
+  readonly links: readonly PageLink[];
 }
+
+/**
+ * A PDF of vector lines, each symbol size stored once and placed by matrix, embedded subset font with selectable text,
+ * bookmarks. Two runs over the same pages give the same bytes.
+ */
+export const pdfFile = (fonts: PaperFonts, meta: PdfMetadata): PdfFile => {
+  const pages: Written[] = [];
+  const anchors = new Map<string, LinkTarget>();
+  let open: { readonly doc: jsPDF; readonly writer: PdfWriter } | undefined;
+
+  return {
+    add: (page) => {
+      if (open) open.doc.addPage([page.widthMm, page.heightMm], orientation(page));
+      else {
+        const doc = newDocument(page, fonts, meta);
+        open = { doc, writer: pdfWriter(doc, PAPER_COLORS) };
+      }
+      const hash = open.writer.page(page.items, page.heightMm);
+      open.doc.outline.add(null, page.title, { pageNumber: pages.length + 1 });
+      for (const i of page.items)
+        if (i.kind === 'anchor' && !anchors.has(i.name))
+          anchors.set(i.name, { page: pages.length, yMm: i.yMm });
+      pages.push({
+        heightMm: page.heightMm,
+        title: page.title,
+        hash,
+        links: page.items.filter((i) => i.kind === 'link'),
+      });
+    },
+    finish: () => {
+      if (!open) throw new Error('no pages to write');
+      const { doc } = open;
+      // jsPDF counts the heights that links and bookmarks lead to from the page that is current at the end: the tallest,
+      // so that bookmarks lead to the top of each.
+      const tallest = pages.reduce((best, p, i) => (p.heightMm > (pages[best]?.heightMm ?? 0) ? i : best), 0);
+      const currentMm = pages[tallest]?.heightMm ?? 0;
+      pages.forEach(({ links }, i) => {
+        if (links.length > 0) doc.setPage(i + 1);
+        for (const link of links) {
+          const target = targetOf(link, anchors);
+          if (target)
+            doc.link(link.xMm, link.yMm, link.widthMm, link.heightMm, {
+              pageNumber: target.page + 1,
+              magFactor: 'XYZ',
+              top: Math.max(0, target.yMm - 6) + currentMm - (pages[target.page]?.heightMm ?? 0),
+            });
+        }
+      });
+      const written = pages.map((p) => [p.title, p.hash, p.links.length]);
+      doc.setFileId(contentHash({ meta, written }).slice(0, 32).toUpperCase());
+      doc.setPage(tallest + 1);
+      return new Uint8Array(doc.output('arraybuffer'));
+    },
+  };
+};
+
+/** Pages as a PDF, at once. */
+export const pagesToPdf = (pages: readonly Page[], fonts: PaperFonts, meta: PdfMetadata): Uint8Array => {
+  const file = pdfFile(fonts, meta);
+  for (const page of pages) file.add(page);
+  return file.finish();
+};

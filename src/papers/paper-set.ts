@@ -20,18 +20,19 @@ const anchored = (page: Page, id: string): Page => ({
   items: [...page.items, { kind: 'anchor', name: `sheet:${id}`, xMm: 0, yMm: 0 }],
 });
 
-/** How far the making of a set is: pages made, of how many. */
+/** How far the making of a set is: pages made, of how many; with the page that was made last. */
 export interface PaperProgress {
   readonly done: number;
   readonly of: number;
+  readonly page?: Page;
 }
 
-/** As `paperSet`, page by page: it tells how far it is after each, and gives the set at the end. */
-export function* paperSteps(
+/** The papers of a plan one page after another, and at the end what is to be said about them. Keeps no page. */
+export function* paperPages(
   plan: Plan,
   assessment: Assessment,
   options: PaperOptions,
-): Generator<PaperProgress, PaperSet, undefined> {
+): Generator<PaperProgress, readonly string[], undefined> {
   const notices = noticeList();
   const sheets = sheetsOf(plan, options.sheets);
   const info = setInfo(plan, assessment, options, notices, sheets);
@@ -61,13 +62,27 @@ export function* paperSteps(
     groups.splice(at, 0, { id: COVER.id, name: COVER.name, makers: cover });
   }
   const makers = groups.flatMap((g) => g.makers.map((make, i) => ({ make, id: i === 0 ? g.id : undefined })));
-  const pages: Page[] = [];
   for (const [i, { make, id }] of makers.entries()) {
     const page = make(i + 1, makers.length);
-    pages.push(id === undefined ? page : anchored(page, id));
-    yield { done: i + 1, of: makers.length };
+    yield { done: i + 1, of: makers.length, page: id === undefined ? page : anchored(page, id) };
   }
-  return { pages, notices: notices.list() };
+  return notices.list();
+}
+
+/** As `paperSet`, page by page: it tells how far it is after each, and gives the set at the end. */
+export function* paperSteps(
+  plan: Plan,
+  assessment: Assessment,
+  options: PaperOptions,
+): Generator<PaperProgress, PaperSet, undefined> {
+  const steps = paperPages(plan, assessment, options);
+  const pages: Page[] = [];
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return { pages, notices: step.value };
+    if (step.value.page) pages.push(step.value.page);
+    yield step.value;
+  }
 }
 
 /**

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { demoPlans } from '../../demo-sets/index.ts';
-import { type PaperFonts, pagesToPdf } from '../../src/output/pdf.ts';
-import { paperSet } from '../../src/papers/paper-set.ts';
+import { paperFile } from '../../src/output/paper-file.ts';
+import type { PaperFonts } from '../../src/output/pdf.ts';
 import { readPlan } from '../../src/plan/file.ts';
 import { type Plan, recordsOf } from '../../src/plan/plan.ts';
 import { assess } from '../../src/report/assess.ts';
@@ -16,7 +16,6 @@ const fonts: PaperFonts = {
   semibold: font('600SemiBold/SourceSans3_600SemiBold.ttf'),
 };
 const options = { revision: 'A', date: '', programVersion: '0' };
-const meta = { title: 'Bench', subject: '', author: '' };
 
 /** The same plan without what is remembered of it, so that nothing is at hand from the round before. */
 const fresh = (plan: Plan): Plan => ({ ...plan, records: new Map(plan.records) });
@@ -41,9 +40,9 @@ const fullSet = (name: string, plan: Plan): void => {
     const before = cpuMs();
     wall.push(
       timed(() => {
-        const set = paperSet(own, assess(own, { revision: 0 }), options);
-        pages = set.pages.length;
-        bytes = pagesToPdf(set.pages, fonts, meta).length;
+        const file = paperFile(own, assess(own, { revision: 0 }), options, fonts);
+        pages = file.pages;
+        bytes = file.bytes?.length ?? 0;
       }),
     );
     cpu.push(cpuMs() - before);

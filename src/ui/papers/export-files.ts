@@ -5,7 +5,6 @@ import { listsToXlsx } from '../../output/xlsx.ts';
 import { allLists, LIST_NAMES, listSteps } from '../../papers/all-lists.ts';
 import { floorPictures } from '../../papers/floor-drawings.ts';
 import { listDoc } from '../../papers/list-columns.ts';
-import { paperSteps } from '../../papers/paper-set.ts';
 import type { PaperOptions } from '../../papers/sheet-info.ts';
 import { type Plan, planRecord } from '../../plan/plan.ts';
 import type { Assessment } from '../../report/types.ts';
@@ -42,30 +41,14 @@ const text = (s: string): Uint8Array => new TextEncoder().encode(s);
 
 /** The PDF set, page by page, so that it can be watched and stopped. */
 export const makePdf = async (job: ExportJob): Promise<OutFile> => {
-  const { plan, assessment, options } = job;
-  const set = await runSteps(
-    paperSteps(plan, assessment, options),
-    ({ done, of }) => job.tell(`Laying out page ${done} of ${of}`, (0.5 * done) / of),
-    job.signal,
-  );
-  if (set.pages.length === 0) throw new Error('the chosen sheets have nothing to say about this plan');
   // Loaded when first needed: the PDF writer is the largest part of the program.
-  const { pdfSteps } = await import('../../output/pdf.ts');
-  const head = planRecord(plan);
-  const bytes = await runSteps(
-    pdfSteps(set.pages, await job.fonts(), {
-      title: [head.production, head.title].filter(Boolean).join(' – '),
-      subject: !options.revision
-        ? 'Lighting papers, not issued'
-        : options.draft
-          ? `Lighting papers, draft of revision ${options.revision}`
-          : `Lighting papers, revision ${options.revision}`,
-      author: head.people['drawn-by'] ?? '',
-      ...(options.date ? { date: options.date } : {}),
-    }),
-    (n) => job.tell(`Writing page ${n} of ${set.pages.length}`, 0.5 + (0.5 * n) / set.pages.length),
+  const { paperFileSteps } = await import('../../output/paper-file.ts');
+  const { bytes } = await runSteps(
+    paperFileSteps(job.plan, job.assessment, job.options, await job.fonts()),
+    ({ done, of }) => job.tell(done === 0 ? 'Laying out the sheets' : `Page ${done} of ${of}`, done / of),
     job.signal,
   );
+  if (!bytes) throw new Error('the chosen sheets have nothing to say about this plan');
   return { name: `${stemOf(job)}.pdf`, bytes, mime: 'application/pdf' };
 };
 
