@@ -65,7 +65,7 @@ const restMinOf = (plan: Plan): number => (limitsOf(plan).get('continuous-rest')
  * Fixtures whose levels switch what hangs on a node, or what draws there by one conductor; undefined where something of it is
  * not switched by a level. What hangs behind a transformer, or does not say between what it lies, counts on every conductor.
  */
-const fixturesBehind = (plan: Plan, entityKey: string, wire?: number): ReadonlySet<Id> | undefined => {
+export const fixturesBehind = (plan: Plan, entityKey: string, wire?: number): ReadonlySet<Id> | undefined => {
   const tree = supplyTree(plan);
   const top = tree.byKey.get(entityKey);
   if (!top) return undefined;

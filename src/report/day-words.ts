@@ -2,23 +2,30 @@ import type { Overnight } from '../engines/battery/index.ts';
 import { formatClock } from '../kernel/units.ts';
 import type { DaySummary, PoolRow, SourceDay } from './day-types.ts';
 
+/** When a set is refuelled, in words; empty where that is not known. */
+export const refuelNote = (s: SourceDay): string =>
+  s.refuelMin === undefined || !s.fuelL
+    ? ''
+    : s.refuelMin.length > 0
+      ? `refuel at ${s.refuelMin.map(formatClock).join(', ')}`
+      : 'no refuelling';
+
+/** What a power station is charged with and what is left in it, in words; empty for other sources. */
+export const stationNote = ({ station }: SourceDay): string =>
+  station
+    ? [
+        ...(station.chargesFrom !== undefined && station.chargedWh > 0
+          ? [`${Math.round(station.chargedWh)} Wh charged from ${station.chargesFrom}`]
+          : []),
+        station.emptyMin === undefined
+          ? `${Math.round((100 * station.leftWh) / station.usableWh)} % left at the end`
+          : `empty at ${formatClock(station.emptyMin)}`,
+      ].join(', ')
+    : '';
+
 /** What is to be said of a source's day beside its figures: when it is refuelled, what is left in a power station. */
-export const sourceNote = (s: SourceDay): string => {
-  const notes: string[] = [];
-  if (s.refuelMin !== undefined && s.fuelL)
-    notes.push(
-      s.refuelMin.length > 0 ? `refuel at ${s.refuelMin.map(formatClock).join(', ')}` : 'no refuelling',
-    );
-  if (s.station?.chargesFrom !== undefined && s.station.chargedWh > 0)
-    notes.push(`${Math.round(s.station.chargedWh)} Wh charged from ${s.station.chargesFrom}`);
-  if (s.station)
-    notes.push(
-      s.station.emptyMin === undefined
-        ? `${Math.round((100 * s.station.leftWh) / s.station.usableWh)} % left at the end`
-        : `empty at ${formatClock(s.station.emptyMin)}`,
-    );
-  return notes.join(', ');
-};
+export const sourceNote = (s: SourceDay): string =>
+  [refuelNote(s), stationNote(s)].filter(Boolean).join(', ');
 
 const packs = (p: PoolRow, n: number): string =>
   `${n} ${p.exchange ? (n === 1 ? 'unit' : 'units') : n === 1 ? 'pack' : 'packs'}`;

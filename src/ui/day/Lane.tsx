@@ -1,5 +1,6 @@
 import { formatWatts } from '../../kernel/units.ts';
 import type { SharedPackLane, SourceDay, StationLoadLane, UnitLane } from '../../report/day.ts';
+import { dayKey } from '../../report/day-keys.ts';
 import { Figure } from '../common/Figure.tsx';
 import type { ChargerLane } from './charger-lane.tsx';
 
@@ -65,11 +66,14 @@ export const ChargerName = ({ charger }: { readonly charger: ChargerLane }) => (
   </>
 );
 
-export const SourceName = ({ source: s }: { readonly source: SourceDay }) => (
+export const SourceName = ({ source: s, day }: { readonly source: SourceDay; readonly day: number }) => (
   <>
     <b>{s.label}</b>{' '}
     <span className="soft">
-      peak {formatWatts(s.peakW)}
+      peak{' '}
+      <Figure figureKey={s.peakW > 0 ? dayKey('dayPeakW', s.id, day) : undefined}>
+        {formatWatts(s.peakW)}
+      </Figure>
       {s.station ? `, ${Math.round(s.station.usableWh)} Wh` : ''}
     </span>
   </>

@@ -208,8 +208,8 @@ const SourceLanes = ({
   );
   return (
     <>
-      <Lane name={<SourceName source={source} />}>
-        <PowerStrip source={source} scale={scale} partsAt={partsAt} />
+      <Lane name={<SourceName source={source} day={day} />}>
+        <PowerStrip source={source} day={day} scale={scale} partsAt={partsAt} />
       </Lane>
       {children}
     </>

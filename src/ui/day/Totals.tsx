@@ -2,36 +2,21 @@ import { useMemo } from 'react';
 import { formatFuel, formatWatts } from '../../kernel/units.ts';
 import { planRecord } from '../../plan/plan.ts';
 import type { DaySummary, SourceDay } from '../../report/day.ts';
-import { sourceNote } from '../../report/day-words.ts';
+import { dayKey, type SourceFigure } from '../../report/day-keys.ts';
+import { refuelNote, stationNote } from '../../report/day-words.ts';
 import { unitHours } from '../../report/unit-hours.ts';
+import { Figure } from '../common/Figure.tsx';
 import { useSessionSlice } from '../hooks.ts';
 
 const hours = (h: number): string => `${Number(h.toFixed(1))} h`;
 const kwh = (wh: number): string => `${(wh / 1000).toFixed(1)} kWh`;
 
-/** The sum behind a day's energy, step by step. */
-const energyWords = (s: SourceDay): string =>
-  [
-    ...s.steps
-      .filter((x) => x.lightW + x.chargerW > 0)
-      .map(
-        (x) =>
-          `${formatWatts(x.lightW + x.chargerW)} × ${Number(((x.endMin - x.startMin) / 60).toFixed(2))} h`,
-      )
-      .slice(0, 12),
-    `together ${kwh(s.energyWh)}`,
-  ].join('\n');
-
-const averageWords = (s: SourceDay): string => {
-  const on = s.steps.filter((x) => x.lightW + x.chargerW > 0);
-  const h = on.reduce((sum, x) => sum + (x.endMin - x.startMin) / 60, 0);
-  return `${kwh(s.energyWh)} ÷ ${hours(h)} in which anything is drawn`;
-};
-
 /** What the day takes in all: power and fuel of each source, hours with light, hours of circuits and units. */
 export const Totals = ({ summary }: { readonly summary: DaySummary }) => {
   const plan = useSessionSlice((s) => s.plan);
   const units = planRecord(plan).lengthUnits;
+  const keyOf = (s: SourceDay, figure: SourceFigure): string | undefined =>
+    s.peakW > 0 ? dayKey(figure, s.id, summary.day) : undefined;
   const burning = useMemo(() => unitHours(plan, summary.day), [plan, summary.day]);
   return (
     <section className="day-totals" aria-label="The day in all">
@@ -64,33 +49,49 @@ export const Totals = ({ summary }: { readonly summary: DaySummary }) => {
             {summary.sources.map((s) => (
               <tr key={s.id}>
                 <th scope="row">{s.label}</th>
-                <td className="num">{formatWatts(s.peakW)}</td>
-                <td className="num" title={averageWords(s)}>
-                  {formatWatts(s.averageW)}
+                <td className="num">
+                  <Figure figureKey={keyOf(s, 'dayPeakW')}>{formatWatts(s.peakW)}</Figure>
                 </td>
-                <td className="num" title={energyWords(s)}>
-                  {kwh(s.energyWh)}
+                <td className="num">
+                  <Figure figureKey={keyOf(s, 'dayAverageW')}>{formatWatts(s.averageW)}</Figure>
                 </td>
-                <td
-                  className="num"
-                  title={
-                    s.fuelL === undefined ? undefined : 'By a chart of typical diesel sets, at each load'
-                  }
-                >
-                  {s.fuelL === undefined ? '–' : formatFuel(s.fuelL, units)}
+                <td className="num">
+                  <Figure figureKey={keyOf(s, 'dayEnergyWh')}>{kwh(s.energyWh)}</Figure>
                 </td>
-                <td className={s.station?.emptyMin === undefined ? 'soft' : 'day-fault'}>{sourceNote(s)}</td>
+                <td className="num">
+                  {s.fuelL === undefined ? (
+                    '–'
+                  ) : (
+                    <Figure figureKey={keyOf(s, 'dayFuelL')}>{formatFuel(s.fuelL, units)}</Figure>
+                  )}
+                </td>
+                <td className={s.station?.emptyMin === undefined ? 'soft' : 'day-fault'}>
+                  {refuelNote(s) ? (
+                    <Figure figureKey={keyOf(s, 'dayRefuelMin')}>{refuelNote(s)}</Figure>
+                  ) : null}
+                  {refuelNote(s) && stationNote(s) ? ', ' : null}
+                  {stationNote(s)}
+                </td>
               </tr>
             ))}
           </tbody>
         </table>
       )}
       <p className="soft">
-        Light for {hours(summary.hoursOn)}. Power is at nominal volts, cable loss left out; a charger counts
-        as its packs take it.
+        Light for{' '}
+        <Figure figureKey={summary.hoursOn > 0 ? dayKey('dayLightH', '', summary.day) : undefined}>
+          {hours(summary.hoursOn)}
+        </Figure>
+        . Power is at nominal volts, cable loss left out; a charger counts as its packs take it.
       </p>
-      <HourList title="Hours the circuits are loaded" rows={summary.circuits} />
-      <HourList title="Hours the units burn" rows={burning.map((u) => ({ key: u.fixtureId, ...u }))} />
+      <HourList
+        title="Hours the circuits are loaded"
+        rows={summary.circuits.map((c) => ({ ...c, key: dayKey('dayLoadedH', c.key, summary.day) }))}
+      />
+      <HourList
+        title="Hours the units burn"
+        rows={burning.map((u) => ({ ...u, key: dayKey('dayBurnsH', u.fixtureId, summary.day) }))}
+      />
     </section>
   );
 };
@@ -101,6 +102,7 @@ const HourList = ({
 }: {
   readonly title: string;
   readonly rows: readonly {
+    /** Of its working. */
     readonly key: string;
     readonly label: string;
     readonly totalH: number;
@@ -113,7 +115,7 @@ const HourList = ({
       <ul>
         {rows.map((c) => (
           <li key={c.key}>
-            {c.label}: {hours(c.totalH)}
+            {c.label}: <Figure figureKey={c.key}>{hours(c.totalH)}</Figure>
             {c.longestH < c.totalH ? `, at a stretch ${hours(c.longestH)}` : ''}
           </li>
         ))}

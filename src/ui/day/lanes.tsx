@@ -143,16 +143,18 @@ export const StationUnitStrip = memo(
 /** Watts of a source in steps; chargers lie on top of the light. */
 export const PowerStrip = ({
   source,
+  day,
   scale,
   partsAt,
 }: {
   readonly source: SourceDay;
+  readonly day: number;
   readonly scale: Scale;
   /** What draws from it at a minute. */
   readonly partsAt: (atMin: number) => readonly PowerPart[];
 }) => {
   const top = Math.max(1, source.peakW, source.ratedW ?? 0);
-  const stops = useMemo(() => powerStops(source, partsAt), [source, partsAt]);
+  const stops = useMemo(() => powerStops(source, day, partsAt), [source, day, partsAt]);
   const h = (w: number): number => ((POWER_H - 2 * PAD) * w) / top;
   const share = (x: number): number => PAD + (POWER_H - 2 * PAD) * (1 - x);
   return (
