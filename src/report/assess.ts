@@ -8,6 +8,7 @@ import { siteFindings } from '../engines/site/index.ts';
 import type { Plan } from '../plan/plan.ts';
 import { acknowledgementsByFinding, stillHolds } from './acknowledge.ts';
 import { assumptionsOf } from './assumptions.ts';
+import { chargerFindings } from './chargers.ts';
 import { findingsInSetups } from './in-setups.ts';
 import { limitFindings } from './limit-findings.ts';
 import { measuredFindings } from './measured.ts';
@@ -43,6 +44,7 @@ export const assess = (plan: Plan, options: AssessOptions): Assessment => {
     ...findingsInSetups(plan, setupIds, siteFindings),
     ...batteryFindings(plan),
     ...stationFindings(plan),
+    ...chargerFindings(plan),
     ...measuredFindings(plan, power),
     ...referenceFindings(plan),
     ...limitFindings(plan),

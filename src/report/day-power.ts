@@ -105,14 +105,17 @@ export const chargedFrom = (
 
 /** A source's steps with what power stations on it draw while they are charged. */
 const withStations = (steps: readonly PowerStep[], stations: readonly StationDay[]): readonly PowerStep[] => {
-  const spans = stations.flatMap((s) => s.spans.filter((x) => x.chargeW > 0));
+  const spans = stations.flatMap((s) => s.spans.filter((x) => x.chargeW + x.throughW > 0));
   const cut = splitSteps(
     steps,
     spans.flatMap((x) => [x.startMin, x.endMin]),
   );
   return cut.map((s) => {
     const mid = (s.startMin + s.endMin) / 2;
-    const into = spans.reduce((sum, x) => sum + (x.startMin <= mid && x.endMin > mid ? x.chargeW : 0), 0);
+    const into = spans.reduce(
+      (sum, x) => sum + (x.startMin <= mid && x.endMin > mid ? x.chargeW + x.throughW : 0),
+      0,
+    );
     return into > 0 ? { ...s, chargerW: s.chargerW + into } : s;
   });
 };

@@ -67,6 +67,8 @@ export interface StationSpan {
   readonly toShare: number;
   /** Watts it draws at its inlet while it is charged. */
   readonly chargeW: number;
+  /** Watts of what hangs on it and is off that come through it from there at the same time. */
+  readonly throughW: number;
   readonly state: 'gives' | 'rests' | 'charges' | 'empty';
 }
 

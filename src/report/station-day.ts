@@ -72,10 +72,19 @@ export const stationDay = (
   let chargedWh = 0;
   let wantedWh = 0;
   let emptyMin: number | undefined;
-  const rest = (startMin: number, endMin: number, outW: number): void => {
+  const rest = (startMin: number, endMin: number, outW: number, throughW = 0): void => {
     const share = leftWh / s.usableWh;
     if (endMin > startMin + 1e-9)
-      spans.push({ startMin, endMin, outW, chargeW: 0, fromShare: share, toShare: share, state: 'rests' });
+      spans.push({
+        startMin,
+        endMin,
+        outW,
+        throughW,
+        chargeW: 0,
+        fromShare: share,
+        toShare: share,
+        state: 'rests',
+      });
   };
   for (const { startMin, endMin, lightW, chargerW, lit } of steps) {
     const outW = lightW + chargerW;
@@ -86,6 +95,8 @@ export const stationDay = (
           startMin: startMin + x.fromMin,
           endMin: startMin + x.toMin,
           outW: 0,
+          // What hangs on it and is off draws its standby through it from what it is plugged into.
+          throughW: outW,
           chargeW: x.cellsW / s.chargeEfficiency,
           fromShare: x.fromShare,
           toShare: x.toShare,
@@ -94,7 +105,7 @@ export const stationDay = (
       const before = leftWh;
       leftWh = (parts.at(-1)?.toShare ?? leftWh / s.usableWh) * s.usableWh;
       chargedWh += leftWh - before;
-      rest(startMin + (parts.at(-1)?.toMin ?? 0), endMin, 0);
+      rest(startMin + (parts.at(-1)?.toMin ?? 0), endMin, 0, outW);
       continue;
     }
     if (outW <= 0) {
@@ -107,7 +118,7 @@ export const stationDay = (
     const lasts = (60 * leftWh) / cellsW;
     const until = Math.min(endMin, startMin + lasts);
     leftWh = Math.max(0, leftWh - (cellsW * (until - startMin)) / 60);
-    const common = { outW, chargeW: 0, fromShare };
+    const common = { outW, throughW: 0, chargeW: 0, fromShare };
     if (until > startMin)
       spans.push({ ...common, startMin, endMin: until, toShare: leftWh / s.usableWh, state: 'gives' });
     if (until < endMin - 1e-9) {

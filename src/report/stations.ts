@@ -7,6 +7,7 @@ import type { SupplyNode } from '../derive/supply-types.ts';
 import { dayAtHand, rotationOf } from '../engines/battery/index.ts';
 import type { LoadSpec } from '../plan/kinds/ports.ts';
 import { type Plan, recordOf } from '../plan/plan.ts';
+import { chargesAfter } from './chargers.ts';
 import { chargedFrom, dayPower } from './day-power.ts';
 import { stationLoads } from './station-loads.ts';
 
@@ -43,6 +44,7 @@ const emptied = (plan: Plan): readonly EngineFinding[] =>
     return sources.flatMap((s): EngineFinding[] => {
       if (s.station?.emptyMin === undefined) return [];
       const dark = lanes.filter((l) => l.sourceId === s.id && l.darkMin > 0);
+      const late = chargesAfter(plan, day, s.id, s.station.emptyMin);
       const lost = s.station.spans
         .filter((x) => x.state === 'empty')
         .reduce((sum, x) => sum + x.endMin - x.startMin, 0);
@@ -59,6 +61,8 @@ const emptied = (plan: Plan): readonly EngineFinding[] =>
             wantedWh: s.station.wantedWh,
             chargedWh: s.station.chargedWh,
             from: s.station.chargesFrom ?? '',
+            charges: late.charges,
+            chargers: late.chargers.join(', '),
             units: new Set(loadsOf(plan, s.id).map((n) => n.recordId)).size,
           }),
           figure: lost,

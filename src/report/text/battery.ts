@@ -165,9 +165,15 @@ export const batteryTexts: Readonly<Record<string, Writer>> = {
   }),
   'station-empty': (c) => ({
     head: `${c.text('label')} is empty at ${clock(c, 'emptyMin')} on day ${c.text('day')}`,
-    body: `The power station holds ${c.num('storedWh').toFixed(0)} Wh and gives ${c.num('usableWh').toFixed(0)} Wh of them; ${c.num('wantedWh').toFixed(0)} Wh are asked for on the day, its inverter’s loss and own draw not counted in${c.text('from') ? `; ${c.num('chargedWh').toFixed(0)} Wh come back from ${c.text('from')} while nothing on it burns` : ''}. ${Math.round(c.num('lostMin'))} minutes of light are lost, and ${many(c.num('units'), 'load')} ${c.num('units') === 1 ? 'hangs' : 'hang'} on it${c.text('dark') ? `; dark then: ${c.text('dark')}` : ''}. Its own state, cold and age decide.`,
+    body: `The power station holds ${c.num('storedWh').toFixed(0)} Wh and gives ${c.num('usableWh').toFixed(0)} Wh of them; ${c.num('wantedWh').toFixed(0)} Wh are asked for on the day, its inverter’s loss and own draw not counted in${c.text('from') ? `; ${c.num('chargedWh').toFixed(0)} Wh come back from ${c.text('from')} while nothing on it burns` : ''}. ${Math.round(c.num('lostMin'))} minutes of light are lost, and ${many(c.num('units'), 'load')} ${c.num('units') === 1 ? 'hangs' : 'hang'} on it${c.text('dark') ? `; dark then: ${c.text('dark')}` : ''}.${c.num('charges') > 0 ? ` ${many(c.num('charges'), 'charge')} in ${c.text('chargers')} that the rotation counts on ${c.num('charges') === 1 ? 'ends' : 'end'} after that and will not be done.` : ''} Its own state, cold and age decide.`,
     todo: 'Take a larger one or a second, charge it in the breaks, lower the levels, or plug in elsewhere.',
     citation: 'energy over power; usable share and inverter by the battery table',
+  }),
+  'charger-unplugged': (c) => ({
+    head: `${c.text('label')} is not plugged in, and ${many(c.num('charges'), 'charge')} ${c.num('charges') === 1 ? 'is' : 'are'} counted on`,
+    body: `From day ${c.text('day')} on packs are charged in its bays by the plan, and no source of the plan feeds it. What it draws is on no circuit.`,
+    todo: 'Plug it in, or take it out of the plan where packs are charged elsewhere.',
+    citation: '',
   }),
   'station-surge': (c) => ({
     head: `${c.text('label')} may switch off when ${c.text('load')} is switched on`,
