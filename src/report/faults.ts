@@ -18,15 +18,21 @@ export const disconnectionWanted = (plan: Plan): string =>
     ? 'Wanted on 230 V to earth: within 0.4 s on circuits of outlets, 5 s on distribution; a residual-current device counts for faults to earth (IEC 60364-4-41 clause 411.3.2, from memory: verify).'
     : 'Wanted: an earth path of so little impedance that the breaker opens; no time is set (NEC 250.4(A)(5), from memory: verify).';
 
-/** How the breaker and the device ahead of a run would take a fault at its end, in a sentence or two. */
-export const disconnectionHint = (plan: Plan, l: FaultLoop): string => {
+/** Said of every run of a source whose own impedance is not in the plan. */
+export const LOOP_UNKNOWN = 'The supply’s own impedance is not known: measure the loop.';
+
+/**
+ * How the breaker and the device ahead of a run would take a fault at its end, in a sentence or two. `brief` leaves out what is
+ * the same of every run of a source: that its own impedance is not known.
+ */
+export const disconnectionHint = (plan: Plan, l: FaultLoop, brief = false): string => {
   const device =
     l.rcdMa === undefined ? '' : ` A fault to earth opens its residual-current device of ${l.rcdMa} mA.`;
   if (l.breakerA === undefined || l.curve === undefined) return `No breaker is known ahead of it.${device}`;
   const most =
     l.mostOhm === undefined ? '' : ` It opens at once with a loop of ${l.mostOhm.toFixed(2)} Ω or less.`;
   if (l.faultA === undefined || l.loopOhm === undefined)
-    return `The supply’s own impedance is not known: measure the loop.${most}${device}`;
+    return `${brief ? '' : LOOP_UNKNOWN}${most}${device}`.trim() || LOOP_UNKNOWN;
   const words = {
     'at once': `${formatAmps(l.faultA)} open its breaker at once.`,
     'perhaps at once': `${formatAmps(l.faultA)} lie within the magnetic band of its breaker: it may open at once or by heat. ${tripWords(plan, l.curve, l.breakerA, l.faultA)}`,

@@ -2,7 +2,13 @@ import { useMemo, useState } from 'react';
 import { formatAmps } from '../../kernel/units.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { explainLoop, type LoopFigure } from '../../report/explain-loop.ts';
-import { disconnectionHint, disconnectionWanted, FAULT_CAUTION, faultLevels } from '../../report/faults.ts';
+import {
+  disconnectionHint,
+  disconnectionWanted,
+  FAULT_CAUTION,
+  faultLevels,
+  LOOP_UNKNOWN,
+} from '../../report/faults.ts';
 import { TriedFigure } from '../common/Figure.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
@@ -28,12 +34,15 @@ export const LoopsList = () => {
 const Loops = ({ plan }: { readonly plan: Plan }) => {
   const { session } = useServices();
   const rows = useMemo(
-    () => faultLevels(plan).map((l) => ({ ...l, hint: disconnectionHint(plan, l) })),
+    () => faultLevels(plan).map((l) => ({ ...l, hint: disconnectionHint(plan, l, true) })),
     [plan],
   );
   if (rows.length === 0) return <p className="soft">No run of this plan is computed.</p>;
   return (
     <>
+      {rows.some((l) => l.loopOhm === undefined) ? (
+        <p className="soft">{LOOP_UNKNOWN} Where there is a dash, it is not in the plan.</p>
+      ) : null}
       <table className="table power-table power-fit">
         <thead>
           <tr>

@@ -11,6 +11,7 @@ import { FaultCase } from './FaultCase.tsx';
 import { LoopsList } from './LoopsList.tsx';
 import { PowerCautions } from './PowerCautions.tsx';
 import { SwapCase } from './SwapCase.tsx';
+import { swapChoices } from './swap-choices.ts';
 import { sameTrying, useTried } from './trying.ts';
 
 type What = 'trip' | 'leg' | 'neutral' | 'swap';
@@ -42,7 +43,8 @@ export const WhatIfTab = () => {
   );
   const chosen = choices.find((c) => c.id === target) ?? choices[0];
   const sources = useMemo(() => book.kinds().filter((k) => k.family === 'source'), [book]);
-  const kind = sources.find((k) => k.slug === slug) ?? sources[0];
+  const offered = useMemo(() => swapChoices(plan, sources, chosen?.id ?? ''), [plan, sources, chosen?.id]);
+  const kind = sources.find((k) => k.slug === slug) ?? offered.first ?? sources[0];
   const asked: Trying | undefined =
     chosen === undefined
       ? undefined
@@ -79,10 +81,14 @@ export const WhatIfTab = () => {
           <label>
             Comes{' '}
             <select className="input" value={kind?.slug ?? ''} onChange={(e) => setSlug(e.target.value)}>
-              {sources.map((k) => (
-                <option key={k.slug} value={k.slug}>
-                  {k.name}
-                </option>
+              {offered.groups.map((g) => (
+                <optgroup key={g.name} label={g.name}>
+                  {g.kinds.map((k) => (
+                    <option key={k.slug} value={k.slug}>
+                      {k.name}
+                    </option>
+                  ))}
+                </optgroup>
               ))}
             </select>
           </label>

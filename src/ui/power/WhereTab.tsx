@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react';
 import { formatAmps, formatCableLength, formatVolts } from '../../kernel/units.ts';
 import { connector } from '../../plan/connectors.ts';
+import { bridgeWords } from '../../plan/edits/adapters.ts';
 import { replug } from '../../plan/edits/replug.ts';
 import { recordName } from '../../plan/names.ts';
 import { planRecord } from '../../plan/plan.ts';
@@ -15,6 +16,17 @@ import { chosenLoad, inletConnectors, spotOf, spotsOn } from './where-load.ts';
 
 /** Choice of the spot that was pointed at on the floor. */
 const POINTED = 'pointed';
+
+/** Outlets of one way of a thing are alike: the first of them stands for all. */
+const onePerWay = (places: readonly WherePlace[]): readonly WherePlace[] => {
+  const seen = new Set<string>();
+  return places.filter((p) => {
+    const key = `${p.ref.recordId} ${p.label} ${p.kind?.slug ?? ''}`;
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+};
 
 /** The nearest outlets with room in every setup for a chosen unit or a load that is typed. */
 export const WhereTab = () => {
@@ -40,7 +52,7 @@ export const WhereTab = () => {
   const valid = Number.isFinite(loadW) && loadW > 0 && powerFactor > 0 && powerFactor <= 1;
   const byHand = typed || !unit;
   const asked = useMemo((): WhereAsked | undefined => {
-    const more = { most: 12, book: book.cables() };
+    const more = { most: 12, book: book.cables(), adapters: book.adapters() };
     if (!byHand && unit) return { ...unit.asked, ...more };
     const to = plug || connectors[0];
     if (floorId === undefined || !valid || to === undefined) return undefined;
@@ -68,7 +80,7 @@ export const WhereTab = () => {
     pointed,
   ]);
   const places = useMemo(
-    () => (assessment && asked ? whereToPlug(plan, assessment, asked) : []),
+    () => (assessment && asked ? onePerWay(whereToPlug(plan, assessment, asked)) : []),
     [plan, assessment, asked],
   );
   const units = planRecord(plan).lengthUnits;
@@ -89,7 +101,7 @@ export const WhereTab = () => {
       replug(
         plan,
         { recordId: unit.recordId, portId: inlet.id },
-        { ref: p.ref, kind: p.kind },
+        { ref: p.ref, kind: p.kind, ...(p.bridge ? { bridge: p.bridge } : {}) },
         session.newId,
       ),
     );
@@ -213,7 +225,7 @@ export const WhereTab = () => {
                   </button>
                 </th>
                 <td>{p.legs}</td>
-                <td>{p.kind?.name ?? 'its own lead'}</td>
+                <td>{p.bridge ? bridgeWords(p.bridge) : 'its own lead'}</td>
                 <td className="num">{figure(p, 'neededMm', formatCableLength(p.neededMm, units))}</td>
                 <td>{p.piecesMm.map((mm) => formatCableLength(mm, units)).join(' + ')}</td>
                 <td className="num">{figure(p, 'loadA', formatAmps(p.loadA))}</td>

@@ -48,7 +48,7 @@ export const RailMeters = ({
                 type="button"
                 className="rail-pick"
                 aria-pressed={shown.has(p.id)}
-                title={`${p.name}${pct ? `: ${pct} of its limit in the worst setup` : ''}`}
+                title={`${p.name}${pct ? `: its fullest wire or circuit is at ${pct} of its limit in the worst setup` : ''}`}
                 onClick={() => setPicked(p.id)}
               >
                 <span className="rail-pick-name">{p.name}</span>
