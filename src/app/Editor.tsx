@@ -14,6 +14,7 @@ import type { OpenPlan } from '../storage/port.ts';
 import { type OwnBookService, type Scheme, type Services, ServicesContext } from '../ui/services.ts';
 import { PlanScreen } from '../ui/shell/PlanScreen.tsx';
 import { startAssessor } from './assessor.ts';
+import { fewestService } from './fewest.ts';
 import { deliverFile, fileStem } from './files.ts';
 import { pictureService } from './pictures.ts';
 import { startRadio } from './radio.ts';
@@ -113,6 +114,7 @@ export const Editor = ({ open, notice, scheme, setScheme, newId, ownBook, onLeav
           limit,
         }),
       radio,
+      fewest: fewestService,
       saveState: () => open.saveState(),
       onSaveState: (l) => open.onSaveState(l),
       takeOver: async () => {

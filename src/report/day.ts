@@ -189,12 +189,16 @@ const poolRows = (plan: Plan, r: Rotation, result: RotationResult): readonly Poo
   });
 };
 
-/** The fewest packs of each kind, looked for on demand, each with what happens with one fewer. */
-export const leastOf = (plan: Plan, dayNumber: number): readonly LeastRow[] => {
+/** The fewest packs of each kind, looked for on demand, each with what happens with one fewer. Tells whose turn it is by name. */
+export const leastOf = (
+  plan: Plan,
+  dayNumber: number,
+  tell?: (name: string) => void,
+): readonly LeastRow[] => {
   const day = shootingDays(plan).find((d) => d.day === dayNumber);
   if (!day) return [];
   const r = rotationOf(plan, day);
-  return leastPacks(r).map((l) => {
+  return leastPacks(r, tell && ((p) => tell(p.name))).map((l) => {
     const pool = r.pools.find((p) => p.id === l.pool);
     const what = pool?.exchange ? 'units' : 'packs';
     const fewer = l.fewer?.dark ?? l.fewer?.short;
@@ -210,7 +214,7 @@ export const leastOf = (plan: Plan, dayNumber: number): readonly LeastRow[] => {
           : ', with changes ahead of time';
     const proof =
       l.bound === l.packs
-        ? `${l.packs} ${what} are the fewest that can do${how}`
+        ? `${l.packs} ${l.packs === 1 ? `${what.slice(0, -1)} is` : `${what} are`} the fewest that can do${how}`
         : `${l.packs} ${what} do${how}; no fewer than ${l.bound} can, and what lies between is not known`;
     return {
       pool: l.pool,

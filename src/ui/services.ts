@@ -5,6 +5,7 @@ import type { UserBook } from '../gear/index.ts';
 import type { Result } from '../kernel/result.ts';
 import type { Kind } from '../plan/kinds/kinds.ts';
 import type { SaveState } from '../storage/port.ts';
+import type { FewestService } from './fewest-service.ts';
 import type { PictureService } from './pictures.ts';
 import type { RadioService } from './radio-service.ts';
 
@@ -16,6 +17,7 @@ export interface Services {
   readonly searchGear: (query: string, limit: number) => readonly Kind[];
   readonly ownBook: OwnBookService;
   readonly radio: RadioService;
+  readonly fewest: FewestService;
   readonly saveState: () => SaveState;
   readonly onSaveState: (listener: (s: SaveState) => void) => () => void;
   readonly takeOver: () => Promise<Result<void>>;

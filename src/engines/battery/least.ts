@@ -144,12 +144,12 @@ const contentOf = (r: Rotation): string =>
     [r.swapAt, r.changeOver, r.changeOverTime, r.taper],
   ]);
 
-/** The fewest packs of every pool that has something to do. */
-export const leastPacks = (r: Rotation): readonly LeastPacks[] => {
+/** The fewest packs of every pool that has something to do; each is told when its turn comes. */
+export const leastPacks = (r: Rotation, tell?: (pool: RotationPool) => void): readonly LeastPacks[] => {
   const known = memo.get(r);
   if (known) return known;
   const key = contentOf(r);
-  const made = last?.key === key ? last.made : findLeast(r);
+  const made = last?.key === key ? last.made : findLeast(r, tell);
   last = { key, made };
   memo.set(r, made);
   return made;
@@ -165,11 +165,12 @@ const fewestOf = (r: Rotation, pool: RotationPool, bound: number, most: number, 
     : fewestSearched(alone, pool, fewestEarly(alone, bound, most, asked), asked);
 };
 
-const findLeast = (r: Rotation): readonly LeastPacks[] => {
+const findLeast = (r: Rotation, tell?: (pool: RotationPool) => void): readonly LeastPacks[] => {
   const unbounded = rotate(r, () => Number.POSITIVE_INFINITY);
   return r.pools.flatMap((pool): LeastPacks[] => {
     const most = unbounded.used.get(pool.id) ?? 0;
     if (most === 0) return [];
+    tell?.(pool);
     const bound = Math.min(most, leastPacksBound(r, pool));
     const f = fewestOf(r, pool, bound, most);
     const all = (id: PoolId, n: number): number => (id === pool.id ? n : Number.POSITIVE_INFINITY);
