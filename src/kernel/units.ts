@@ -44,8 +44,13 @@ export const parseLengthMm = (text: string, units: LengthUnits): Result<number> 
   const body = negative ? s.slice(1).trim() : s;
   const value = parseBody(body, units);
   if (value === undefined || !Number.isFinite(value)) return fail(lengthProblem(text, units));
+  if (value > LONGEST_MM)
+    return fail({ what: `“${text}” is more than 100 km.`, todo: 'Give a length that a set can have.' });
   return ok(negative ? -value : value);
 };
+
+/** More than this is a slip of the hand: a drawing of it would have no end. */
+const LONGEST_MM = 1e8;
 
 const parseBody = (s: string, units: LengthUnits): number | undefined => {
   let m = metricMatch.exec(s);
@@ -126,7 +131,9 @@ export const formatFuel = (litres: number, units: LengthUnits): string => {
 
 /** Percent without decimals at or above 10, one below: `143 %`, `2.9 %`. */
 export const formatPct = (p: number): string =>
-  Number.isFinite(p) ? `${Math.abs(p) < 9.95 ? p.toFixed(1) : p.toFixed(0)} %` : '–';
+  Number.isFinite(p)
+    ? `${Math.abs(p) < 0.05 ? '0.0' : Math.abs(p) < 9.95 ? p.toFixed(1) : p.toFixed(0)} %`
+    : '–';
 
 /** A clock time from minutes after the shooting day's 00:00; past midnight shows as +1: `01:30 +1`. */
 export const formatClock = (minutes: number): string => {

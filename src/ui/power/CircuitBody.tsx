@@ -113,18 +113,20 @@ export const CircuitBody = ({
           )}
           {circuit.poles > 0 ? <span className="soft"> {circuit.poles}P</span> : null}
           {way ? (
-            <TypedCell
-              label={`Curve and residual-current device of ${circuit.label}`}
-              value={wayDeviceText(way)}
-              format={text}
-              parse={anyDevice}
-              disabled={readOnly}
-              placeholder="no mA"
-              onCommit={(t) => {
-                const device = readWayDevice(t);
-                if (device.ok) change({ device: device.value }, 'Device');
-              }}
-            />
+            <span className="power-device">
+              <TypedCell
+                label={`Curve and residual-current device of ${circuit.label}`}
+                value={wayDeviceText(way)}
+                format={text}
+                parse={anyDevice}
+                disabled={readOnly}
+                placeholder="no device"
+                onCommit={(t) => {
+                  const device = readWayDevice(t);
+                  if (device.ok) change({ device: device.value }, 'Device');
+                }}
+              />
+            </span>
           ) : null}
         </td>
         <td className="soft">
