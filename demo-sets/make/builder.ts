@@ -1,11 +1,12 @@
 import { findKind, gearBook, needKind } from '../../src/gear/index.ts';
 import { type Point, point } from '../../src/kernel/geometry.ts';
 import { readColorNote } from '../../src/plan/color-note.ts';
-import { mates } from '../../src/plan/connectors.ts';
+import { type Bridge, besideOutlet, bridges } from '../../src/plan/edits/adapters.ts';
 import { moveOnlyHere } from '../../src/plan/edits/moves.ts';
 import { gradientParts, type PartLook } from '../../src/plan/edits/parts.ts';
+import type { AdapterKind } from '../../src/plan/kinds/adapter.ts';
 import type { CableKind, FixtureKind, Kind } from '../../src/plan/kinds/kinds.ts';
-import type { Way } from '../../src/plan/kinds/ports.ts';
+import type { InletPort, OutletPort, Way } from '../../src/plan/kinds/ports.ts';
 import { levelId, type Plan } from '../../src/plan/plan.ts';
 import { inletsOf, outletsOf, placeOf } from '../../src/plan/ports.ts';
 import {
@@ -71,6 +72,7 @@ export class Builder {
   readonly #floorId = 'floor-1';
   readonly #nextAddress = new Map<number, number>();
   #count = 0;
+  #adapters = 0;
 
   constructor(
     plan: Pick<PlanRecord, 'practice' | 'lengthUnits'> & Record<string, unknown>,
@@ -355,29 +357,47 @@ export class Builder {
     for (const r of this.#records.values())
       if (r.type === 'cable' && r.from.recordId === fromId && r.from.portId === outlet.id)
         throw new Error(`${feed} is taken by ${r.to.recordId}, wanted for ${toId}`);
-    const kind = this.#cableKind(outlet.connector, inlet.connector, cableSlug, `${feed} to ${toId}`);
+    const bridge = this.#bridge(outlet, inlet, cableSlug, `${feed} to ${toId}`);
+    const kind = bridge.cable;
     this.#records.set(kind.id, kind);
     const from = placeOf(this.#plan, fromId);
     const to = placeOf(this.#plan, toId);
     if (!from || !to) throw new Error(`${feed} to ${toId}: an end has no place`);
+    let start = { recordId: fromId, portId: outlet.id };
+    if (bridge.adapter && bridge.port) {
+      this.#records.set(bridge.adapter.id, bridge.adapter);
+      const id = `adapter-${toId}`;
+      this.#put({
+        id,
+        type: 'box',
+        floorId: this.#floorId,
+        kindId: bridge.adapter.id,
+        at: besideOutlet(this.#plan, fromId, from.at),
+        rotationDeg: 0,
+        label: `A${++this.#adapters}`,
+        plugsInto: start,
+      });
+      start = { recordId: id, portId: bridge.port.id };
+    }
     this.#put({
       id: `cable-${toId}`,
       type: 'cable',
       kindId: kind.id,
-      from: { recordId: fromId, portId: outlet.id },
+      from: start,
       to: { recordId: toId, portId: inlet.id },
       route: { auto: false, points: this.#points(from.at, to.at, route ?? 'down-first') },
       ...(pieces ? { piecesMm: pieces.map(this.#mm) } : {}),
     });
   }
 
-  #cableKind(outlet: string, inlet: string, slug: string | undefined, where: string): CableKind {
-    const fits = (k: Kind): k is CableKind =>
-      k.family === 'cable' && mates(outlet, k.plug) && mates(k.socket, inlet);
-    const kind = slug ? findKind(this.#practice, slug) : gearBook(this.#practice).filter(fits)[0];
-    if (!kind || !fits(kind))
-      throw new Error(`${where}: no cable from ${outlet} to ${inlet} (${slug ?? 'any'})`);
-    return kind;
+  #bridge(outlet: OutletPort, inlet: InletPort, slug: string | undefined, where: string): Bridge {
+    const book = gearBook(this.#practice).filter((k) => !slug || k.family !== 'cable' || k.slug === slug);
+    const cables = book.filter((k): k is CableKind => k.family === 'cable');
+    const adapters = book.filter((k): k is AdapterKind => k.family === 'adapter' && k.what === 'adapter');
+    const [bridge] = bridges(outlet, inlet, cables, adapters);
+    if (!bridge)
+      throw new Error(`${where}: no cable from ${outlet.connector} to ${inlet.connector} (${slug ?? 'any'})`);
+    return bridge;
   }
 
   #points(from: Point, to: Point, route: Route): Point[] {

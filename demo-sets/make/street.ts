@@ -208,7 +208,7 @@ const moon = (d: Builder): void => {
     use: 'alley, left',
     gel: 'full straw',
     feed: 'K1:9a',
-    cable: 'adaptor-household-pin',
+    cable: 'pin-20-12-3',
     route: [
       [103, FAR],
       [LEFT, FAR],
@@ -242,7 +242,7 @@ const road = (d: Builder): void => {
     stand: 'stand-junior-rolling-3',
     use: 'rain backlight',
     feed: 'K1:10a',
-    cable: 'adaptor-household-pin-60',
+    cable: 'pin-60-6-3',
     ballast: [116.5, 32],
     route: [
       [103, 46.5],

@@ -1,4 +1,5 @@
 import { gearBook } from '../gear/index.ts';
+import type { AdapterKind } from '../plan/kinds/adapter.ts';
 import type { BallastKind, CableKind, Kind, KindFamily, StandKind } from '../plan/kinds/kinds.ts';
 import { type Plan, planRecord, recordsOf } from '../plan/plan.ts';
 
@@ -9,6 +10,8 @@ export interface Book {
   /** The kind with this slug. */
   find(slug: string): Kind | undefined;
   cables(): readonly CableKind[];
+  /** Ends between unlike connectors of power, tees among them. */
+  adapters(): readonly AdapterKind[];
   stands(): readonly StandKind[];
   /** The ballast that runs this head, by the head's slug. */
   ballastFor(headSlug: string): BallastKind | undefined;
@@ -20,12 +23,14 @@ export const bookOf = (kinds: readonly Kind[]): Book => {
   const family = <F extends KindFamily>(f: F): readonly Extract<Kind, { family: F }>[] =>
     kinds.filter((k): k is Extract<Kind, { family: F }> => k.family === f);
   const cables = family('cable');
+  const adapters = family('adapter').filter((k) => k.what !== 'data');
   const stands = family('stand');
   const ballasts = family('ballast');
   return {
     kinds: () => kinds,
     find: (slug) => bySlug.get(slug),
     cables: () => cables,
+    adapters: () => adapters,
     stands: () => stands,
     ballastFor: (slug) => ballasts.find((b) => b.heads.includes(slug)),
   };

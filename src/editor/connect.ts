@@ -1,7 +1,10 @@
 import type { Id } from '../kernel/ids.ts';
 import { fail, ok, type Problem, type Result } from '../kernel/result.ts';
 import { connector } from '../plan/connectors.ts';
-import { cablesThatFit, outletsFor } from '../plan/edits/plug.ts';
+import { type Bridge, bridges } from '../plan/edits/adapters.ts';
+import { outletsFor } from '../plan/edits/outlets-for.ts';
+import { cablesThatFit } from '../plan/edits/plug.ts';
+import type { AdapterKind } from '../plan/kinds/adapter.ts';
 import type { CableKind } from '../plan/kinds/kinds.ts';
 import type { InletPort, OutletPort } from '../plan/kinds/ports.ts';
 import { portName, recordName } from '../plan/names.ts';
@@ -19,11 +22,11 @@ import type { PortRef } from '../plan/records/index.ts';
 import { runsOnWords } from '../report/floor-packs.ts';
 import { capital } from './words.ts';
 
-/** A run the plan could get: from an outlet port, to an inlet port, with a cable of this kind. */
+/** A run the plan could get: from an outlet port, to an inlet port, by a cable, and an adapter where no cable has both ends. */
 export interface Run {
   readonly from: PortRef;
   readonly to: PortRef;
-  readonly kind: CableKind;
+  readonly bridge: Bridge;
 }
 
 /** The record that takes the mains when a person points at this one: a discharge head's is its ballast. */
@@ -52,6 +55,7 @@ export const runBetween = (
   giverId: Id,
   targetId: Id,
   cables: readonly CableKind[],
+  adapters: readonly AdapterKind[] = [],
 ): Result<Run> => {
   const takerId = takerOf(plan, targetId);
   const giver = capital(recordName(plan, giverId));
@@ -73,7 +77,7 @@ export const runBetween = (
   );
   for (const inlet of wanted) {
     const to: PortRef = { recordId: takerId, portId: inlet.id };
-    const own = outletsFor(plan, to, cables).filter((o) => o.ref.recordId === giverId);
+    const own = outletsFor(plan, to, cables, adapters).filter((o) => o.ref.recordId === giverId);
     if (feedOf(plan, to)?.from.recordId === giverId)
       return fail({
         what: `${capital(taker)} is plugged into ${portName(plan, feedOf(plan, to)?.from ?? to)} already.`,
@@ -88,7 +92,12 @@ export const runBetween = (
       return ok({
         from: chosen.ref,
         to,
-        kind: cableFor(plan, chosen.ref, chosen.port, inlet, cables) ?? chosen.kind,
+        bridge: {
+          ...chosen.bridge,
+          cable:
+            cableFor(plan, chosen.ref, chosen.port, chosen.bridge.port ?? chosen.port, inlet, cables) ??
+            chosen.kind,
+        },
       });
     if (own.length > 0)
       return fail({
@@ -96,7 +105,7 @@ export const runBetween = (
         todo: 'Unplug one, or use another box.',
       });
   }
-  const mating = outlets.some((o) => inlets.some((i) => cablesThatFit(o, i, cables).length > 0));
+  const mating = outlets.some((o) => inlets.some((i) => bridges(o, i, cables, adapters).length > 0));
   if (mating)
     return fail({
       what: `That would make a ring: ${recordName(plan, giverId)} gets its power from ${taker}.`,
@@ -105,7 +114,7 @@ export const runBetween = (
   const has = [...new Set(outlets.map((o) => plugWords(o.connector)))].join(', ');
   const needs = [...new Set(inlets.map((i) => plugWords(i.connector)))].join(' or ');
   return fail({
-    what: `No cable in the gear book leads from ${giver} (${has}) to ${taker} (${needs}).`,
+    what: `No cable of the gear book leads, even with an adapter, from ${giver} (${has}) to ${taker} (${needs}).`,
     todo: 'Choose an outlet that mates, or put a box between.',
   });
 };
@@ -125,10 +134,12 @@ const cableFor = (
   plan: Plan,
   from: PortRef,
   outlet: OutletPort,
+  /** Where the cable starts: the outlet, or that of the adapter in it. */
+  start: OutletPort,
   inlet: InletPort,
   cables: readonly CableKind[],
 ): CableKind | undefined => {
-  const fit = cablesThatFit(outlet, inlet, cables);
+  const fit = cablesThatFit(start, inlet, cables);
   const owner = recordOf(plan, 'outlet', from.recordId)?.sourceId ?? from.recordId;
   const breakerA = waysOf(plan, owner).find((w) => w.id === outlet.wayId)?.breakerA ?? 0;
   return (
@@ -175,6 +186,7 @@ export const runEitherWay = (
   firstId: Id,
   secondId: Id,
   cables: readonly CableKind[],
+  adapters: readonly AdapterKind[] = [],
 ): Result<Run> => {
   const there = givesPower(plan, firstId) && takesPower(plan, secondId);
   const back = givesPower(plan, secondId) && takesPower(plan, firstId);
@@ -184,9 +196,9 @@ export const runEitherWay = (
       return inletsOf(plan, taker).some((i) => !fed(plan, taker, i.id));
     };
     const backFirst = unfed(firstId) && !unfed(secondId);
-    const a = runBetween(plan, ...order(backFirst, firstId, secondId), cables);
+    const a = runBetween(plan, ...order(backFirst, firstId, secondId), cables, adapters);
     if (a.ok) return a;
-    const b = runBetween(plan, ...order(!backFirst, firstId, secondId), cables);
+    const b = runBetween(plan, ...order(!backFirst, firstId, secondId), cables, adapters);
     return b.ok ? b : a;
   }
   if (!there && !back && !givesPower(plan, firstId) && !givesPower(plan, secondId))
@@ -194,7 +206,9 @@ export const runEitherWay = (
       what: `Neither ${recordName(plan, firstId)} nor ${recordName(plan, secondId)} gives power.`,
       todo: 'Press on a box, a wall outlet or a source.',
     });
-  return back ? runBetween(plan, secondId, firstId, cables) : runBetween(plan, firstId, secondId, cables);
+  return back
+    ? runBetween(plan, secondId, firstId, cables, adapters)
+    : runBetween(plan, firstId, secondId, cables, adapters);
 };
 
 const order = (back: boolean, first: Id, second: Id): readonly [Id, Id] =>

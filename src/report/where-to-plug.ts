@@ -12,8 +12,8 @@ import {
 import type { Point } from '../kernel/geometry.ts';
 import type { Id } from '../kernel/ids.ts';
 import { connector, mates } from '../plan/connectors.ts';
-import { straightInto } from '../plan/edits/adapters.ts';
-import { cablesThatFit } from '../plan/edits/plug.ts';
+import { type Bridge, bridges, straightInto } from '../plan/edits/adapters.ts';
+import type { AdapterKind } from '../plan/kinds/adapter.ts';
 import type { CableKind } from '../plan/kinds/kinds.ts';
 import { type Plan, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
 import { cablesAt, placeOf, waysOf } from '../plan/ports.ts';
@@ -35,6 +35,8 @@ export interface WhereAsked {
   readonly most?: number;
   /** Cable kinds to choose from; those of the plan when absent. */
   readonly book?: readonly CableKind[];
+  /** Adapters to choose from where no cable has both ends; none when absent. */
+  readonly adapters?: readonly AdapterKind[];
 }
 
 /** One place to plug in, nearest first. */
@@ -46,6 +48,8 @@ export interface WherePlace {
   readonly sourceId: Id;
   /** Cable to run: its kind, the length needed and the pieces that make it up, in mm. Undefined where no kind fits both ends. */
   readonly kind: CableKind | undefined;
+  /** That cable, and the adapter it starts from where no cable has both ends. */
+  readonly bridge: Bridge | undefined;
   readonly neededMm: number;
   readonly piecesMm: readonly number[];
   /** Amps the load takes, and what stays free on the way to the source in the worst setup with it plugged in. */
@@ -141,7 +145,9 @@ const placeFor = (
   if (!here || here.floorId !== asked.floorId || p.legs.length !== legs || p.port.neutral !== neutral)
     return undefined;
   const book = asked.book ?? recordsOf(plan, 'kind').filter((k): k is CableKind => k.family === 'cable');
-  const kind = cablesThatFit(p.port, { connector: asked.connector, legs }, book)[0];
+  const inlet = { connector: asked.connector, legs, neutral };
+  const bridge = bridges(p.port, inlet, book, asked.adapters ?? [])[0];
+  const kind = bridge?.cable;
   if (!kind && !mates(p.port.connector, asked.connector)) return undefined;
   const node = power.tree.byKey.get(p.way.key);
   const shape = power.sources.get(sourceId)?.model;
@@ -171,6 +177,7 @@ const placeFor = (
     legs: legNames(planRecord(plan).practice, node.system, p.legs),
     sourceId,
     kind,
+    bridge,
     neededMm,
     piecesMm: made.piecesMm,
     loadA,

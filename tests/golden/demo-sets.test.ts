@@ -23,7 +23,7 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
   street: [
     'note power-close box-k1',
     'stop power-breaker box-k1',
-    'stop power-connector cable-ballast-6',
+    'stop power-connector adapter-ballast-6',
     'warn power-volts-low unit-9',
     'warn power-drop unit-9',
     'warn control-line-end line-l3',

@@ -1,6 +1,6 @@
 import type { Id } from '../../kernel/ids.ts';
 import { problemText } from '../../kernel/result.ts';
-import { plug } from '../../plan/edits/plug.ts';
+import { bridgeWords, plugByBridge } from '../../plan/edits/adapters.ts';
 import { portName, recordName } from '../../plan/names.ts';
 import { placeOf } from '../../plan/ports.ts';
 import { givesPower, runEitherWay, takerOf, takesPower } from '../connect.ts';
@@ -36,7 +36,9 @@ export const createCableTool = (): Tool => {
     if (!from) return reset(ctx);
     const over = endAt(ctx, e);
     const run =
-      over === undefined || over === first ? undefined : runEitherWay(plan, first, over, ctx.book.cables());
+      over === undefined || over === first
+        ? undefined
+        : runEitherWay(plan, first, over, ctx.book.cables(), ctx.book.adapters());
     const target = over === undefined ? undefined : placeOf(plan, takerOf(plan, over))?.at;
     ctx.session.set({
       overlay: {
@@ -50,16 +52,16 @@ export const createCableTool = (): Tool => {
   const connect = (ctx: ToolContext, second: Id): void => {
     const { plan, session } = { plan: ctx.session.getState().plan, session: ctx.session };
     if (first === undefined) return;
-    const run = runEitherWay(plan, first, second, ctx.book.cables());
+    const run = runEitherWay(plan, first, second, ctx.book.cables(), ctx.book.adapters());
     if (!run.ok) {
       session.set({ message: problemText(run.error) });
       return;
     }
-    const { from, to, kind } = run.value;
+    const { from, to, bridge } = run.value;
     const words = `${recordName(plan, to.recordId)} into ${portName(plan, from)}`;
     reset(ctx);
-    session.commit(`Plug ${words}`, plug(plan, from, to, kind, session.newId));
-    session.set({ message: `Plugged ${words}: ${kind.name}.` });
+    session.commit(`Plug ${words}`, plugByBridge(plan, from, to, bridge, session.newId));
+    session.set({ message: `Plugged ${words}: ${bridgeWords(bridge)}.` });
   };
 
   return {

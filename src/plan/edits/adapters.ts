@@ -1,3 +1,4 @@
+import type { Point } from '../../kernel/geometry.ts';
 import type { Id, NewId } from '../../kernel/ids.ts';
 import { type ChangeSet, Draft } from '../change-set.ts';
 import { mates } from '../connectors.ts';
@@ -8,7 +9,7 @@ import { type Plan, recordsOf } from '../plan.ts';
 import { feedOf, outletsOf, placeOf } from '../ports.ts';
 import type { Box, PortRef } from '../records/index.ts';
 import { routeBetween } from '../route.ts';
-import { cablesThatFit } from './plug.ts';
+import { cablesThatFit, removeFeed } from './plug.ts';
 import { ensureKind } from './shared.ts';
 
 /** What joins an outlet and an inlet that do not mate: a cable with other ends, or an adapter in the outlet and a cable. */
@@ -56,8 +57,18 @@ export const bridges = (
   return [...direct, ...through.sort((a, b) => rank(a) - rank(b))];
 };
 
-/** Offset of an adapter from the outlet it is plugged into, so that both can be picked on the floor. */
-const OFFSET_MM = 200;
+/** Offset of an adapter from the outlet it is plugged into and from the next, so that each can be picked on the floor. */
+const OFFSET_MM = 250;
+
+/** Where an adapter in an outlet of a record is drawn: beside it, past those that are there. */
+export const besideOutlet = (plan: Plan, recordId: Id, at: Point): Point => ({
+  xMm: at.xMm + OFFSET_MM * (1 + straightInto(plan, recordId).length),
+  yMm: at.yMm + OFFSET_MM,
+});
+
+/** What a bridge is made of, in words: `adapter, 20 A household to 20 A stage pin, and stage pin 20 A, 12/3`. */
+export const bridgeWords = (b: Bridge): string =>
+  b.adapter ? `${b.adapter.name}, with ${b.cable.name}` : b.cable.name;
 
 /** The next free label of an adapter: A1, A2, A3. */
 const nextLabel = (plan: Plan): string => {
@@ -92,7 +103,7 @@ export const plugByBridge = (
       type: 'box',
       floorId: a.floorId,
       kindId: bridge.adapter.id,
-      at: { xMm: a.at.xMm + OFFSET_MM, yMm: a.at.yMm + OFFSET_MM },
+      at: besideOutlet(plan, from.recordId, a.at),
       rotationDeg: 0,
       label: nextLabel(plan),
       plugsInto: from,
@@ -101,7 +112,7 @@ export const plugByBridge = (
     start = { recordId: id, portId: bridge.port.id };
   }
   const old = feedOf(plan, to);
-  if (old) draft.remove(old.id);
+  removeFeed(draft, old, start.recordId);
   const kept = old?.kindId === bridge.cable.id ? old : undefined;
   draft.put({
     ...(kept ?? { label: '' }),

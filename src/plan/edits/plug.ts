@@ -3,9 +3,9 @@ import { type ChangeSet, Draft } from '../change-set.ts';
 import { mates } from '../connectors.ts';
 import type { CableKind } from '../kinds/kinds.ts';
 import type { InletPort, OutletPort } from '../kinds/ports.ts';
-import { type Plan, recordOf } from '../plan.ts';
-import { feedOf, inletsOf, outletsOf, placeOf } from '../ports.ts';
-import type { PortRef } from '../records/index.ts';
+import { kindOf, type Plan, recordOf } from '../plan.ts';
+import { cablesAt, feedOf, placeOf } from '../ports.ts';
+import type { Cable, PortRef } from '../records/index.ts';
 import { routeBetween } from '../route.ts';
 import { ensureKind } from './shared.ts';
 
@@ -19,8 +19,7 @@ export const plug = (plan: Plan, from: PortRef, to: PortRef, kind: CableKind, ne
   if (!a || !b) throw new Error('a cable needs two ends that are on a floor');
   const draft = new Draft(plan);
   ensureKind(draft, kind);
-  const old = feedOf(plan, to);
-  if (old) draft.remove(old.id);
+  removeFeed(draft, feedOf(plan, to), from.recordId);
   draft.put({
     id: newId('cb'),
     type: 'cable',
@@ -31,6 +30,23 @@ export const plug = (plan: Plan, from: PortRef, to: PortRef, kind: CableKind, ne
     label: '',
   });
   return draft.changes();
+};
+
+/**
+ * Takes a cable away for one from `nextId`, and the adapter it started from where that is one between two connectors and
+ * nothing else hangs on it. The cable itself stays where it goes on as the new one.
+ */
+export const removeFeed = (draft: Draft, cable: Cable | undefined, nextId: Id, goesOn = false): void => {
+  if (!cable) return;
+  if (!goesOn) draft.remove(cable.id);
+  const plan = draft.base;
+  const box = recordOf(plan, 'box', cable.from.recordId);
+  const what = box && kindOf(plan, box.kindId, 'adapter')?.what;
+  if (!box?.plugsInto || box.locked || box.id === nextId || what !== 'adapter') return;
+  if (!cablesAt(plan, box.id).every((c) => c.id === cable.id)) return;
+  draft.remove(box.id);
+  for (const r of plan.records.values())
+    if ((r.type === 'labelPlace' || r.type === 'move') && r.recordId === box.id) draft.remove(r.id);
 };
 
 /** Takes the cable off an inlet. */
@@ -54,53 +70,4 @@ export const cablesThatFit = (
       fit.push(k);
   }
   return fit;
-};
-
-/** All outlet ports on a floor that could feed this inlet by one of the cables, nearest first by straight line. */
-export const outletsFor = (
-  plan: Plan,
-  inlet: PortRef,
-  book: readonly CableKind[],
-): readonly {
-  readonly ref: PortRef;
-  readonly port: OutletPort;
-  readonly kind: CableKind;
-  readonly distanceMm: number;
-}[] => {
-  const port = inletsOf(plan, inlet.recordId).find((p) => p.id === inlet.portId);
-  const here = placeOf(plan, inlet.recordId);
-  if (!port || !here) return [];
-  const found: { ref: PortRef; port: OutletPort; kind: CableKind; distanceMm: number }[] = [];
-  for (const r of plan.records.values()) {
-    if (r.id === inlet.recordId) continue;
-    const place = placeOf(plan, r.id);
-    if (!place || place.floorId !== here.floorId) continue;
-    for (const outlet of outletsOf(plan, r.id)) {
-      const kind = cablesThatFit(outlet, port, book)[0];
-      if (!kind || isUnder(plan, r.id, inlet.recordId)) continue;
-      const distanceMm = Math.hypot(place.at.xMm - here.at.xMm, place.at.yMm - here.at.yMm);
-      found.push({ ref: { recordId: r.id, portId: outlet.id }, port: outlet, kind, distanceMm });
-    }
-  }
-  return found.sort((a, b) => a.distanceMm - b.distanceMm);
-};
-
-/** Whether `id` gets its power, directly or further up, from `ancestor`: plugging that back would make a ring. */
-const isUnder = (plan: Plan, id: Id, ancestor: Id): boolean => {
-  const seen = new Set<Id>();
-  let at: Id | undefined = id;
-  while (at !== undefined && !seen.has(at)) {
-    if (at === ancestor) return true;
-    seen.add(at);
-    const here: Id = at;
-    const outlet = recordOf(plan, 'outlet', here);
-    const inlet = inletsOf(plan, here)[0];
-    at = outlet
-      ? outlet.sourceId
-      : inlet
-        ? (feedOf(plan, { recordId: here, portId: inlet.id })?.from.recordId ??
-          recordOf(plan, 'box', here)?.plugsInto?.recordId)
-        : undefined;
-  }
-  return false;
 };

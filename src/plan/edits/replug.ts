@@ -1,20 +1,24 @@
 import type { NewId } from '../../kernel/ids.ts';
 import { type ChangeSet, Draft } from '../change-set.ts';
 import { mates } from '../connectors.ts';
+import type { AdapterKind } from '../kinds/adapter.ts';
 import type { CableKind } from '../kinds/kinds.ts';
 import { kindOf, type Plan, recordOf } from '../plan.ts';
 import { autoRoute, feedOf, outletsOf, placeOf, pluggedInto } from '../ports.ts';
 import type { PortRef } from '../records/index.ts';
-import { outletsFor, plug } from './plug.ts';
+import { type Bridge, plugByBridge } from './adapters.ts';
+import { outletsFor } from './outlets-for.ts';
+import { plug, removeFeed } from './plug.ts';
 
-/** The first free outlet of a way that takes this inlet by a cable of the book; undefined where there is none. */
+/** The first free outlet of a way that takes this inlet by a cable of the book, with an adapter where it needs one; undefined where there is none. */
 export const outletOnWay = (
   plan: Plan,
   inlet: PortRef,
   way: { readonly ownerId: string; readonly wayId: string },
-  book: readonly CableKind[],
-): { readonly ref: PortRef; readonly kind: CableKind } | undefined =>
-  outletsFor(plan, inlet, book).find((o) => {
+  cables: readonly CableKind[],
+  adapters: readonly AdapterKind[] = [],
+): { readonly ref: PortRef; readonly kind: CableKind; readonly bridge: Bridge } | undefined =>
+  outletsFor(plan, inlet, cables, adapters).find((o) => {
     const wall = recordOf(plan, 'outlet', o.ref.recordId);
     const onWay = wall
       ? wall.sourceId === way.ownerId && wall.wayId === way.wayId
@@ -29,7 +33,7 @@ export const outletOnWay = (
 export const replug = (
   plan: Plan,
   inlet: PortRef,
-  to: { readonly ref: PortRef; readonly kind: CableKind },
+  to: { readonly ref: PortRef; readonly kind: CableKind; readonly bridge?: Bridge },
   newId: NewId,
 ): ChangeSet => {
   const old = feedOf(plan, inlet);
@@ -38,9 +42,13 @@ export const replug = (
   const a = placeOf(plan, to.ref.recordId);
   const b = placeOf(plan, inlet.recordId);
   if (!old || !kind || !outlet || !a || !b || !mates(outlet.connector, kind.plug))
-    return plug(plan, to.ref, inlet, to.kind, newId);
+    return to.bridge?.adapter
+      ? plugByBridge(plan, to.ref, inlet, to.bridge, newId)
+      : plug(plan, to.ref, inlet, to.kind, newId);
   const { piecesMm: _, ...kept } = old;
-  return new Draft(plan)
+  const draft = new Draft(plan);
+  removeFeed(draft, old, to.ref.recordId, true);
+  return draft
     .put({ ...kept, from: to.ref, route: { auto: true, points: [...autoRoute(a.at, b.at)] } })
     .changes();
 };

@@ -100,7 +100,11 @@ export const FloorTable = () => {
     const record = s.plan.records.get(row.id);
     const made =
       record &&
-      column.edit(s.plan, record, typed, s.setupId, { cables: book.cables(), newId: session.newId });
+      column.edit(s.plan, record, typed, s.setupId, {
+        cables: book.cables(),
+        adapters: book.adapters(),
+        newId: session.newId,
+      });
     if (made && !made.ok) return setProblem(made.error);
     if (made) session.commit(`Change ${column.name.toLowerCase()}`, made.value);
     stop();

@@ -1,8 +1,9 @@
 import { useMemo, useState } from 'react';
 import { legNames } from '../../derive/systems.ts';
+import type { Book } from '../../editor/book.ts';
 import { formatAmps, formatCableLength } from '../../kernel/units.ts';
-import { outletsFor, plug } from '../../plan/edits/plug.ts';
-import type { CableKind } from '../../plan/kinds/kinds.ts';
+import { type Bridge, bridgeWords, plugByBridge } from '../../plan/edits/adapters.ts';
+import { outletsFor } from '../../plan/edits/outlets-for.ts';
 import { portName, recordName } from '../../plan/names.ts';
 import { type Plan, planRecord, recordOf } from '../../plan/plan.ts';
 import { isFeeder, pluggedInto } from '../../plan/ports.ts';
@@ -19,7 +20,7 @@ export const PlugDialog = ({ inlet, onClose }: { readonly inlet: PortRef; readon
   const { session, book } = useServices();
   const { plan, assessment } = useSessionSlice((s) => ({ plan: s.plan, assessment: s.assessment }));
   const [filter, setFilter] = useState('');
-  const outlets = useMemo(() => choices(plan, inlet, book.cables()), [plan, inlet, book]);
+  const outlets = useMemo(() => choices(plan, inlet, book), [plan, inlet, book]);
   const { practice, lengthUnits } = planRecord(plan);
   const wanted = filter.trim().toLowerCase();
   const shown = outlets.filter((o) => o.name.toLowerCase().includes(wanted)).slice(0, SHOWN);
@@ -27,7 +28,7 @@ export const PlugDialog = ({ inlet, onClose }: { readonly inlet: PortRef; readon
   const choose = (o: Choice): void => {
     session.commit(
       `Plug ${recordName(plan, inlet.recordId)} into ${o.name}`,
-      plug(plan, o.ref, inlet, o.kind, session.newId),
+      plugByBridge(plan, o.ref, inlet, o.bridge, session.newId),
     );
     onClose();
   };
@@ -43,8 +44,8 @@ export const PlugDialog = ({ inlet, onClose }: { readonly inlet: PortRef; readon
       />
       {outlets.length === 0 ? (
         <p className="soft plug-empty">
-          No outlet on this floor takes its plug by any cable of the gear book. Add a wall outlet or a
-          distribution box first.
+          No outlet on this floor takes its plug by any cable or adapter of the gear book. Add a wall outlet
+          or a distribution box first.
         </p>
       ) : null}
       <ul className="plug-list">
@@ -64,7 +65,7 @@ export const PlugDialog = ({ inlet, onClose }: { readonly inlet: PortRef; readon
                   {entity && entity.legs.length > 0
                     ? `leg ${legNames(practice, entity.system, entity.legs)} · `
                     : ''}
-                  {o.takenBy === undefined ? o.kind.name : `taken by ${o.takenBy}`}
+                  {o.takenBy === undefined ? bridgeWords(o.bridge) : `taken by ${o.takenBy}`}
                 </span>
                 <span className="plug-figures">
                   {formatCableLength(o.distanceMm, lengthUnits)} away
@@ -89,7 +90,7 @@ export const PlugDialog = ({ inlet, onClose }: { readonly inlet: PortRef; readon
 
 interface Choice {
   readonly ref: PortRef;
-  readonly kind: CableKind;
+  readonly bridge: Bridge;
   readonly name: string;
   readonly distanceMm: number;
   readonly takenBy: string | undefined;
@@ -98,8 +99,8 @@ interface Choice {
 }
 
 /** Outlets for an inlet: free ones first, those of boxes and walls before those through another unit, then by distance. */
-const choices = (plan: Plan, inlet: PortRef, cables: readonly CableKind[]): readonly Choice[] =>
-  outletsFor(plan, inlet, cables)
+const choices = (plan: Plan, inlet: PortRef, book: Book): readonly Choice[] =>
+  outletsFor(plan, inlet, book.cables(), book.adapters())
     .map((o): Choice => {
       const inWall = recordOf(plan, 'outlet', o.ref.recordId) !== undefined;
       // A wall outlet has room for several plugs; a port on gear takes one.
@@ -107,7 +108,7 @@ const choices = (plan: Plan, inlet: PortRef, cables: readonly CableKind[]): read
       const onWay = o.port.wayId !== undefined && !inWall;
       return {
         ref: o.ref,
-        kind: o.kind,
+        bridge: o.bridge,
         name: portName(plan, o.ref),
         distanceMm: o.distanceMm,
         takenBy: cable ? recordName(plan, cable.to.recordId) : undefined,

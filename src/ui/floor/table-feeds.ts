@@ -2,10 +2,12 @@ import { takerOf } from '../../editor/connect.ts';
 import { fail, ok, type Result } from '../../kernel/result.ts';
 import { type Address, parseAddress, printAddress } from '../../plan/address.ts';
 import type { ChangeSet } from '../../plan/change-set.ts';
+import { plugByBridge } from '../../plan/edits/adapters.ts';
 import { setOnPacks } from '../../plan/edits/day.ts';
 import { setDimmerPatch } from '../../plan/edits/dimmer-patch.ts';
+import { outletsFor } from '../../plan/edits/outlets-for.ts';
 import { clearPatch, setPatch } from '../../plan/edits/patch.ts';
-import { outletsFor, plug, unplug } from '../../plan/edits/plug.ts';
+import { unplug } from '../../plan/edits/plug.ts';
 import { portName, recordName } from '../../plan/names.ts';
 import { kindOf, type Plan, recordOf } from '../../plan/plan.ts';
 import { feedOf, inletsOf, pluggedInto } from '../../plan/ports.ts';
@@ -39,7 +41,9 @@ const feedEdit = (plan: Plan, r: AnyRecord, text: string, made: Making): Result<
   if (wanted === '') return ok(unplug(plan, to));
   const now = feedOf(plan, to);
   if (now && plain(portName(plan, now.from)) === wanted) return ok({ added: [], updated: [], removed: [] });
-  const named = outletsFor(plan, to, made.cables).filter((o) => plain(portName(plan, o.ref)) === wanted);
+  const named = outletsFor(plan, to, made.cables, made.adapters).filter(
+    (o) => plain(portName(plan, o.ref)) === wanted,
+  );
   if (named.length === 0)
     return fail({
       what: `No outlet that fits is called “${text.trim()}” on this floor.`,
@@ -56,7 +60,7 @@ const feedEdit = (plan: Plan, r: AnyRecord, text: string, made: Making): Result<
       todo: 'Unplug that first, or write another.',
     });
   }
-  return ok(plug(plan, free.ref, to, free.kind, made.newId));
+  return ok(plugByBridge(plan, free.ref, to, free.bridge, made.newId));
 };
 
 /** Universe and first address of a unit or a dimmer. */

@@ -1,6 +1,7 @@
 import type { Id, NewId } from '../../kernel/ids.ts';
 import type { Result } from '../../kernel/result.ts';
 import type { ChangeSet } from '../../plan/change-set.ts';
+import type { AdapterKind } from '../../plan/kinds/adapter.ts';
 import type { CableKind } from '../../plan/kinds/kinds.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { AnyRecord, Cable, RecordType } from '../../plan/records/index.ts';
@@ -23,6 +24,7 @@ export interface Sight {
 /** What an edit may need to make something new. */
 export interface Making {
   readonly cables: readonly CableKind[];
+  readonly adapters: readonly AdapterKind[];
   readonly newId: NewId;
 }
 

@@ -15,7 +15,8 @@ export const useMove = (): ((recordId: string, circuit: CircuitRow) => void) => 
     const inlet = inletsOf(plan, recordId)[0];
     if (!inlet || circuit.wayId === undefined) return;
     const at = { recordId, portId: inlet.id };
-    const to = outletOnWay(plan, at, { ownerId: circuit.ownerId, wayId: circuit.wayId }, book.cables());
+    const way = { ownerId: circuit.ownerId, wayId: circuit.wayId };
+    const to = outletOnWay(plan, at, way, book.cables(), book.adapters());
     const name = recordName(plan, recordId);
     if (to) {
       session.commit(`Move ${name} to ${circuit.label}`, replug(plan, at, to, session.newId));

@@ -6,6 +6,7 @@ import { needKind } from '../../../src/gear/index.ts';
 import { mates } from '../../../src/plan/connectors.ts';
 import { kindOf, recordOf, recordsOf } from '../../../src/plan/plan.ts';
 import { outletsOf } from '../../../src/plan/ports.ts';
+import { gearLines } from '../../../src/report/gear-lines.ts';
 import { addBox, addMark, addUnit, click, drag, floorRig, pointer } from '../../support/floor.ts';
 
 const quad = needKind('north-america', 'quad-box-20', 'box');
@@ -46,6 +47,36 @@ describe('cable tool', () => {
     expect(state().undoStack).toHaveLength(1);
     expect(state().message).toContain('K1');
     expect(state().overlay.rubber).toBeUndefined();
+  });
+
+  test('puts an adapter in an outlet that no cable leads from to the unit, in one step and told in words', () => {
+    const rig = floorRig();
+    const box = addBox(rig, needKind('north-america', 'box-100-6x20', 'box'), 4500, 3500);
+    const unit = addUnit(rig, 'tungsten-fresnel-2kw', 1500, 1500);
+    const tool = createCableTool();
+    const undo = rig.session.getState().undoStack.length;
+    click(rig, tool, 1500, 1500);
+    click(rig, tool, 4500, 3500);
+    const { plan, message, undoStack } = rig.session.getState();
+    const [cable, ...others] = recordsOf(plan, 'cable');
+    expect(others).toEqual([]);
+    expect(cable?.to.recordId).toBe(unit);
+    const adapter = cable && recordOf(plan, 'box', cable.from.recordId);
+    expect(adapter && kindOf(plan, adapter.kindId, 'adapter')?.what).toBe('adapter');
+    expect(adapter?.plugsInto?.recordId).toBe(box);
+    const kind = cable && kindOf(plan, cable.kindId, 'cable');
+    expect(kind?.plug).toBe(kind?.socket);
+    expect(undoStack).toHaveLength(undo + 1);
+    expect(message).toMatch(/Adapter, 20 A household to .*stage pin, with Stage pin/);
+    const counted = gearLines(plan, String).filter((l) => l.kindId === adapter?.kindId);
+    expect(counted.map((l) => l.count)).toEqual([1]);
+    // A cable in its place needs no adapter, so that goes too.
+    const pins = addBox(rig, needKind('north-america', 'box-100-6x20-pin', 'box'), 4500, 1500);
+    click(rig, tool, 1500, 1500);
+    click(rig, tool, 4500, 1500);
+    const after = rig.session.getState().plan;
+    expect(recordsOf(after, 'cable').map((c) => c.from.recordId)).toEqual([pins]);
+    expect(new Set(recordsOf(after, 'box').map((x) => x.id))).toEqual(new Set([box, pins]));
   });
 
   test('a second unit takes a way of its own before the second socket of a way in use', () => {
@@ -121,7 +152,9 @@ describe('cable tool', () => {
     click(rig, tool, 1500, 3500);
     click(rig, tool, 3000, 800);
     expect(cables()).toHaveLength(0);
-    expect(state().message).toMatch(/No cable in the gear book leads from Box K\d \(.+\) to unit 2 \(.+\)/);
+    expect(state().message).toMatch(
+      /No cable of the gear book leads, even with an adapter, from Box K\d \(.+\) to unit 2 \(.+\)/,
+    );
     expect(state().undoStack).toHaveLength(0);
   });
 

@@ -26,7 +26,7 @@ const busyRig = () => {
   command('put-on-stand').perform(rig);
   const run = runBetween(state().plan, box, b, rig.book.cables());
   if (!run.ok) throw new Error(run.error.what);
-  rig.add(plug(state().plan, run.value.from, run.value.to, run.value.kind, rig.session.newId));
+  rig.add(plug(state().plan, run.value.from, run.value.to, run.value.bridge.cable, rig.session.newId));
   rig.session.set({ selection: new Set([a, b]) });
   return { rig, a, b, box, state };
 };

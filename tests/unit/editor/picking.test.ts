@@ -111,5 +111,5 @@ const plugged = (rig: ReturnType<typeof floorRig>, from: string, to: string) => 
   const { plan } = rig.session.getState();
   const run = runBetween(plan, from, to, rig.book.cables());
   if (!run.ok) throw new Error(run.error.what);
-  return plug(plan, run.value.from, run.value.to, run.value.kind, rig.session.newId);
+  return plug(plan, run.value.from, run.value.to, run.value.bridge.cable, rig.session.newId);
 };

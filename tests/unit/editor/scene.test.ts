@@ -17,7 +17,7 @@ const rigWithRun = () => {
   const state = () => rig.session.getState();
   const run = runBetween(state().plan, box, unit, rig.book.cables());
   if (!run.ok) throw new Error(run.error.what);
-  rig.add(plug(state().plan, run.value.from, run.value.to, run.value.kind, rig.session.newId));
+  rig.add(plug(state().plan, run.value.from, run.value.to, run.value.bridge.cable, rig.session.newId));
   rig.add(aimAtMark(state().plan, [other], mark));
   return { rig, unit, other, box, mark, state, scene: createScene(rig.session) };
 };

@@ -23,6 +23,7 @@ const setup = () => {
       r &&
       column(name).edit?.(plan(), r, text, undefined, {
         cables: rig.book.cables(),
+        adapters: rig.book.adapters(),
         newId: rig.session.newId,
       });
     if (!made) throw new Error('nothing to write to');
