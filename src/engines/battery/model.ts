@@ -80,7 +80,15 @@ const leadOf = (plan: Plan, f: Fixture): (PackLead & { readonly assumed: boolean
   return { lengthMm: way + Math.abs(to.heightMm), conductor: LEAD_CONDUCTOR, assumed: true };
 };
 
-const problemOf = (f: Fixture, kind: FixtureKind | undefined, on: Packs): string | undefined => {
+/** Why a unit cannot be reckoned whose kind has no inlet for packs, with nothing between that makes mains of them. */
+export const MAINS_ONLY = 'its kind takes mains only';
+
+const problemOf = (
+  f: Fixture,
+  kind: FixtureKind | undefined,
+  on: Packs,
+  converter: ConverterKind | undefined,
+): string | undefined => {
   if (!kind) return 'its kind is not in the plan';
   if (!kind.load) return 'its kind draws its power through a ballast';
   if (kind.load.unknown === true || !(kind.load.wattsW >= 0)) return 'its watts are not known';
@@ -90,6 +98,7 @@ const problemOf = (f: Fixture, kind: FixtureKind | undefined, on: Packs): string
   if (!on.pack) return 'its kind of pack is not in the plan';
   if (!(on.pack.energyWh > 0 && on.pack.voltsV > 0 && on.pack.capacityAh > 0))
     return 'the figures of its pack make no sense';
+  if (!kind.packIn && converter?.what !== 'inverter') return MAINS_ONLY;
   return undefined;
 };
 
@@ -151,7 +160,7 @@ const unitOf = (plan: Plan, f: Fixture): BatteryUnit => {
     maxW: (mode === 'packs' ? kind?.packIn?.maxW : undefined) ?? Number.POSITIVE_INFINITY,
     hotSwap: on.hotSwap ?? (f.packFrom ? false : (kind?.packIn?.hotSwap ?? false)),
     swapMin: given ?? limitOf(plan, mode === 'packs' ? 'battery-swap-min' : 'battery-own-exchange').value,
-    problem: problemOf(f, kind, on),
+    problem: problemOf(f, kind, on, converter),
   };
 };
 

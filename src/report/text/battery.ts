@@ -8,6 +8,9 @@ const many = (n: number, one: string, more = `${one}s`): string => `${n} ${n ===
 const bays = (c: WriterContext): string =>
   c.num('bays') === 0 ? 'no bay that takes them' : many(c.num('bays'), 'bay');
 
+/** Where what comes off is charged: units that are exchanged each on its own lead. */
+const charged = (c: WriterContext): string => (c.num('exchange') ? 'each charged on its own lead' : bays(c));
+
 /** Where the limits of passenger air are from, and as of when. */
 const AIR = `${travel.source}; as of ${travel.asOf}. Editions change: the operator decides.`;
 
@@ -24,7 +27,7 @@ export const batteryTexts: Readonly<Record<string, Writer>> = {
   }),
   'battery-mains-only': (c) => ({
     head: `${c.text('label')}: its kind takes mains only`,
-    body: `${c.text('pack')} is put on it, and ${c.text('kind')} has no plate and no inlet for packs.`,
+    body: `${c.text('pack')} is put on it, and ${c.text('kind')} has no plate and no inlet for packs. It is in no runtime and no rotation.`,
     todo: 'Use a kind with a plate, put an inverter between, or plug it in.',
     citation: 'the kind',
   }),
@@ -134,13 +137,13 @@ export const batteryTexts: Readonly<Record<string, Writer>> = {
   }),
   'battery-dark': (c) => ({
     head: `With ${many(c.num('packs'), c.num('exchange') ? 'unit' : 'pack')} ${c.text('label')} goes dark at ${clock(c, 'darkMin')} on day ${c.text('day')}`,
-    body: `${c.text('pack')}: ${c.num('count') > 0 ? `${c.text('count')} in stock, ${c.text('reserve')} kept back, ` : ''}${bays(c)}. At ${clock(c, 'dueMin')} its packs fall due and no charged one is left; it is dark from ${clock(c, 'darkMin')}. By a plain rotation ${c.text('need')} get through the day: ${c.text('missing')} more. ${PLANNED}`,
+    body: `${c.text('pack')}: ${c.num('count') > 0 ? `${c.text('count')} in stock, ${c.text('reserve')} kept back, ` : ''}${charged(c)}. At ${clock(c, 'dueMin')} ${c.num('exchange') ? 'its cells are' : 'its packs fall'} due and no charged one is left; it is dark from ${clock(c, 'darkMin')}. By a plain rotation ${c.text('need')} get through the day: ${c.text('missing')} more. ${PLANNED}`,
     todo: 'Get more packs or bays, charge in the breaks, lower the levels, or plug units in.',
     citation: 'rotation played through at planning values; runtimes by Peukert’s law and the battery table',
   }),
   'battery-late': (c) => ({
     head: `With ${many(c.num('packs'), c.num('exchange') ? 'unit' : 'pack')} ${c.text('label')} runs into its last at ${clock(c, 'dueMin')} on day ${c.text('day')}`,
-    body: `${c.text('pack')}: at ${clock(c, 'dueMin')} its packs fall due and no charged one is ready; one comes before it is dark. By a plain rotation ${c.text('need')} leave no unit waiting. ${PLANNED}`,
+    body: `${c.text('pack')}: at ${clock(c, 'dueMin')} ${c.num('exchange') ? 'its cells are' : 'its packs fall'} due and no charged one is ready; one comes before it is dark. By a plain rotation ${c.text('need')} leave no unit waiting. ${PLANNED}`,
     todo: 'Keep one more pack or bay at hand.',
     citation: 'rotation played through at planning values',
   }),
@@ -203,7 +206,7 @@ export const batteryTexts: Readonly<Record<string, Writer>> = {
   }),
   'battery-air-ask': (c) => ({
     head: `${c.text('count')} × ${c.text('name')}: ask the operator before they fly`,
-    body: `${c.num('wh').toFixed(0)} Wh is more than ${travel.smallWh} and no more than ${travel.largeWh} Wh: with the operator’s approval only${c.num('builtIn') ? '' : `, in the cabin, contacts covered, at most ${c.text('most')} spares a person. ${c.text('count')} of them take ${many(c.num('needs'), 'person', 'people')}${c.num('people') < 0 ? '' : `; ${many(c.num('people'), 'person travels', 'people travel')}`}`}.`,
+    body: `${c.num('wh').toFixed(0)} Wh is more than ${travel.smallWh} and no more than ${travel.largeWh} Wh: with the operator’s approval only${c.num('builtIn') ? '' : `, in the cabin, contacts covered, at most ${c.text('most')} spares a person. ${c.text('count')} of them${c.num('all') > c.num('count') ? `, ${c.text('all')} packs between the limits in all,` : ''} take ${many(c.num('needs'), 'person', 'people')}${c.num('people') < 0 ? '' : `; ${many(c.num('people'), 'person travels', 'people travel')}`}`}.`,
     todo: 'Get the approval in writing, share them out, or send the rest by cargo.',
     citation: AIR,
   }),

@@ -110,6 +110,14 @@ describe('packs on units', () => {
       'warn battery-no-pack',
       'warn battery-no-pack',
     ]);
+    // What takes mains only has no runtime and uses up no packs.
+    r.block(480, 540);
+    const d = daySummary(r.b.plan(), 1);
+    expect(d.lanes.find((l) => l.fixtureId === '1')).toMatchObject({
+      problem: 'its kind takes mains only',
+      runtimes: [],
+    });
+    expect(d.pools.map((x) => x.name)).toEqual(['stud']);
   });
 
   it('battery-converter: volts are held against each other along packs, converter and unit', () => {
@@ -258,7 +266,7 @@ describe('packs over a day', () => {
     r.block(700, 800);
     const plan = r.b.plan();
     expect(rules(plan)).toEqual(['note day-block-overlap']);
-    const [f] = assess(plan, { revision: 0 }).findings;
+    const f = assess(plan, { revision: 0 }).findings.find((x) => x.rule === 'day-block-overlap');
     expect(f && findingText(plan, f).body).toContain('from 11:40 to 12:00');
   });
 

@@ -30,6 +30,15 @@ describe('packs on passenger aircraft', () => {
 
   it('battery-air: two spares a person between the limits, twenty below, and who travels is held against it', () => {
     expect(air([[150, 5]])[0]?.text.body).toContain('5 of them take 3 people');
+    // Two a person whatever the kinds: three of one and four of another are seven.
+    const two = air([
+      [150, 3],
+      [140, 4],
+    ]);
+    expect(two.map((f) => f.text.body.includes('7 packs between the limits in all, take 4 people'))).toEqual([
+      true,
+      true,
+    ]);
     expect(air([[98, 20]])[0]).toMatchObject({ severity: 'note' });
     const [many] = air([[98, 41]], { byAir: true, travellers: 2 });
     expect(many?.severity).toBe('warn');

@@ -58,17 +58,22 @@ export const travelFindings = (plan: Plan): readonly EngineFinding[] => {
   const people = settings.travellers === undefined ? undefined : Math.max(0, Math.floor(settings.travellers));
   const all = carriedCells(plan);
   const common = (c: Carried) => ({ name: c.name, wh: c.wh, count: c.count, builtIn: c.builtIn ? 1 : 0 });
+  // The limit is a person's, whatever the kinds.
+  const large = all
+    .filter((c) => !c.builtIn && airClass(c.wh) === 'ask-operator')
+    .reduce((sum, c) => sum + c.count, 0);
   const each = all.flatMap((c): EngineFinding[] => {
     const air = airClass(c.wh);
     if (air === 'cabin') return [];
     if (air === 'cargo')
       return [{ ...always('battery-air-cargo', 'warn', c.kindId, c.recordIds, common(c)), figure: c.count }];
-    const needs = c.builtIn ? 0 : Math.ceil(c.count / travel.largeSpares);
+    const needs = c.builtIn ? 0 : Math.ceil(large / travel.largeSpares);
     return [
       {
         ...always('battery-air-ask', 'warn', c.kindId, c.recordIds, {
           ...common(c),
           needs,
+          all: large,
           people: people ?? -1,
           most: travel.largeSpares,
         }),

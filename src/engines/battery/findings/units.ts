@@ -5,7 +5,7 @@ import { kindOf, type Plan } from '../../../plan/plan.ts';
 import { leadEnd } from '../calc.ts';
 import { packFullKey, packInrushKey } from '../explain-currents.ts';
 import { inrushOf } from '../inrush.ts';
-import { converterIdOf, drawAt, packsV } from '../model.ts';
+import { converterIdOf, drawAt, MAINS_ONLY, packsV } from '../model.ts';
 import type { BatteryUnit } from '../types.ts';
 import { converterFits } from './converters.ts';
 
@@ -26,6 +26,7 @@ export const unitFindings = (plan: Plan, u: BatteryUnit): readonly EngineFinding
     ...(figureKey === undefined ? {} : { figureKey }),
   });
   if (u.mode === 'own-cells') return [];
+  if (u.problem === MAINS_ONLY) return [say('battery-mains-only', 'warn', { pack: u.pack?.name ?? '' })];
   if (u.problem !== undefined) return [say('battery-no-pack', 'warn', { why: u.problem })];
   if (!u.pack) return [];
   return [
