@@ -1,9 +1,10 @@
 import { dayNumbers } from '../derive/schedule.ts';
 import { formatAmps, formatClock, formatLength } from '../kernel/units.ts';
 import { recordsOf } from '../plan/plan.ts';
-import { type DaySummary, daySummary, leastOf, type PoolRow, type UnitLane } from '../report/day.ts';
+import { type DaySummary, daySummary, type PoolRow, type UnitLane } from '../report/day.ts';
 import { dayEvents } from '../report/day-events.ts';
 import { floorPackRows, outletsLeft } from '../report/floor-packs.ts';
+import { fewest } from './battery-fewest.ts';
 import { flowArea, flowPages, type Section } from './flow.ts';
 import type { PageMaker, SetInfo } from './sheet-info.ts';
 import { type Column, headingBlock, placeColumns, stacked, tableHead, tableRow } from './table.ts';
@@ -45,17 +46,14 @@ const poolDay = (p: PoolRow): string =>
       : `${p.short.label} dark at ${formatClock(p.short.darkMin)}`
     : 'nobody waits';
 
-const pools = (info: SetInfo, d: DaySummary, w: number): Section[] => {
+const pools = (d: DaySummary, w: number): Section[] => {
   if (d.pools.length === 0) return [];
   const columns = placeColumns(POOLS, w);
-  const least = leastOf(info.plan, d.day)
-    .map((l) => `${l.name}: ${l.text}`)
-    .join(' ');
   return [
     {
       head: (continued) =>
         stacked(
-          headingBlock(continued ? `Packs, day ${d.day} (continued)` : `Packs, day ${d.day}`, least),
+          headingBlock(continued ? `Packs, day ${d.day} (continued)` : `Packs, day ${d.day}`, ''),
           tableHead(columns),
         ),
       blocks: d.pools.map((p) =>
@@ -250,7 +248,8 @@ export const batteryPlanPages = (info: SetInfo): readonly PageMaker[] => {
     },
     [
       ...days.flatMap((d) => [
-        ...pools(info, d, w),
+        ...pools(d, w),
+        ...fewest(info, d, w),
         ...floorPacks(info, d, w),
         runtimes(d, w),
         ...changes(d, w),
