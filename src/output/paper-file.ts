@@ -47,7 +47,8 @@ export function* paperFileSteps(
       file.add(step.value.page);
       pages += 1;
     }
-    yield { done: step.value.done, of: step.value.of };
+    const { page: _, ...far } = step.value;
+    yield far;
   }
 }
 

@@ -1,6 +1,6 @@
 import type { Primitive } from '../drawing/display-list.ts';
 import { loadBar } from '../drawing/marks.ts';
-import { type OneLineSheet, oneLineSheets } from '../drawing/one-line/index.ts';
+import { type OneLineSheet, oneLineSteps } from '../drawing/one-line/index.ts';
 import {
   breakerSign,
   flagSign,
@@ -16,7 +16,7 @@ import { recordOf } from '../plan/plan.ts';
 import { frameOf, type Rect, TITLE_WIDTH_MM } from './frame.ts';
 import { besideSign, CAP, type Ink, type Notices } from './ink.ts';
 import { markFor, revisionTriangle } from './revision-marks.ts';
-import { CAUTION, framedPage, type PageMaker, type SetInfo, sheetName } from './sheet-info.ts';
+import { CAUTION, framedPage, type Making, type PageMaker, type SetInfo, sheetName } from './sheet-info.ts';
 import { TITLE_HEIGHT_MM } from './title-block.ts';
 
 const PAD_MM = 5;
@@ -184,7 +184,7 @@ const drawDiagram = (
 };
 
 /** The one-line diagram on as many sheets as the network needs. */
-export const oneLinePages = (info: SetInfo): readonly PageMaker[] => {
+export function* oneLinePages(info: SetInfo): Making {
   const f = frameOf(info.sheet);
   const area = {
     x: f.x + PAD_MM,
@@ -192,7 +192,7 @@ export const oneLinePages = (info: SetInfo): readonly PageMaker[] => {
     w: f.w - 2 * PAD_MM,
     h: f.h - TITLE_HEIGHT_MM - 2 * PAD_MM,
   };
-  const sheets = oneLineSheets(info.plan, info.assessment, info.setupId, {
+  const sheets = yield* oneLineSteps(info.plan, info.assessment, info.setupId, {
     widthMm: area.w,
     heightMm: area.h,
   });
@@ -214,4 +214,4 @@ export const oneLinePages = (info: SetInfo): readonly PageMaker[] => {
           },
         )(number, count),
   );
-};
+}

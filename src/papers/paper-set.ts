@@ -20,11 +20,34 @@ const anchored = (page: Page, id: string): Page => ({
   items: [...page.items, { kind: 'anchor', name: `sheet:${id}`, xMm: 0, yMm: 0 }],
 });
 
-/** How far the making of a set is: pages made, of how many; with the page that was made last. */
+/**
+ * How far the making of a set is: pages made, of how many; with the page that was made last. Before there are any, the
+ * kind of sheet that is planned, of how many.
+ */
 export interface PaperProgress {
   readonly done: number;
   readonly of: number;
   readonly page?: Page;
+  readonly sheet?: number;
+  readonly sheets?: number;
+}
+
+/** Share of the work that planning the sheets is, about. */
+const PLANNING = 0.2;
+
+/** How far it is in words, and from 0 to 1. */
+export const progressOf = (p: PaperProgress): { readonly text: string; readonly share: number } =>
+  p.sheet !== undefined && p.sheets !== undefined
+    ? { text: `Laying out sheet ${p.sheet} of ${p.sheets}`, share: (PLANNING * (p.sheet - 1)) / p.sheets }
+    : { text: `Page ${p.done} of ${p.of}`, share: PLANNING + ((1 - PLANNING) * p.done) / p.of };
+
+/** Goes through the steps of something and tells the same after each. */
+function* during<P, R>(steps: Generator<undefined, R, undefined>, tell: P): Generator<P, R, undefined> {
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+    yield tell;
+  }
 }
 
 /** The papers of a plan one page after another, and at the end what is to be said about them. Keeps no page. */
@@ -38,17 +61,13 @@ export function* paperPages(
   const info = setInfo(plan, assessment, options, notices, sheets);
   const lists = { ...info, sheet: listSheet(info.sheet) };
   const groups: { id: string; name: string; makers: readonly PageMaker[] }[] = [];
-  for (const id of sheets) {
+  for (const [i, id] of sheets.entries()) {
+    const planning = { done: 0, of: 1, sheet: i + 1, sheets: sheets.length };
+    yield planning;
     const kind = SHEET_KINDS.find((k) => k.id === id);
-    const makers = kind?.make(info, lists) ?? [];
+    const making = kind?.make(info, lists) ?? [];
+    const makers = 'next' in making ? yield* during(making, planning) : making;
     if (kind && makers.length > 0) groups.push({ id, name: kind.name, makers });
-    yield {
-      done: 0,
-      of: Math.max(
-        1,
-        groups.reduce((n, g) => n + g.makers.length, 0),
-      ),
-    };
   }
   if (sheets.includes(COVER.id)) {
     const at = sheets
@@ -63,6 +82,7 @@ export function* paperPages(
   }
   const makers = groups.flatMap((g) => g.makers.map((make, i) => ({ make, id: i === 0 ? g.id : undefined })));
   for (const [i, { make, id }] of makers.entries()) {
+    if (make.prepare) for (const _ of make.prepare(i + 1)) yield { done: i, of: makers.length };
     const page = make(i + 1, makers.length);
     yield { done: i + 1, of: makers.length, page: id === undefined ? page : anchored(page, id) };
   }

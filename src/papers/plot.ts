@@ -1,4 +1,4 @@
-import { drawFloor, type FloorDrawing } from '../drawing/draw-floor.ts';
+import { drawFloorSteps, type FloorDrawing } from '../drawing/draw-floor.ts';
 import type { Id } from '../kernel/ids.ts';
 import { planRecord, recordOf, recordsOf } from '../plan/plan.ts';
 import { drawFindingHeads } from './findings-list.ts';
@@ -6,6 +6,7 @@ import { frameOf, type Rect } from './frame.ts';
 import { CAP, type Ink } from './ink.ts';
 import { drawKey, drawSigns, SIGNS_MM } from './key.ts';
 import { keyRows } from './key-rows.ts';
+import type { Page } from './page.ts';
 import { placeList } from './place-list.ts';
 import {
   type ColumnBlock,
@@ -40,12 +41,17 @@ const pictureFault = (p: {
       : undefined;
 
 /** The floor of a plot at its scale, with its labels, marks of changes and match lines. */
-const drawnFloor = (info: SetInfo, floorId: Id, view: PlotView, sheetNumber: number): FloorDrawing => {
+function* drawnFloor(
+  info: SetInfo,
+  floorId: Id,
+  view: PlotView,
+  sheetNumber: number,
+): Generator<void, FloorDrawing, undefined> {
   const marks = [
     ...cloudItems(info, floorId, view.ratio),
     ...(view.part ? matchMarks(view, view.part, sheetNumber) : []),
   ];
-  const list = drawFloor(info.plan, {
+  const list = yield* drawFloorSteps(info.plan, {
     floorId,
     setupId: info.setupId,
     nominalScale: view.ratio,
@@ -62,7 +68,7 @@ const drawnFloor = (info: SetInfo, floorId: Id, view: PlotView, sheetNumber: num
       return !why;
     });
   return { ...list, items };
-};
+}
 
 /** Labels that say less than they would with room, in words. */
 const labelWords = (list: FloorDrawing, tabled: number): string => {
@@ -197,8 +203,16 @@ const plotPart = (info: SetInfo, floorId: Id, layout: PlotLayout, view: PlotView
   const part = view?.part
     ? `, part ${partName(view.part.column, view.part.row)} of ${view.part.rows} × ${view.part.columns}`
     : '';
-  return (sheetNumber, sheetCount) =>
-    framedPage(
+  // Drawn before the page is laid out, and let go with it.
+  let list: FloorDrawing | undefined;
+  function* prepare(sheetNumber: number): Generator<void, void, undefined> {
+    list = view && (yield* drawnFloor(info, floorId, view, sheetNumber));
+  }
+  const page = (sheetNumber: number, sheetCount: number): Page => {
+    if (!list) for (const _ of prepare(sheetNumber));
+    const drawn = list;
+    list = undefined;
+    return framedPage(
       info,
       {
         title: 'Lighting plot',
@@ -209,9 +223,8 @@ const plotPart = (info: SetInfo, floorId: Id, layout: PlotLayout, view: PlotView
       },
       (ink, f) => {
         const { drawing, column, power, findings, scales } = layout;
-        const list = view && drawnFloor(info, floorId, view, sheetNumber);
-        const tabled = column ? drawColumn(ink, info, column, view, floorId, list) : 0;
-        if (view && list) drawPlan(ink, info, floorId, layout, view, list, tabled);
+        const tabled = column ? drawColumn(ink, info, column, view, floorId, drawn) : 0;
+        if (view && drawn) drawPlan(ink, info, floorId, layout, view, drawn, tabled);
         else
           ink.text(drawing.x + drawing.w / 2, drawing.y + drawing.h / 2, 'Nothing is drawn on this floor.', {
             capMm: CAP.value,
@@ -242,6 +255,8 @@ const plotPart = (info: SetInfo, floorId: Id, layout: PlotLayout, view: PlotView
         );
       },
     )(sheetNumber, sheetCount);
+  };
+  return Object.assign(page, { prepare });
 };
 
 /** The lighting plot of one floor at a true standard scale: one page, or several with match marks where it does not fit. */

@@ -16,8 +16,12 @@ import { headingBlock } from './table.ts';
 const LEGEND_MM = 12;
 /** Where its words stand under the tones. */
 const NARROW_LEGEND_MM = 24;
-/** Metres between the places of a picture on paper, and how far its outlines may lie off, on paper. */
+/** Between the places of a picture on the floor, and on paper where that is more. */
 const STEP_M = 0.4;
+const STEP_PAPER_MM = 1;
+/** Metres between the places of a grid that only tells how large the picture is. */
+const ROUGH_M = 5;
+/** How far its outlines may lie off, on paper. */
 const TOLERANCE_PAPER_MM = 0.15;
 
 const drawLegend = (
@@ -131,33 +135,43 @@ const drawTags = (
 /** The floor with its coverage picture under it, as large as the page takes. */
 export const pictureSection = (info: SetInfo, r: RadioResult, floorId: Id): Section[] => {
   const senderIds = [...r.model.senders.values()].filter((s) => s.floorId === floorId).map((s) => s.id);
-  const grid = senderIds.length > 0 ? coverage(info.plan, { floorId, senderIds, stepM: STEP_M }) : undefined;
-  if (!grid) return [];
+  if (senderIds.length === 0) return [];
+  // A grid of few places tells how large the picture is.
+  const ask = { floorId, senderIds };
+  const rough = coverage(info.plan, { ...ask, stepM: ROUGH_M });
+  if (!rough) return [];
   const area = flowArea(info);
   const heightMm = area.h - 12;
   const legendMm = area.w < 240 ? NARROW_LEGEND_MM : LEGEND_MM;
   const room = { width: area.w - 2, height: heightMm - legendMm - 4 };
-  const size = { width: (grid.columns - 1) * grid.stepMm, height: (grid.rows - 1) * grid.stepMm };
-  const { ratio } = fittingScale(info.units, size, room);
-  const list = drawFloor(info.plan, {
-    floorId,
-    setupId: info.setupId,
-    nominalScale: ratio,
-    options: { beams: false, aims: false, cables: false, dimensions: false, labels: false },
+  const sizeOf = (g: CoverageGrid) => ({
+    width: (g.columns - 1) * g.stepMm,
+    height: (g.rows - 1) * g.stepMm,
   });
-  // The legend tells the tones and the tags the places; texts and their grounds would lie across walls and contours here.
-  const tones = coverageItems(grid, TOLERANCE_PAPER_MM * ratio, 'white').map((i) => ({
-    ...i,
-    primitives: i.primitives.filter((p) => p.kind !== 'text'),
-  }));
-  const items = [...tones, ...list.items.filter((i) => i.primitives.every((p) => p.kind !== 'text'))];
-  const centreX = grid.originXMm + size.width / 2;
-  const centreY = grid.originYMm + size.height / 2;
+  const about = fittingScale(info.units, sizeOf(rough), room).ratio;
   const floor = recordOf(info.plan, 'floor', floorId)?.name ?? '';
   const several = recordsOf(info.plan, 'floor').length > 1;
   const picture: Block = {
     heightMm,
     draw: (ink, a) => {
+      const stepM = Math.max(STEP_M, (STEP_PAPER_MM * about) / 1000);
+      const grid = coverage(info.plan, { ...ask, stepM }) ?? rough;
+      const size = sizeOf(grid);
+      const { ratio } = fittingScale(info.units, size, room);
+      const list = drawFloor(info.plan, {
+        floorId,
+        setupId: info.setupId,
+        nominalScale: ratio,
+        options: { beams: false, aims: false, cables: false, dimensions: false, labels: false },
+      });
+      // The legend tells the tones and the tags the places; texts and their grounds would lie across walls and contours here.
+      const tones = coverageItems(grid, TOLERANCE_PAPER_MM * ratio, 'white').map((i) => ({
+        ...i,
+        primitives: i.primitives.filter((p) => p.kind !== 'text'),
+      }));
+      const items = [...tones, ...list.items.filter((i) => i.primitives.every((p) => p.kind !== 'text'))];
+      const centreX = grid.originXMm + size.width / 2;
+      const centreY = grid.originYMm + size.height / 2;
       const h = heightMm - legendMm - 2;
       ink.add([
         {

@@ -80,7 +80,14 @@ export const setInfo = (
 };
 
 /** A page before its number in the set is known. */
-export type PageMaker = (sheetNumber: number, sheetCount: number) => Page;
+export interface PageMaker {
+  (sheetNumber: number, sheetCount: number): Page;
+  /** Work that takes long, in steps: gone through before the page is made, so that a person can stop it half-way. */
+  readonly prepare?: (sheetNumber: number) => Iterable<void>;
+}
+
+/** The pages of a kind of sheet, planned in steps. */
+export type Making = Generator<undefined, readonly PageMaker[], undefined>;
 
 export interface SheetTitle {
   readonly title: string;

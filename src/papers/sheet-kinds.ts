@@ -20,7 +20,7 @@ import { runSheetPages } from './run-sheet.ts';
 import { setupCards } from './setup-cards.ts';
 import { setupGridPages } from './setup-grid.ts';
 import { setupList } from './setup-list.ts';
-import type { PageMaker, SetInfo } from './sheet-info.ts';
+import type { Making, PageMaker, SetInfo } from './sheet-info.ts';
 import { sitePages } from './site-sheet.ts';
 import { testSheetPages } from './test-sheet.ts';
 import { unitPages } from './unit-list.ts';
@@ -34,7 +34,7 @@ export interface SheetKind {
   /** Printed on stock of its own, so only when it is asked for. */
   readonly apart?: boolean;
   /** `plot` is on the sheet of the plot, the others on the handy size of its family. */
-  readonly make: (plot: SetInfo, lists: SetInfo) => readonly PageMaker[];
+  readonly make: (plot: SetInfo, lists: SetInfo) => readonly PageMaker[] | Making;
 }
 
 /** Floors that have something on them; the first floor where none has. */

@@ -49,8 +49,8 @@ describe('the papers of six hundred fixtures', () => {
     const share = async (): Promise<number> => Number(await bar.getAttribute('value'));
     await page.getByRole('tab', { name: 'Export' }).click();
 
-    // It tells how far it is, and further after a while; then it is stopped, and a second time while pages are written.
-    for (const words of [/^Laying out page \d+ of \d+$/, /^Writing page \d+ of \d+$/]) {
+    // It tells how far it is, and further after a while; then it is stopped, and a second time while pages are made.
+    for (const words of [/^Laying out sheet \d+ of \d+$/, /^Page \d+ of \d+$/]) {
       await page.getByRole('button', { name: 'PDF of the chosen sheets' }).click();
       await page.getByText(words).waitFor({ timeout: 90_000 });
       const before = await share();

@@ -54,24 +54,47 @@ export const oneLineSheets = (
   room: Room,
   view?: OneLineView,
 ): readonly OneLineSheet[] => {
-  if (!Number.isFinite(room.widthMm))
-    return sheetsAt(plan, assessment, setupId, room, ENDLESS_COLUMN_MM, view);
-  const narrow = sheetsAt(plan, assessment, setupId, room, COLUMN_MM);
-  for (const columnMm of WIDER_MM) {
-    const wide = sheetsAt(plan, assessment, setupId, room, columnMm);
-    if (wide.length <= narrow.length) return wide;
+  const steps = oneLineSteps(plan, assessment, setupId, room, view);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
   }
-  return narrow;
 };
 
-const sheetsAt = (
+/** As `oneLineSheets`, a diagram or a sheet at a time. */
+export function* oneLineSteps(
+  plan: Plan,
+  assessment: Assessment,
+  setupId: Id | undefined,
+  room: Room,
+  view?: OneLineView,
+): Generator<undefined, readonly OneLineSheet[], undefined> {
+  const at = (columnMm: number) => spotsAt(plan, assessment, setupId, room, columnMm, view);
+  if (!Number.isFinite(room.widthMm)) return yield* sheetsOf(yield* at(ENDLESS_COLUMN_MM));
+  const narrow = yield* at(COLUMN_MM);
+  for (const columnMm of WIDER_MM) {
+    const wide = yield* at(columnMm);
+    if (wide.sheets <= narrow.sheets) return yield* sheetsOf(wide);
+  }
+  return yield* sheetsOf(narrow);
+}
+
+/** Where all diagrams stand, before anything is drawn. */
+interface Spots {
+  readonly spots: readonly Spot[];
+  readonly sheets: number;
+  /** Gives the figures that were drawn since it was asked last. */
+  readonly figures: () => FigureZone[];
+}
+
+function* spotsAt(
   plan: Plan,
   assessment: Assessment,
   setupId: Id | undefined,
   room: Room,
   columnMm: number,
   view?: OneLineView,
-): readonly OneLineSheet[] => {
+): Generator<undefined, Spots, undefined> {
   let figures: FigureZone[] = [];
   const c = oneLineContext(
     plan,
@@ -93,25 +116,37 @@ const sheetsAt = (
       diagrams.push({ root: at, part, block });
       queue.push(...block.cuts);
     });
+    yield;
   }
   const spots = pack(diagrams, room);
+  const take = (): FigureZone[] => {
+    const taken = figures;
+    figures = [];
+    return taken;
+  };
+  return { spots, sheets: Math.max(0, ...spots.map((s) => s.sheet + 1)), figures: take };
+}
+
+function* sheetsOf(at: Spots): Generator<undefined, readonly OneLineSheet[], undefined> {
   const where = new Map<string, number>();
   const origin = new Map<string, number>();
-  for (const s of spots) {
+  for (const s of at.spots) {
     if (s.part === 0) where.set(rootKey(s.root), s.sheet);
     for (const cut of s.block.cuts) origin.set(rootKey(cut), s.sheet);
   }
-  const count = Math.max(0, ...spots.map((s) => s.sheet + 1));
-  return Array.from({ length: count }, (_, i) => {
-    figures = [];
+  const sheets: OneLineSheet[] = [];
+  for (let i = 0; i < at.sheets; i++) {
+    at.figures();
     const drawn = drawSheet(
-      spots.filter((s) => s.sheet === i),
+      at.spots.filter((s) => s.sheet === i),
       where,
       origin,
     );
-    return { ...drawn, figures };
-  });
-};
+    sheets.push({ ...drawn, figures: at.figures() });
+    yield;
+  }
+  return sheets;
+}
 
 /** Every source; or the one source or box a screen asks for, with the run that feeds it. */
 const topsOf = (c: OneLineContext, topId: string | undefined): Root[] => {

@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
 import { issueOptions } from '../../papers/issue-options.ts';
-import { sheetsOf } from '../../papers/paper-set.ts';
+import { progressOf, sheetsOf } from '../../papers/paper-set.ts';
 import type { PaperOptions } from '../../papers/sheet-info.ts';
 import { assess } from '../../report/assess.ts';
 import { TabStrip } from '../common/TabStrip.tsx';
@@ -68,6 +68,7 @@ export const PapersWorkspace = () => {
     120,
   );
   const { set, progress, fault } = usePaperSet(settled.plan, settled.assessment, settled.options);
+  const far = progress && (progress.sheet !== undefined || progress.of > 1) ? progressOf(progress).text : '';
   const pages = set?.pages ?? [];
   const at = Math.max(0, Math.min(chosen, pages.length - 1));
   const labels = sheetsOf(plan, undefined).some((s) => s.endsWith('-labels'));
@@ -107,12 +108,7 @@ export const PapersWorkspace = () => {
       </aside>
       <main className="papers-view" aria-label="Preview">
         {pages.length > 0 ? (
-          <PagePreview
-            pages={pages}
-            chosen={at}
-            onChoose={setChosen}
-            status={progress && progress.of > 1 ? `Laying out ${progress.done} of ${progress.of}` : ''}
-          >
+          <PagePreview pages={pages} chosen={at} onChoose={setChosen} status={far}>
             {compared ? (
               <p className="papers-compared">
                 <span className="strong">
@@ -138,9 +134,7 @@ export const PapersWorkspace = () => {
               ? `The papers could not be laid out (${fault}). The plan is not affected.`
               : set
                 ? 'There are no sheets: none is chosen, or those chosen have nothing to say about this plan.'
-                : progress && progress.of > 1
-                  ? `Laying out ${progress.done} of ${progress.of}`
-                  : 'Computing the figures…'}
+                : far || 'Computing the figures…'}
           </p>
         )}
       </main>

@@ -5,6 +5,7 @@ import { listsToXlsx } from '../../output/xlsx.ts';
 import { allLists, LIST_NAMES, listSteps } from '../../papers/all-lists.ts';
 import { floorPictures } from '../../papers/floor-drawings.ts';
 import { listDoc } from '../../papers/list-columns.ts';
+import { progressOf } from '../../papers/paper-set.ts';
 import type { PaperOptions } from '../../papers/sheet-info.ts';
 import { type Plan, planRecord } from '../../plan/plan.ts';
 import type { Assessment } from '../../report/types.ts';
@@ -45,7 +46,10 @@ export const makePdf = async (job: ExportJob): Promise<OutFile> => {
   const { paperFileSteps } = await import('../../output/paper-file.ts');
   const { bytes } = await runSteps(
     paperFileSteps(job.plan, job.assessment, job.options, await job.fonts()),
-    ({ done, of }) => job.tell(done === 0 ? 'Laying out the sheets' : `Page ${done} of ${of}`, done / of),
+    (step) => {
+      const { text: words, share } = progressOf(step);
+      job.tell(words, share);
+    },
     job.signal,
   );
   if (!bytes) throw new Error('the chosen sheets have nothing to say about this plan');
