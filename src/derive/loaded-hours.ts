@@ -96,8 +96,10 @@ export const fixturesBehind = (plan: Plan, entityKey: string, wire?: number): Re
 export const continuousHours = (plan: Plan, entityKey: string, wire?: number): number | undefined => {
   if (wire !== undefined) return loadedHours(plan, entityKey, wire)?.longestH;
   // A circuit of which not everything is known is not known, on whichever leg that hangs; a leg with nothing on it is no matter.
-  if (loadedHours(plan, entityKey) === undefined) return undefined;
+  const whole = loadedHours(plan, entityKey);
+  if (whole === undefined) return undefined;
   const legs = supplyTree(plan).byKey.get(entityKey)?.legs ?? [];
+  if (legs.length < 2) return whole.longestH;
   const each = legs.flatMap((l) => loadedHours(plan, entityKey, l)?.longestH ?? []);
   return each.length === 0 ? undefined : Math.max(...each);
 };
@@ -107,7 +109,7 @@ export const continuousHours = (plan: Plan, entityKey: string, wire?: number): n
  * `continuous-hours` less `continuous-margin` at a stretch. False wherever that is not known.
  */
 export const isNotContinuous = (plan: Plan, entityKey: string): boolean =>
-  isShort(plan, continuousHours(plan, entityKey));
+  isShortAltogether(plan, entityKey) || isShort(plan, continuousHours(plan, entityKey));
 
 /** Whether all that hangs on a node, on whatever legs, burns for less than that, taken together. */
 export const isShortAltogether = (plan: Plan, entityKey: string): boolean =>

@@ -146,6 +146,12 @@ export const stretchesOf = (day: Day, fixtureId: Id): readonly Stretch[] => {
   return out;
 };
 
+const anyBurns = (s: Segment, fixtureIds: ReadonlySet<Id>): boolean => {
+  const [few, many] = fixtureIds.size < s.burning.size ? [fixtureIds, s.burning] : [s.burning, fixtureIds];
+  for (const id of few.keys()) if (many.has(id)) return true;
+  return false;
+};
+
 /** Minutes of a day in which at least one of some fixtures burns: in all, and the longest stretch with pauses under `restMin`. */
 export const minutesOn = (
   day: Day,
@@ -157,7 +163,7 @@ export const minutesOn = (
   let from: number | undefined;
   let until = 0;
   for (const s of day.segments) {
-    if (![...s.burning.keys()].some((id) => fixtureIds.has(id))) continue;
+    if (!anyBurns(s, fixtureIds)) continue;
     totalMin += s.endMin - s.startMin;
     if (from === undefined || s.startMin - until >= restMin) from = s.startMin;
     until = s.endMin;

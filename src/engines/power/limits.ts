@@ -23,13 +23,15 @@ export interface NodeLimits {
 }
 
 const least = (limits: readonly (CurrentLimit | undefined)[]): CurrentLimit | undefined => {
-  const given = limits.filter((l) => l !== undefined);
-  const first = given.reduce<CurrentLimit | undefined>(
-    (a, b) => (!a || b.limitA < a.limitA ? b : a),
-    undefined,
-  );
-  if (!first || given.every((l) => l.planningA === undefined)) return first;
-  return { ...first, planningA: Math.min(...given.map((l) => l.planningA ?? l.limitA)) };
+  let first: CurrentLimit | undefined;
+  let planningA: number | undefined;
+  for (const l of limits) {
+    if (!l) continue;
+    if (!first || l.limitA < first.limitA) first = l;
+    if (l.planningA !== undefined) planningA = Math.min(planningA ?? l.planningA, l.planningA);
+  }
+  if (!first || planningA === undefined) return first;
+  return { ...first, planningA: Math.min(planningA, first.limitA) };
 };
 
 /** Whether two plans have the same levels, setups, blocks and units, so that circuits are loaded for the same hours. */
