@@ -66,6 +66,7 @@ export const study = (): Plan => {
   d.outlet('W3', 'P1', '7', 'nema-5-20', [18.4, 0], 90);
   d.outlet('W4', 'P1', '9', 'nema-5-20', [24, 13], 180);
   d.outlet('W5', 'P1', '9', 'nema-5-20', [11.4, 18], 270);
+  d.outlet('W6', 'P1', '9', 'nema-5-20', [12.4, 18.5], 90);
   d.box('Q1', 'quad-box-20', [1.3, 13.2], 'W1', { rotationDeg: 90, route: 'straight' });
   d.box('Q2', 'quad-box-20', [22.8, 13], 'W4', { rotationDeg: 90, route: 'straight' });
 
@@ -226,7 +227,7 @@ export const study = (): Plan => {
     use: 'hall, through the door',
     packs: ['pack-v-plate-14-4v-98wh', 1],
   });
-  d.charger('C1', 'charger-v-2', [14.6, 22.2]);
+  d.charger('C1', 'charger-v-2', [14.6, 22.2], 'W6');
   d.stock('pack-v-plate-14-4v-98wh', 6, 1);
   d.stock('led-tube-120', 4, 0, 'fixture');
 
