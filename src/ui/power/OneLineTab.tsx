@@ -170,9 +170,8 @@ export const OneLineTab = () => {
           Further
         </button>
         <span className="soft small one-line-hint">
-          Drag to pan, wheel to zoom, click to choose. Keys: arrows, + −, 0 fit, 1 readable, N and P choose
-          the next and the one before, F a figure of it, Enter its working. A click on a figure opens its
-          working.
+          Click a part to choose it, a figure for its working. Keys: arrows, + −, 0 fit, 1 readable, N P next
+          part, F figure, Enter working.
         </span>
       </div>
       {current && !sheet ? <p className="soft">There is no source of power in this plan yet.</p> : null}
