@@ -118,7 +118,7 @@ export const placeLabel = (plan: Plan, p: Place): string => {
 };
 
 /** Volts by which a load's volt-amperes are divided for amps on a leg: its leg's, those between its two legs, or all legs' together. */
-const voltsOver = (
+export const voltsOver = (
   shape: SystemShape,
   legs: readonly number[],
   neutral: boolean,

@@ -2,6 +2,7 @@ import { useMemo, useState } from 'react';
 import { showRecords } from '../../editor/show-records.ts';
 import { setupsOf } from '../../plan/plan.ts';
 import { mateRemedies } from '../../report/adapters.ts';
+import { moveRemedies } from '../../report/move-remedies.ts';
 import { findingText } from '../../report/text.ts';
 import type { Finding } from '../../report/types.ts';
 import { Severity } from '../common/Severity.tsx';
@@ -50,13 +51,20 @@ export const FindingList = ({ title, about, exclude, limit = 50 }: FindingListPr
 /** One finding: what was computed, the limit and where it is from, what to do. */
 export const FindingCard = ({ finding }: { readonly finding: Finding }) => {
   const { session, book } = useServices();
-  const { plan, readOnly } = useSessionSlice((s) => ({ plan: s.plan, readOnly: s.readOnly }));
+  const { plan, assessment, readOnly } = useSessionSlice((s) => ({
+    plan: s.plan,
+    assessment: s.assessment,
+    readOnly: s.readOnly,
+  }));
   const openWorking = useUi((u) => u.openWorking);
   const setFindings = useUi((u) => u.setFindings);
   const [noting, setNoting] = useState(false);
-  const joints = useMemo(
-    () => (finding.rule === 'power-mate' ? mateRemedies(plan, finding, book.kinds(), session.newId) : []),
-    [plan, finding, book, session],
+  const changes = useMemo(
+    () => [
+      ...mateRemedies(plan, finding, book.kinds(), session.newId),
+      ...(assessment ? moveRemedies(plan, assessment, finding, book.kinds(), session.newId) : []),
+    ],
+    [plan, assessment, finding, book, session],
   );
   const t = findingText(plan, finding);
   const worst = setupsOf(plan).find((s) => s.id === finding.worstSetupId);
@@ -97,13 +105,17 @@ export const FindingCard = ({ finding }: { readonly finding: Finding }) => {
           </button>
         ) : null}
         {finding.rule === 'power-unplugged' ? <PlugActions finding={finding} /> : null}
-        {[...finding.remedies, ...joints].map((r) => (
+        {[...finding.remedies, ...changes].map((r) => (
           <button
             key={r.label}
             type="button"
             className="link"
             disabled={readOnly}
-            onClick={() => session.commit(r.label, r.changes)}
+            onClick={() => {
+              session.commit(r.label, r.changes);
+              if (finding.rule === 'power-breaker')
+                session.set({ message: `${r.label}: done. De-energize before re-plugging.` });
+            }}
           >
             {r.label}
           </button>
