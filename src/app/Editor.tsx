@@ -135,6 +135,7 @@ export const Editor = ({ open, notice, scheme, setScheme, newId, ownBook, onLeav
       deliver: async (name, bytes, mime) => {
         const r = await deliverFile(name, bytes, mime);
         if (!r.ok) session.set({ message: r.error.what });
+        return r;
       },
       fonts: async () => ({ regular: await fontBytes(regularUrl), semibold: await fontBytes(semiboldUrl) }),
       pictures: pictureService,

@@ -27,7 +27,7 @@ export interface Services {
   readonly scheme: Scheme;
   readonly setScheme: (s: Scheme) => void;
   /** Gives a produced file to the person: a save dialog or a download. */
-  readonly deliver: (name: string, bytes: Uint8Array, mime: string) => Promise<void>;
+  readonly deliver: (name: string, bytes: Uint8Array, mime: string) => Promise<Result<string>>;
   readonly fonts: () => Promise<{ readonly regular: Uint8Array; readonly semibold: Uint8Array }>;
   /** Decodes pictures and PDF pages into what the plan keeps. */
   readonly pictures: PictureService;

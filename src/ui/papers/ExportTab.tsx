@@ -37,7 +37,9 @@ export const ExportTab = ({
     if (!assessment) return;
     void run(async ({ tell, signal }) => {
       const made = await file({ plan, assessment, options, fonts, tell, signal });
-      await deliver(made.name, made.bytes, made.mime);
+      const given = await deliver(made.name, made.bytes, made.mime);
+      if (!given.ok) throw new Error(given.error.what);
+      if (given.value === '') return `${made.name} was not saved: no place was chosen for it.`;
       return `${made.name} is made, ${Math.max(1, Math.round(made.bytes.length / 1024)).toLocaleString('en')} kB.`;
     });
   };

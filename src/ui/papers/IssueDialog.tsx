@@ -63,9 +63,14 @@ export const IssueDialog = () => {
         },
         signal: own.signal,
       });
-      session.commit(`Issue revision ${revision}`, made.changes);
-      await deliver(file.name, file.bytes, file.mime);
-      open(undefined);
+      // Recorded when the papers are out of the house, so that no letter is used up by a file nobody has.
+      const given = await deliver(file.name, file.bytes, file.mime);
+      if (!given.ok) setProblem(`${given.error.what} ${given.error.todo} Nothing was issued.`);
+      else if (given.value === '') setProblem('No place was chosen for the PDF. Nothing was issued.');
+      else {
+        session.commit(`Issue revision ${revision}`, made.changes);
+        open(undefined);
+      }
     } catch (cause) {
       if (cause instanceof Stopped) setProblem('Stopped. Nothing was issued.');
       else {

@@ -12,7 +12,18 @@ export interface Compared {
   readonly to: string;
   readonly before: Plan;
   readonly after: Plan;
+  /** The second one is the plan as it is at work: it goes on as the plan does. */
+  readonly now?: boolean;
 }
+
+/** A comparison with the plan as it is at work, brought up to it; undefined where its issue was undone meanwhile. */
+export const broughtUp = (c: Compared, plan: Plan): Compared | undefined => {
+  const there = (revision: string): boolean => issuesOf(plan).some((i) => i.revision === revision);
+  if (!there(c.from) || !(c.now || there(c.to))) return undefined;
+  if (!c.now) return c;
+  const { draft, revision } = issueState(plan);
+  return { ...c, to: draft ? revision : `${revision}, as it is now`, after: plan };
+};
 
 const NOW = '';
 
@@ -32,16 +43,11 @@ export const IssuesTab = ({ show }: { readonly show: (c: Compared) => void }) =>
     const before = issuedPlan(plan, since);
     if (!before.ok) return `${before.error.what} ${before.error.todo}`;
     if (!until)
-      return {
-        from: since.revision,
-        to: state.draft ? state.revision : `${state.revision}, as it is now`,
-        before: before.value,
-        after: plan,
-      };
+      return broughtUp({ from: since.revision, to: '', before: before.value, after: plan, now: true }, plan);
     const after = issuedPlan(plan, until);
     if (!after.ok) return `${after.error.what} ${after.error.todo}`;
     return { from: since.revision, to: until.revision, before: before.value, after: after.value };
-  }, [plan, since, until, state]);
+  }, [plan, since, until]);
   const changes = useMemo(
     () => (compared && typeof compared !== 'string' ? planChanges(compared.before, compared.after) : []),
     [compared],

@@ -8,7 +8,7 @@ import { useSessionSlice, useSettled } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { ExportBar } from './ExportBar.tsx';
 import { ExportTab } from './ExportTab.tsx';
-import { type Compared, IssuesTab } from './IssuesTab.tsx';
+import { broughtUp, type Compared, IssuesTab } from './IssuesTab.tsx';
 import { LabelForm } from './LabelForm.tsx';
 import { PageList } from './PageList.tsx';
 import { PagePreview } from './PagePreview.tsx';
@@ -37,17 +37,22 @@ export const PapersWorkspace = () => {
   }));
   const [tab, setTab] = useState<Tab>('sheets');
   const [chosen, setChosen] = useState(0);
-  const [compared, setCompared] = useState<Compared>();
+  const [asked, setCompared] = useState<Compared>();
+  const compared = useMemo(() => asked && broughtUp(asked, plan), [asked, plan]);
   const current = assessment?.revision === revision;
   const options = useMemo(
     (): PaperOptions => issueOptions(plan, { setupId, programVersion: version }),
     [plan, setupId, version],
   );
+  const issuedFigures = useMemo(
+    () => (compared && !compared.now ? assess(compared.after, { revision: 0 }) : undefined),
+    [compared],
+  );
   const marked = useMemo(
     () =>
       compared && {
         plan: compared.after,
-        assessment: assess(compared.after, { revision: 0 }),
+        assessment: issuedFigures ?? (current ? assessment : undefined),
         options: {
           setupId,
           programVersion: version,
@@ -58,7 +63,7 @@ export const PapersWorkspace = () => {
           since: { plan: compared.before, revision: compared.from },
         },
       },
-    [compared, setupId, version],
+    [compared, issuedFigures, assessment, current, setupId, version],
   );
   const settled = useSettled(
     useMemo(
