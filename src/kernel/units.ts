@@ -49,8 +49,8 @@ export const parseLengthMm = (text: string, units: LengthUnits): Result<number> 
   return ok(negative ? -value : value);
 };
 
-/** More than this is a slip of the hand: a drawing of it would have no end. */
-const LONGEST_MM = 1e8;
+/** 100 km. More is a slip of the hand: a drawing of it would have no end. */
+export const LONGEST_MM = 1e8;
 
 const parseBody = (s: string, units: LengthUnits): number | undefined => {
   let m = metricMatch.exec(s);

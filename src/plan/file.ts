@@ -1,6 +1,7 @@
 import { compareIds, type Id } from '../kernel/ids.ts';
 import { fail, ok, type Result } from '../kernel/result.ts';
 import { blobFault, usedBlobIds } from './blobs.ts';
+import { farNumber } from './far-numbers.ts';
 import { migrate } from './migrations.ts';
 import type { Plan, SetAside } from './plan.ts';
 import { type AnyRecord, type RecordOf, type RecordType, recordSchemas } from './records/index.ts';
@@ -135,6 +136,8 @@ const readRecord = (written: unknown, options: ReadOptions): Result<AnyRecord, s
   if (!isObject(written)) return fail('it is not a record');
   let value = written;
   const type = value.type;
+  const far = farNumber(value);
+  if (far !== undefined) return fail(far);
   if (isPlainLevel(value)) return ok(value);
   if (typeof type !== 'string' || !Object.hasOwn(recordSchemas, type)) {
     return fail(`its type “${String(type)}” is not known to this version`);

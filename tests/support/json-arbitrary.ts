@@ -47,8 +47,8 @@ export const arbitraryOf = (schema: Schema): fc.Arbitrary<unknown> => {
       });
     case 'number':
       return numberBetween(
-        Number(schema.exclusiveMinimum === undefined ? (schema.minimum ?? -1e9) : 1e-6),
-        Number(schema.maximum ?? 1e9),
+        Number(schema.exclusiveMinimum === undefined ? (schema.minimum ?? -1e8) : 1e-6),
+        Number(schema.maximum ?? 1e8),
       );
     case 'array':
       return fc.array(isSchema(schema.items) ? arbitraryOf(schema.items) : fc.jsonValue(), {

@@ -91,6 +91,27 @@ describe('a file with something wrong in it is read, and says what was set aside
     expect(serialisePlan(read.plan)).toContain('"name":17');
   });
 
+  test('a record with a number too large to be meant is kept as it was, with the place and the number told', () => {
+    const lines = good.split('\n');
+    const mark = lines.findIndex((l) => l.includes('"name":"Mark 1"'));
+    const spoilt = (key: string, value: string): string =>
+      lines
+        .map((l, i) => (i === mark ? l.replace(new RegExp(`"${key}":[-\\d.]+`), `"${key}":${value}`) : l))
+        .join('\n');
+    for (const [key, value, words] of [
+      ['xMm', '1e300', /set aside, unchanged: at\.xMm is 1e\+300, more than 100 km/],
+      ['xMm', '-100000001', /at\.xMm is -100000001, more than 100 km/],
+      ['facingDeg', '1e21', /facingDeg is 1e\+21, too large to be meant/],
+    ] as const) {
+      const text = spoilt(key, value);
+      expect(text, key).not.toBe(good);
+      const read = need(readPlan(text));
+      expect(read.notices.join(' ')).toMatch(words);
+      expect(serialisePlan(read.plan)).toContain(`"${key}":${Number(value)}`);
+    }
+    expect(need(readPlan(spoilt('xMm', '100000000'))).notices).toEqual([]);
+  });
+
   test('a record of an unknown type, one twice, and one that is no record are kept', () => {
     const more = '{"id":"z","type":"zeppelin"}, {"id":"mark-1","type":"mark"}, 42, null';
     const read = need(readPlan(good.replace('"records": [', `"records": [${more},`)));
