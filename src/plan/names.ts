@@ -4,9 +4,16 @@ import { outletsOf, waysOf } from './ports.ts';
 import type { AnyRecord, PortRef } from './records/index.ts';
 
 /** What a record is called in the user's words: `Unit 7`, `box K1`, `wall outlet W1`. */
-export const recordName = (plan: Plan, record: AnyRecord | Id): string => {
+export const recordName = (plan: Plan, record: AnyRecord | Id): string => nameOf(plan, record, 0);
+
+/** Names are made of the names of others this far: records of a torn plan may lead back to themselves. */
+const DEEPEST = 4;
+
+const nameOf = (plan: Plan, record: AnyRecord | Id, depth: number): string => {
   const r = typeof record === 'string' ? plan.records.get(record) : record;
   if (!r) return `something that is not in the plan (${String(record)})`;
+  if (depth > DEEPEST) return 'something that leads back to itself';
+  const of = (id: Id): string => nameOf(plan, id, depth + 1);
   switch (r.type) {
     case 'plan':
       return 'the plan';
@@ -25,7 +32,7 @@ export const recordName = (plan: Plan, record: AnyRecord | Id): string => {
         }
       }
       for (const g of plan.records.values())
-        if (g.type === 'grip' && g.supports.includes(r.id)) return `stand of ${recordName(plan, g)}`;
+        if (g.type === 'grip' && g.supports.includes(r.id)) return `stand of ${of(g.id)}`;
       return 'an empty stand';
     }
     case 'grip':
@@ -39,11 +46,11 @@ export const recordName = (plan: Plan, record: AnyRecord | Id): string => {
     case 'outlet':
       return `wall outlet ${r.label}`;
     case 'cable':
-      return `cable ${portName(plan, r.from)} to ${portName(plan, r.to)}`;
+      return `cable ${portAt(plan, r.from, depth + 1)} to ${portAt(plan, r.to, depth + 1)}`;
     case 'otherLoad':
       return `load of ${r.owner || 'someone else'}`;
     case 'measurement':
-      return `measurement at ${recordName(plan, r.on.recordId)}`;
+      return `measurement at ${of(r.on.recordId)}`;
     case 'mark':
       return `mark ${r.name}`;
     case 'dimension':
@@ -69,7 +76,7 @@ export const recordName = (plan: Plan, record: AnyRecord | Id): string => {
     case 'line':
       return r.label ? `data line ${r.label}` : 'a data line';
     case 'tick':
-      return `tick on the card of ${recordName(plan, r.fixtureId)}`;
+      return `tick on the card of ${of(r.fixtureId)}`;
     case 'underlay':
       return `underlay ${r.name}`;
     case 'photo':
@@ -83,11 +90,11 @@ export const recordName = (plan: Plan, record: AnyRecord | Id): string => {
     case 'view':
       return `view ${r.name}`;
     case 'labelPlace':
-      return `place of the label of ${recordName(plan, r.recordId)}`;
+      return `place of the label of ${of(r.recordId)}`;
     case 'move':
-      return `place of ${recordName(plan, r.recordId)} in ${recordName(plan, r.setupId)}`;
+      return `place of ${of(r.recordId)} in ${of(r.setupId)}`;
     case 'level':
-      return `level of ${recordName(plan, r.fixtureId)} in ${recordName(plan, r.setupId)}`;
+      return `level of ${of(r.fixtureId)} in ${of(r.setupId)}`;
     case 'universe':
       return `universe ${r.number}`;
     case 'kind':
@@ -100,10 +107,12 @@ export const recordName = (plan: Plan, record: AnyRecord | Id): string => {
 };
 
 /** A port in the user's words: `K1 way 4`, `W1`, `unit 7`. */
-export const portName = (plan: Plan, ref: PortRef): string => {
+export const portName = (plan: Plan, ref: PortRef): string => portAt(plan, ref, 0);
+
+const portAt = (plan: Plan, ref: PortRef, depth: number): string => {
   const r = plan.records.get(ref.recordId);
   if (r?.type !== 'box' && r?.type !== 'source')
-    return r?.type === 'outlet' ? r.label : recordName(plan, ref.recordId);
+    return r?.type === 'outlet' ? r.label : nameOf(plan, ref.recordId, depth);
   const outlet = outletsOf(plan, r.id).find((o) => o.id === ref.portId);
   const way = outlet?.wayId === undefined ? undefined : waysOf(plan, r.id).find((w) => w.id === outlet.wayId);
   if (way) return `${r.label} way ${way.label}`;
