@@ -57,11 +57,14 @@ export const loadProblem = (spec: LoadSpec): string | undefined => {
     return `it takes ${spec.voltsMinV} V to ${spec.voltsMaxV} V`;
   if (!notBelow(spec.thirdHarmonicPct)) return `its third harmonic is ${spec.thirdHarmonicPct} %`;
   if (!notBelow(spec.leakageMa)) return `its leakage is ${spec.leakageMa} mA`;
-  if (!notBelow(spec.inrushMultiple ?? 0)) return `its switch-on current is ${spec.inrushMultiple} times`;
+  if (!notBelow(spec.inrushMultiple ?? 0) || (spec.inrushMultiple ?? 0) > MOST_INRUSH)
+    return `its switch-on current is ${spec.inrushMultiple} times`;
   if (!notBelow(spec.inrushMs ?? 0)) return `its switch-on current lasts ${spec.inrushMs} ms`;
   return undefined;
 };
 
+/** No load draws so many times its running current for a moment; more is a slipped figure. */
+const MOST_INRUSH = 10_000;
 const notBelow = (n: number): boolean => Number.isFinite(n) && n >= 0;
 
 const badLevels = new WeakMap<

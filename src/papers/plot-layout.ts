@@ -113,16 +113,19 @@ const viewAt = (
 const partsFor = (need: number, room: number): number =>
   need <= room ? 1 : Math.ceil((need - OVERLAP_MM) / (room - OVERLAP_MM));
 
-/** Views of a floor that does not fit on one page: rows of windows from its upper left corner, centred as a whole. */
-const partedViews = (layout: PlotLayout, box: Box, ratio: number, text: string): readonly PlotView[] => {
+/** Columns and rows of windows that a floor at a scale takes, without making them: a slipped figure asks for no end of them. */
+const partsNeeded = (layout: PlotLayout, box: Box, ratio: number) => {
   const { drawing: area, captionMm } = layout;
   const room = { w: area.w - 2 * LEAST_MM, h: area.h - captionMm - 2 * LEAST_MM };
-  const need = {
-    w: (box.maxX - box.minX) / ratio + 2 * TOP_MM,
-    h: (box.maxY - box.minY) / ratio + 2 * TOP_MM,
-  };
-  const columns = partsFor(need.w, room.w);
-  const rows = partsFor(need.h, room.h);
+  const columns = partsFor((box.maxX - box.minX) / ratio + 2 * TOP_MM, room.w);
+  const rows = partsFor((box.maxY - box.minY) / ratio + 2 * TOP_MM, room.h);
+  return { room, columns, rows, count: columns * rows };
+};
+
+/** Views of a floor that does not fit on one page: rows of windows from its upper left corner, centred as a whole. */
+const partedViews = (layout: PlotLayout, box: Box, ratio: number, text: string): readonly PlotView[] => {
+  const { drawing: area } = layout;
+  const { room, columns, rows } = partsNeeded(layout, box, ratio);
   const step = { w: (room.w - OVERLAP_MM) * ratio, h: (room.h - OVERLAP_MM) * ratio };
   const covered = {
     w: (columns - 1) * step.w + room.w * ratio,
@@ -170,8 +173,8 @@ const legibleViews = (
       .map((s) => s.ratio)
       .filter((r) => r <= LEAST_LEGIBLE),
   );
-  const parts = ratio > 0 ? partedViews(layout, box, ratio, scaleText(ratio, info.units)) : [];
-  return parts.length <= LEGIBLE_PARTS ? parts : [];
+  if (!(ratio > 0 && partsNeeded(layout, box, ratio).count <= LEGIBLE_PARTS)) return [];
+  return partedViews(layout, box, ratio, scaleText(ratio, info.units));
 };
 
 /**
@@ -216,25 +219,26 @@ export const plotViews = (
     }
     return [centred(best)];
   }
-  const parts = partedViews(layout, box, wanted, scaleText(wanted, info.units));
-  if (parts.length <= MAX_PARTS) {
+  const { count } = partsNeeded(layout, box, wanted);
+  const sheets = count < 10_000 ? `${count}` : 'thousands of';
+  if (count <= MAX_PARTS) {
     say(
-      `The plan does not fit on one sheet of ${info.sheet.text} at ${scaleText(wanted, info.units)}: its plot comes in ${parts.length} parts with match marks. ${scaleText(best, info.units)} is the largest scale that fits on one.`,
+      `The plan does not fit on one sheet of ${info.sheet.text} at ${scaleText(wanted, info.units)}: its plot comes in ${count} parts with match marks. ${scaleText(best, info.units)} is the largest scale that fits on one.`,
     );
-    return parts;
+    return partedViews(layout, box, wanted, scaleText(wanted, info.units));
   }
   if (fits(best)) {
     say(
-      `At ${scaleText(wanted, info.units)} as asked the plot would take ${parts.length} sheets of ${info.sheet.text}; it is drawn at ${scaleText(best, info.units)}.`,
+      `At ${scaleText(wanted, info.units)} as asked the plot would take ${sheets} sheets of ${info.sheet.text}; it is drawn at ${scaleText(best, info.units)}.`,
     );
     return [centred(best)];
   }
-  const small = partedViews(layout, box, best, scaleText(best, info.units));
-  if (small.length <= MAX_PARTS) {
+  const small = partsNeeded(layout, box, best);
+  if (small.count <= MAX_PARTS) {
     say(
-      `At ${scaleText(wanted, info.units)} as asked the plot would take ${parts.length} sheets of ${info.sheet.text}; it is drawn at ${scaleText(best, info.units)}, in ${small.length} parts with match marks.`,
+      `At ${scaleText(wanted, info.units)} as asked the plot would take ${sheets} sheets of ${info.sheet.text}; it is drawn at ${scaleText(best, info.units)}, in ${small.count} parts with match marks.`,
     );
-    return small;
+    return partedViews(layout, box, best, scaleText(best, info.units));
   }
   say(
     `The plan does not fit ${info.sheet.text} at any standard scale, not even in ${MAX_PARTS} parts: its middle is drawn and the rest is cut off. Choose a larger sheet, or split the plan into floors.`,

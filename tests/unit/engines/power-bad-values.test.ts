@@ -43,6 +43,7 @@ describe('values that make no sense', () => {
     ['negative third harmonic', { thirdHarmonicPct: -50 }, /third harmonic is -50/],
     ['leakage that is no number', { leakageMa: Number.NaN }, /leakage is NaN/],
     ['negative switch-on current', { inrushMultiple: -2 }, /switch-on current is -2/],
+    ['a switch-on current of no end', { inrushMultiple: 1.7e308 }, /switch-on current is 1\.7e\+308/],
     ['wild exponents', { model: 'exponential', expP: 1e9, expQ: 0 }, /exponents between/],
   ])('power-value: a fixture with %s is told and left out, the rest is computed', (_, load, words) => {
     expect(told(rig(load)).join(' ')).toMatch(words);

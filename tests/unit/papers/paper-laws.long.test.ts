@@ -210,6 +210,13 @@ describe('what a person might bring', () => {
     expect(set.notices.join(' ')).toMatch(/in \d+ parts with match marks|cut off/);
   });
 
+  it('a wall of a slipped figure, of any length, is said to be cut off', () => {
+    for (const xMm of [1e7, 1e8]) {
+      const plan = paper(change(tenMetres('metric'), 'w-1', { to: { xMm, yMm: 0 } }), { scale: 50 });
+      expect(papers(plan).notices.join(' ')).toMatch(/cut off/);
+    }
+  });
+
   it('names of 400 characters are cut or broken inside their place', () => {
     const long = 'Extraordinarily long name of a thing '.repeat(11).slice(0, 400);
     const f = recordsOf(samplePlan(), 'fixture')[0];
