@@ -1,6 +1,7 @@
 import { legName } from '../derive/systems.ts';
 import { formatAmps, formatCableLength, formatVolts, formatWatts } from '../kernel/units.ts';
 import { type Plan, planRecord } from '../plan/plan.ts';
+import { roomLeft } from './room.ts';
 import type { Assessment, Working, WorkingInput } from './types.ts';
 import type { WhereAsked, WherePlace } from './where-to-plug.ts';
 
@@ -79,11 +80,11 @@ const ampsOf = ({ asked, place }: Asked): Body => {
   };
 };
 
-const roomOf = ({ plan, a, place }: Asked): Body => {
-  const { room, outletKey } = place.basis;
+/** Limit and worst currents of a thing and of all it is fed through, as inputs. */
+const roomInputs = (plan: Plan, a: Assessment, entityKey: string): readonly WorkingInput[] => {
   const byKey = new Map(a.entities.map((e) => [e.key, e]));
   const inputs: WorkingInput[] = [];
-  for (let at = byKey.get(outletKey); at; at = at.parentKey ? byKey.get(at.parentKey) : undefined) {
+  for (let at = byKey.get(entityKey); at; at = at.parentKey ? byKey.get(at.parentKey) : undefined) {
     const limit = at.legLimit;
     if (!limit) continue;
     const worst = LEGS.map((q) => a.figures.worst(at?.key ?? '', q).value);
@@ -97,16 +98,41 @@ const roomOf = ({ plan, a, place }: Asked): Body => {
       ),
     );
   }
+  return inputs;
+};
+
+const ROOM_SOURCE = 'Limits by the practice’s rules; other loads on the circuits are not known';
+
+/** The arithmetic behind the room left at a thing of the supply; undefined where a limit or current on the way is not known. */
+export const explainRoom = (plan: Plan, a: Assessment, entityKey: string): Working | undefined => {
+  const room = roomLeft(a, entityKey);
+  const label = a.entities.find((e) => e.key === entityKey)?.label;
+  return room && label !== undefined
+    ? {
+        key: `room at ${entityKey}`,
+        title: `Room left at ${label}`,
+        formula: 'free = limit − worst current, the least over it and all that feeds it',
+        inputs: roomInputs(plan, a, entityKey),
+        steps: [`${room.setBy} leaves least: ${formatAmps(room.freeA)} here, of ${formatAmps(room.limitA)}`],
+        result: formatAmps(room.freeA),
+        rule: 'power-where',
+        source: ROOM_SOURCE,
+      }
+    : undefined;
+};
+
+const roomOf = ({ plan, a, place }: Asked): Body => {
+  const { room, outletKey } = place.basis;
   return {
     title: `Room left at ${place.label} with the load on it`,
     formula: 'free = limit − worst current − load, the least over the outlet and all that feeds it',
-    inputs: [...inputs, line('load', formatAmps(place.loadA), 'watts over volts')],
+    inputs: [...roomInputs(plan, a, outletKey), line('load', formatAmps(place.loadA), 'watts over volts')],
     steps: [
       `${room.setBy} leaves least: ${formatAmps(room.freeA)} for what is plugged in here, of ${formatAmps(room.limitA)}`,
       `${formatAmps(room.freeA)} − ${formatAmps(place.loadA)} = ${formatAmps(place.freeAfterA)}`,
     ],
     result: formatAmps(place.freeAfterA),
-    source: 'Limits by the practice’s rules; other loads on the circuits are not known',
+    source: ROOM_SOURCE,
   };
 };
 
@@ -138,6 +164,7 @@ const voltsOf = ({ plan, a, place }: Asked): Body => {
         ? `lost in the cable: ${formatVolts(outletV - place.voltsV)}`
         : 'plugged in with its own lead: nothing more is lost',
       `${formatVolts(outletV)} − ${formatVolts(outletV - place.voltsV)} = ${formatVolts(place.voltsV)}`,
+      'of a load on several legs the way back is counted in full, rather too much than too little',
       'the drop of the new load on what feeds the outlet is not in it: the full load flow counts it once the load is plugged in',
     ],
     result: formatVolts(place.voltsV),

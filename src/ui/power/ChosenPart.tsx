@@ -1,7 +1,9 @@
 import type { SupplyEntity } from '../../derive/types.ts';
 import { formatAmps } from '../../kernel/units.ts';
+import { explainRoom } from '../../report/explain-place.ts';
 import { roomLeft } from '../../report/room.ts';
 import type { Assessment } from '../../report/types.ts';
+import { TriedFigure } from '../common/Figure.tsx';
 import { EntityFigures } from '../floor/EntityFigures.tsx';
 import { FindingCard } from '../floor/FindingList.tsx';
 import { LoadFigures } from '../floor/LoadFigures.tsx';
@@ -42,8 +44,11 @@ export const ChosenPart = ({
       )}
       {room ? (
         <p className="soft small">
-          {room.freeA < 0 ? 'No room' : 'Room'} left in the worst setup: {formatAmps(room.freeA)} on its
-          fullest leg, held by {room.setBy}. Computed from this plan; other loads unknown.
+          {room.freeA < 0 ? 'No room' : 'Room'} left in the worst setup:{' '}
+          <TriedFigure working={(plan) => explainRoom(plan, assessment, entity.key)}>
+            {formatAmps(room.freeA)}
+          </TriedFigure>{' '}
+          on its fullest leg, held by {room.setBy}. Computed from this plan; other loads unknown.
         </p>
       ) : null}
       <p className="one-line-part-acts">

@@ -1,6 +1,7 @@
 import { formatFuel, formatPct, formatVoltAmps, formatWatts, type LengthUnits } from '../../kernel/units.ts';
 import type { PowerMeter, SourceRow } from '../../report/summary.ts';
 import { Figure } from '../common/Figure.tsx';
+import { inSetup } from '../common/figure-keys.ts';
 import { Meter } from '../common/Meter.tsx';
 
 const hours = (h: number): string => (h < 9.95 ? h.toFixed(1) : h.toFixed(0));
@@ -63,7 +64,12 @@ const PowerLine = ({ name, meter }: { readonly name: string; readonly meter: Pow
         </Figure>
       </span>
       <span className={over ? 'num over' : 'num'} title={`worst in ${meter.worstSetup}`}>
-        <span className="strong">{figure(meter.worst)}</span>
+        <Figure
+          figureKey={inSetup(meter.figureKey, meter.worstSetupId)}
+          title={`${name} in ${meter.worstSetup || 'the worst setup'}: show the working`}
+        >
+          <span className="strong">{figure(meter.worst)}</span>
+        </Figure>
         <span className="soft"> / {meter.gives === undefined ? '–' : figure(meter.gives)}</span>
       </span>
     </div>
