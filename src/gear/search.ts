@@ -1,6 +1,7 @@
 import type { Kind, KindFamily } from '../plan/kinds/kinds.ts';
 import type { Practice } from '../plan/records/index.ts';
 import { gearBook } from './book.ts';
+import { otherWordings, wordsFromFigures } from './synonyms.ts';
 
 export interface SearchOptions {
   readonly families?: readonly KindFamily[];
@@ -28,7 +29,11 @@ const words = (s: string): string[] => fold(s).match(/[a-z0-9.]+(?:x[0-9.]+)*/g)
 const textOf = (kind: Kind): Text => {
   let t = texts.get(kind);
   if (!t) {
-    t = { name: fold(kind.name), nameWords: words(kind.name), also: kind.also.flatMap(words) };
+    t = {
+      name: fold(kind.name),
+      nameWords: words(kind.name),
+      also: [...kind.also, ...wordsFromFigures(kind)].flatMap(words),
+    };
     texts.set(kind, t);
   }
   return t;
@@ -56,16 +61,25 @@ const score = (q: string, t: Text): number => {
   return 0;
 };
 
-/** Kinds for what a person typed: every word must fit the name, other names or watts; best first, then the book's order. */
+/** How well all the words fit; below -1 where one of them does not. */
+const pointsOf = (typed: readonly string[], t: Text): number => {
+  const points = typed.map((q) => score(q, t));
+  return points.some((p) => p === 0) ? Number.NEGATIVE_INFINITY : points.reduce((a, b) => a + b, 0);
+};
+
+/**
+ * Kinds for what a person typed: every word must fit the name, other names or watts, as it stands or by a trade word for it;
+ * best first, then the book's order.
+ */
 export const searchKinds = (kinds: readonly Kind[], query: string, options: SearchOptions = {}): Kind[] => {
   const { families, limit = 50 } = options;
-  const typed = words(query);
+  // What was typed goes before other words for it.
+  const asked = otherWordings(words(query)).map(words);
   const found: { kind: Kind; points: number; place: number }[] = [];
   kinds.forEach((kind, place) => {
     if (families && !families.includes(kind.family)) return;
-    const points = typed.map((q) => score(q, textOf(kind)));
-    if (points.some((p) => p === 0)) return;
-    found.push({ kind, points: points.reduce((a, b) => a + b, 0), place });
+    const points = Math.max(...asked.map((typed, i) => pointsOf(typed, textOf(kind)) - i / 100));
+    if (points > -1) found.push({ kind, points, place });
   });
   found.sort((a, b) => b.points - a.points || a.place - b.place);
   return found.slice(0, limit).map((f) => f.kind);

@@ -14,6 +14,7 @@ import {
   needKind,
   searchGear,
 } from '../../../src/gear/index.ts';
+import { SYNONYMS } from '../../../src/gear/synonyms.ts';
 import { connector, mates } from '../../../src/plan/connectors.ts';
 import {
   type BallastKind,
@@ -299,6 +300,35 @@ for (const practice of ['north-america', 'europe'] as const) {
       expect(searchGear(practice, 'stand', { families: ['stand'], limit: 5 })).toHaveLength(5);
       expect(searchGear(practice, '65').some((k) => k.slug === 'tungsten-fresnel-1650w')).toBe(false);
       expect(searchGear(practice, 'qqzz')).toEqual([]);
+    });
+
+    it.each([
+      ['console', 'device', /desk/i],
+      ['lighting board', 'device', /desk/i],
+      ['quad box', 'box', /4 outlets/],
+      ['stinger', 'cable', /./],
+      ['stingers', 'cable', /./],
+      ['distro', 'box', /box/i],
+      ['lunch box', 'box', /box/i],
+      ['spider box', 'box', /box/i],
+      ['genny', 'source', /generator/i],
+      ['dimmer rack', 'dimmer', /dimmer/i],
+      ['metal halide', 'fixture', /discharge/i],
+      ['arc light', 'fixture', /discharge/i],
+    ] as const)('finds gear by the trade word %s', (word, family, name) => {
+      const [first] = searchGear(practice, word);
+      expect(first?.name).toMatch(name);
+      if (family !== 'device') expect(first?.family).toBe(family);
+    });
+
+    it('has gear for every trade word of the table', () => {
+      for (const [word] of SYNONYMS) expect(searchGear(practice, word).length, word).toBeGreaterThan(0);
+    });
+
+    it('finds what mixes colours by rgb, and nothing else', () => {
+      const found = searchGear(practice, 'rgb', { limit: 500 });
+      expect(found.length).toBeGreaterThan(5);
+      for (const k of found) expect(k.family === 'fixture' && k.cct?.color, k.name).toBe(true);
     });
   });
 }
