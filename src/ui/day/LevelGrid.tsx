@@ -8,6 +8,7 @@ import { GridCell } from './GridCell.tsx';
 import { GridFoot } from './GridFoot.tsx';
 import { bounds } from './grid-model.ts';
 import { useLevelGrid } from './use-level-grid.ts';
+import { useSetupDrag } from './use-setup-drag.ts';
 
 const ROW_PX = 28;
 const HEAD_PX = 230;
@@ -53,6 +54,17 @@ export const LevelGrid = <V,>({ facet, bar }: LevelGridProps<V>) => {
   const width = HEAD_PX + colPx * g.size.cols;
   const columns = `${HEAD_PX}px repeat(${g.size.cols}, ${colPx}px)`;
 
+  const drag = useSetupDrag(g.grid, g.setups, HEAD_PX, colPx, g.readOnly, (col) =>
+    g.chooseRange({ row: b.top, col }, { row: b.bottom, col }),
+  );
+  const onKeyDown = (e: React.KeyboardEvent): void => {
+    const by = e.key === 'ArrowLeft' ? -1 : e.key === 'ArrowRight' ? 1 : 0;
+    if (by === 0 || !e.altKey || !e.shiftKey || e.ctrlKey || e.metaKey || g.draft !== undefined)
+      return g.onKeyDown(e);
+    e.preventDefault();
+    drag.step(g.choice.to.col, by);
+  };
+
   if (g.size.rows === 0)
     return <p className="day-empty">There is no unit in this plan yet. Place one on the floor.</p>;
   return (
@@ -88,7 +100,8 @@ export const LevelGrid = <V,>({ facet, bar }: LevelGridProps<V>) => {
       <p className="soft small setups-keys">
         {facet.help} Arrows move, with Shift they choose, Ctrl and a press adds; draw the corner of what is
         chosen to fill.
-        {facet.id === 'place' ? '' : ' Ctrl+C, Ctrl+X and Ctrl+V work with any spreadsheet.'}
+        {facet.id === 'place' ? '' : ' Ctrl+C, Ctrl+X and Ctrl+V work with any spreadsheet.'} Drag the head of
+        a setup, or press Alt+Shift and an arrow, to put it elsewhere in the order.
       </p>
       <div
         ref={g.grid}
@@ -101,7 +114,7 @@ export const LevelGrid = <V,>({ facet, bar }: LevelGridProps<V>) => {
         aria-readonly={g.readOnly}
         aria-activedescendant={`cell-${g.choice.to.row}-${g.choice.to.col}`}
         tabIndex={0}
-        onKeyDown={g.onKeyDown}
+        onKeyDown={onKeyDown}
         onCopy={(e) => g.copy(e, false)}
         onCut={(e) => g.copy(e, true)}
         onPaste={g.paste}
@@ -121,9 +134,11 @@ export const LevelGrid = <V,>({ facet, bar }: LevelGridProps<V>) => {
               role="columnheader"
               className="grid-setup"
               data-shown={s.id === g.setupId}
-              title={[s.scene, s.name].filter(Boolean).join(' · ')}
+              data-drop={drag.mark(col)}
+              title={`${[s.scene, s.name].filter(Boolean).join(' · ')}; drag it to another place in the order (Alt+Shift+arrows)`}
               onPointerDown={(e) => {
                 e.preventDefault();
+                drag.press(e, col);
                 g.chooseRange({ row: 0, col: e.shiftKey ? b.left : col }, { row: g.size.rows - 1, col });
               }}
             >
