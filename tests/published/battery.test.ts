@@ -20,7 +20,8 @@ import {
   runtimeMinutes,
   temperatureFactor,
 } from '../../src/engines/battery/calc.ts';
-import { leadOhm, runtimeAt } from '../../src/engines/battery/model.ts';
+import { leadOhm } from '../../src/engines/battery/lead.ts';
+import { runtimeAt } from '../../src/engines/battery/model.ts';
 import { batteryUnit } from '../support/battery-unit.ts';
 
 const hours = (minutes: number): number => minutes / 60;

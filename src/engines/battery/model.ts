@@ -1,13 +1,12 @@
-import { conductor, resistanceOhmPerKm } from '../../derive/conductors.ts';
 import { recordLabel } from '../../derive/labels.ts';
 import { limitOf } from '../../derive/limits.ts';
 import { compareNatural } from '../../kernel/ids.ts';
 import type { ConverterKind, FixtureKind, PackKind } from '../../plan/kinds/kinds.ts';
 import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../../plan/plan.ts';
-import { placeOf } from '../../plan/ports.ts';
-import type { Fixture, FloorPack, PackLead } from '../../plan/records/index.ts';
+import type { Fixture, FloorPack } from '../../plan/records/index.ts';
 import { type LeadEnd, leadEnd, rateFactor, runtimeMinutes, temperatureFactor } from './calc.ts';
 import { beforeCutOff, cutOffOf } from './cut-off.ts';
+import { leadOf, leadOhm } from './lead.ts';
 import { type Chemistry, chemistryOf, type Range } from './tables.ts';
 import type { BatteryUnit, Draw, Runtime } from './types.ts';
 
@@ -15,9 +14,6 @@ import type { BatteryUnit, Draw, Runtime } from './types.ts';
 export const OWN_CELLS: Chemistry = 'li-ion';
 /** Nominal volts that own cells are reckoned with where a current is needed. */
 const OWN_CELLS_V = 14.4;
-/** Conductors of a lead outdoors in summer: resistance is taken at 40 °C. */
-const LEAD_C = 40;
-
 const all = (value: number): Range => ({ low: value, plan: value, high: value });
 const times = (...ranges: readonly Range[]): Range => ({
   low: ranges.reduce((p, r) => p * r.low, 1),
@@ -47,12 +43,6 @@ export const swapAt = (plan: Plan): number => {
   return Math.min(0.9, Math.max(0, pct / 100));
 };
 
-/** Resistance of a lead out and back in ohms; 0 where its conductor is not in the table. */
-export const leadOhm = (lead: PackLead | undefined): number => {
-  const c = lead && conductor(lead.conductor);
-  return lead && c ? (2 * Math.max(0, lead.lengthMm) * resistanceOhmPerKm(c, LEAD_C)) / 1e6 : 0;
-};
-
 /** Volts of the packs of a unit, joined as they are. */
 export const packsV = (u: BatteryUnit, one: (p: PackKind) => number): number =>
   u.pack ? one(u.pack) * (u.joined === 'series' ? u.count : 1) : OWN_CELLS_V;
@@ -66,19 +56,6 @@ const converterOf = (plan: Plan, f: Fixture): ConverterKind | undefined => {
 /** The kind of converter between packs and a unit, by id; undefined where there is none. */
 export const converterIdOf = (f: Fixture): string | undefined =>
   f.packFrom ? f.packFrom.converterId : f.packs?.converterId;
-
-/** Conductor of a lead from a pack on the floor where the plan does not say. */
-const LEAD_CONDUCTOR = 'mm2:2.5';
-
-/** The lead of a unit: its own; from a pack on the floor without one, as long as the way there and up to the unit. */
-const leadOf = (plan: Plan, f: Fixture): (PackLead & { readonly assumed: boolean }) | undefined => {
-  if (!f.packFrom) return f.packs?.lead && { ...f.packs.lead, assumed: false };
-  if (f.packFrom.lead) return { ...f.packFrom.lead, assumed: false };
-  const [from, to] = [placeOf(plan, f.packFrom.packId), placeOf(plan, f.id)];
-  if (!from || !to) return undefined;
-  const way = Math.abs(from.at.xMm - to.at.xMm) + Math.abs(from.at.yMm - to.at.yMm);
-  return { lengthMm: way + Math.abs(to.heightMm), conductor: LEAD_CONDUCTOR, assumed: true };
-};
 
 /** Why a unit cannot be reckoned whose kind has no inlet for packs, with nothing between that makes mains of them. */
 export const MAINS_ONLY = 'its kind takes mains only';

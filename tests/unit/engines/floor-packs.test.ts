@@ -173,6 +173,19 @@ describe('a pack on the floor that feeds several units', () => {
       packFrom: { packId: 'p1' },
     });
     expect(sharedPacks(r.b.plan())[0]?.units[0]?.lead).toMatchObject({ lengthMm: 9000, assumed: true });
+    // Where the unit stands farther off in another setup, the lead is long enough for that.
+    const far = r.b.setup('Far', 2);
+    r.b.put(
+      recordSchemas.move.parse({
+        id: `move:${far.id}:1`,
+        type: 'move',
+        setupId: far.id,
+        recordId: '1',
+        at: { xMm: 6000, yMm: 4000 },
+        heightMm: 2000,
+      }),
+    );
+    expect(sharedPacks(r.b.plan())[0]?.units[0]?.lead).toMatchObject({ lengthMm: 12000, assumed: true });
   });
 
   it('battery-no-pack: a pack that is gone, volts out of the window, a unit for mains only: each is told', () => {
