@@ -43,7 +43,7 @@ export const arbitraryOf = (schema: Schema): fc.Arbitrary<unknown> => {
     case 'integer':
       return fc.integer({
         min: Math.max(Number(schema.minimum ?? -1000), -1000),
-        max: Math.min(Number(schema.maximum ?? 100_000), 100_000),
+        max: Math.min(Number(schema.maximum ?? 10_000), 10_000),
       });
     case 'number':
       return numberBetween(

@@ -110,6 +110,14 @@ describe('a file with something wrong in it is read, and says what was set aside
       expect(serialisePlan(read.plan)).toContain(`"${key}":${Number(value)}`);
     }
     expect(need(readPlan(spoilt('xMm', '100000000'))).notices).toEqual([]);
+    const stock = { id: 'stock-1', type: 'stock', kindId: 'pack', reserve: 0 };
+    for (const [count, told] of [
+      [10_000, ''],
+      [1e9, 'stock-1 could not be read and was set aside, unchanged: count is 1000000000, more than 10000.'],
+    ] as const) {
+      const text = good.replace('"records": [', `"records": [${JSON.stringify({ ...stock, count })},`);
+      expect(need(readPlan(text)).notices.join(' ')).toBe(told);
+    }
   });
 
   test('a record of an unknown type, one twice, and one that is no record are kept', () => {
