@@ -168,12 +168,18 @@ const floatingWorking = (
     formula: 'V_N = Σ Y·V_leg ÷ Σ Y, Y = (P − jQ) ÷ V²; V across a load = |V_leg − V_N|',
     inputs: [...legInputs, ...inputs],
     steps: [
-      'cable impedance is left out; each load is the impedance it has at its rated volts and its level',
-      `the star point floats to ${formatVolts(f.answer.neutralV)} from where the neutral was`,
+      'each load is the impedance it has at its rated volts and its level',
+      `with cables left out the star point floats to ${formatVolts(f.answer.neutralV)} from where the neutral was`,
+      ...(f.passes === undefined
+        ? []
+        : [
+            `with cables: two load flows, with none and with one volt in series with the open neutral, ${f.passes} passes together, give the volts at which it carries nothing`,
+          ]),
       ...parts.map((p) => `${p.between}: ${formatVolts(p.voltsV)} in place of ${formatVolts(p.atV)}`),
     ],
     result: formatVolts(voltsV),
-    source: 'Star point of unequal loads without a neutral (Millman’s theorem)',
+    source:
+      'Star point of unequal loads without a neutral (Millman’s theorem); superposition in a linear network',
   };
 };
 

@@ -66,6 +66,8 @@ export interface Reckoned {
     readonly node: SupplyNode;
     readonly legV: Float64Array | readonly number[];
     readonly answer: FloatingNeutral;
+    /** Passes of the load flows with the cables counted; undefined where only the star point was reckoned. */
+    readonly passes: number | undefined;
     readonly loads: readonly { readonly index: number; readonly load: NeutralLoad }[];
   };
 }

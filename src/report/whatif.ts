@@ -6,6 +6,7 @@ import {
   computePower,
   floatingNeutral,
   lostLeg,
+  lostNeutral,
   onNeutral,
   type PowerResult,
   type SourceModel,
@@ -182,18 +183,31 @@ class Case {
       parts.map((p) => p.load),
       legV,
     );
+    // With the cables' impedance where that has an answer; by the star point alone where not.
+    const net = lostNeutral(model, run, model.nodeOf.indexOf(node.index));
+    const seenBy = parts.map((p, i) =>
+      net
+        ? { voltsV: net.voltsV[p.branch] ?? Number.NaN, wattsW: net.wattsW[p.branch] ?? Number.NaN }
+        : answer.loads[i],
+    );
     const placeOfBranch = new Map(parts.map((p, i) => [p.branch, i]));
     this.reckoned = {
-      floating: { node, legV, answer, loads: parts.map((p) => ({ index: p.index, load: p.load })) },
+      floating: {
+        node,
+        legV,
+        answer,
+        passes: net?.sweep.passes,
+        loads: parts.map((p) => ({ index: p.index, load: p.load })),
+      },
       parts: this.#parts(model, (b) => {
         const i = placeOfBranch.get(b) ?? -1;
-        const [load, a] = [parts[i]?.load, answer.loads[i]];
+        const [load, a] = [parts[i]?.load, seenBy[i]];
         return load && a && { atV: load.ratedV, atW: load.wattsW, voltsV: a.voltsV, wattsW: a.wattsW };
       }),
     };
     const seen = new Map<number, { voltsV: number; wattsW: number }>();
     parts.forEach((p, i) => {
-      const a = answer.loads[i];
+      const a = seenBy[i];
       const known = seen.get(p.index);
       if (a)
         seen.set(p.index, {

@@ -57,6 +57,19 @@ describe('a lost neutral against worked answers', () => {
     expect(seen.map((l) => l?.state)).toEqual(['wrong volts', 'wrong volts']);
   });
 
+  it('power-what-if: the cables count: on one loop of 240 V, 72 and 144 Ω with their leads in series (Ohm’s law, computed)', () => {
+    const { b, feeder, units } = threeWire([100, 200]);
+    for (const r of [...b.records.values()])
+      if (r.type === 'cable' && r.id !== feeder.id) b.records.set(r.id, { ...r, piecesMm: [304_800] });
+    const r = whatIf(b.plan(), { loseNeutral: { recordId: feeder.id } });
+    if (!r.ok) throw new Error(r.error.what);
+    // Leg and neutral of two leads of 1000 ft of 12 AWG, 1.98 Ω per 1000 ft (NEC chapter 9 table 8); reactance is small.
+    const amps = 240 / (144 + 72 + 4 * 1.98);
+    const seen = units.map((u) => r.value.loads.find((l) => l.recordId === u.id)?.voltsV ?? 0);
+    expect(Math.abs((seen[0] ?? 0) - 144 * amps)).toBeLessThan(0.02);
+    expect(Math.abs((seen[1] ?? 0) - 72 * amps)).toBeLessThan(0.02);
+  });
+
   it('power-what-if: balanced loads show nothing (Kuphaldt, Lessons in Electric Circuits II, ch. 10: the balanced star point does not move)', () => {
     const { b, feeder } = threeWire([150, 150]);
     const r = whatIf(b.plan(), { loseNeutral: { recordId: feeder.id } });

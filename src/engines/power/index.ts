@@ -37,6 +37,7 @@ export { wireImpedance } from './impedance.ts';
 export { type OverheadConductor, overheadOhmPerMile, sequenceOhm } from './line-ohms.ts';
 export { type LostLeg, lostLeg } from './lost-leg.ts';
 export { type FloatingNeutral, floatingNeutral, type NeutralLoad, onNeutral } from './lost-neutral.ts';
+export { type LostNeutral, lostNeutral } from './lost-neutral-net.ts';
 export { type SourceModel, sourceVolts, type VoltsBasis } from './model.ts';
 export { deratingShare, type Rating, sourceRating } from './rating.ts';
 export { type LoadStep, largestStep } from './steps.ts';

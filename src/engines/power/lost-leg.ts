@@ -83,7 +83,7 @@ const asImpedances = (
 };
 
 /** a + t × (b − a), complex number by complex number. */
-const mix = (a: Float64Array, b: Float64Array, tr: number, ti: number): Float64Array => {
+export const mix = (a: Float64Array, b: Float64Array, tr: number, ti: number): Float64Array => {
   const out = new Float64Array(a.length);
   for (let i = 0; i < a.length; i += 2) {
     const dr = (b[i] as number) - (a[i] as number);

@@ -17,7 +17,7 @@ export interface FloatingNeutral {
 /**
  * What loads see whose common neutral has come off: each is taken as the impedance it has at its rated volts, and their
  * star point floats to where the currents sum to nothing, V = Σ Y·V_leg ÷ Σ Y with Y = (P − jQ) ÷ V². Cable impedance is
- * left out. `legV` holds the legs' phasors as (re, im) pairs. With one leg only, or no load, nothing flows.
+ * left out: `lostNeutral` counts it. `legV` holds the legs' phasors as (re, im) pairs. With one leg only, or no load, nothing flows.
  */
 export const floatingNeutral = (
   loads: readonly NeutralLoad[],

@@ -12,6 +12,8 @@ export interface Feeder {
   readonly sourceV: Float64Array;
   /** Transformers: one for each node that is fed through one. */
   readonly couplings?: readonly Coupling[];
+  /** Volts put in series with the neutral at the head of the segment that leads to one node, not the source. */
+  readonly lift?: { readonly node: number; readonly re: number; readonly im: number };
 }
 
 /**

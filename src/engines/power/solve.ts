@@ -121,6 +121,7 @@ const sumTowardsSource = (f: Feeder, ratios: Ratios, amps: Float64Array): void =
 
 const dropDiagonal = (f: Feeder, ratios: Ratios, volts: Float64Array, amps: Float64Array): number => {
   const z = f.impedance.ohms;
+  const lifted = f.lift?.node ?? -1;
   let change = 0;
   for (let n = 1; n < f.nodes; n++) {
     let up = (f.parent[n] as number) * 8;
@@ -134,8 +135,12 @@ const dropDiagonal = (f: Feeder, ratios: Ratios, volts: Float64Array, amps: Floa
       const x = z[at + w + 1] as number;
       const ire = amps[at + w] as number;
       const iim = amps[at + w + 1] as number;
-      const re = (head[up + w] as number) - (r * ire - x * iim);
-      const im = (head[up + w + 1] as number) - (r * iim + x * ire);
+      let re = (head[up + w] as number) - (r * ire - x * iim);
+      let im = (head[up + w + 1] as number) - (r * iim + x * ire);
+      if (n === lifted && w === 6) {
+        re += f.lift?.re ?? 0;
+        im += f.lift?.im ?? 0;
+      }
       const d = Math.abs(re - (volts[at + w] as number)) + Math.abs(im - (volts[at + w + 1] as number));
       // A NaN stays: nothing is larger than it. It ends the run as not settled.
       if (d > change || Number.isNaN(d)) change = d;
@@ -148,6 +153,7 @@ const dropDiagonal = (f: Feeder, ratios: Ratios, volts: Float64Array, amps: Floa
 
 const dropFull = (f: Feeder, ratios: Ratios, volts: Float64Array, amps: Float64Array): number => {
   const z = f.impedance.ohms;
+  const lifted = f.lift?.node ?? -1;
   let change = 0;
   for (let n = 1; n < f.nodes; n++) {
     let up = (f.parent[n] as number) * 8;
@@ -167,6 +173,10 @@ const dropFull = (f: Feeder, ratios: Ratios, volts: Float64Array, amps: Float64A
         const iim = amps[at + 2 * m + 1] as number;
         re -= r * ire - x * iim;
         im -= r * iim + x * ire;
+      }
+      if (n === lifted && w === 3) {
+        re += f.lift?.re ?? 0;
+        im += f.lift?.im ?? 0;
       }
       const d =
         Math.abs(re - (volts[at + 2 * w] as number)) + Math.abs(im - (volts[at + 2 * w + 1] as number));
