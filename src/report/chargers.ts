@@ -57,7 +57,7 @@ export const chargerFindings = (plan: Plan): readonly EngineFinding[] => {
     if (!used || fedNode(plan, c.id)) return [];
     return [
       {
-        ...always('charger-unplugged', 'warn', c.id, [c.id], {
+        ...always('battery-charger-off', 'warn', c.id, [c.id], {
           label: c.label,
           charges: used.charges,
           day: used.day,

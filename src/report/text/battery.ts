@@ -172,7 +172,7 @@ export const batteryTexts: Readonly<Record<string, Writer>> = {
     todo: 'Take a larger one or a second, charge it in the breaks, lower the levels, or plug in elsewhere.',
     citation: 'energy over power; usable share and inverter by the battery table',
   }),
-  'charger-unplugged': (c) => ({
+  'battery-charger-off': (c) => ({
     head: `${c.text('label')} is not plugged in, and ${many(c.num('charges'), 'charge')} ${c.num('charges') === 1 ? 'is' : 'are'} counted on`,
     body: `From day ${c.text('day')} on packs are charged in its bays by the plan, and no source of the plan feeds it. What it draws is on no circuit.`,
     todo: 'Plug it in, or take it out of the plan where packs are charged elsewhere.',

@@ -28,8 +28,19 @@ export const DEFER =
 /** Said with every text that asks for a re-plug. */
 export const DEAD_FIRST = 'De-energize before re-plugging.';
 
+/** A name in a sentence is said whole up to here; of a longer one its beginning and its end, so that the rest has room. */
+const LONGEST = 160;
+const BEGINNING = 90;
+const END = 30;
+
+const inSentence = (text: string): string => {
+  if (text.length <= LONGEST) return text;
+  const letters = [...text];
+  return `${letters.slice(0, BEGINNING).join('').trimEnd()} … ${letters.slice(-END).join('').trimStart()}`;
+};
+
 export const writerContext = (plan: Plan, f: Finding): WriterContext => {
-  const text = (name: string): string => String(f.params[name] ?? '–');
+  const text = (name: string): string => inSentence(String(f.params[name] ?? '–'));
   const num = (name: string): number => {
     const v = f.params[name];
     return typeof v === 'number' ? v : Number.NaN;
@@ -50,7 +61,7 @@ export const writerContext = (plan: Plan, f: Finding): WriterContext => {
         ? ''
         : name === undefined
           ? ' with everything at full'
-          : ` in “${name}”${also}`,
+          : ` in “${inSentence(name)}”${also}`,
     northAmerica: planRecord(plan).practice === 'north-america',
     cite: (row) => {
       const l = limitsOf(plan).get(String(f.params[row] ?? row));

@@ -32,16 +32,16 @@ const found = (plan: Plan, rule: string) =>
   assess(plan, { revision: 1 }).findings.find((f) => f.rule === rule);
 
 describe('chargers and what feeds them', () => {
-  it('charger-unplugged: charges counted on in bays that nothing feeds are told, and how many', () => {
+  it('battery-charger-off: charges counted on in bays that nothing feeds are told, and how many', () => {
     const plan = onStation(undefined);
     const charges = daySummary(plan, 1).bays.reduce((n, b) => n + b.spans.length, 0);
     expect(charges).toBeGreaterThan(3);
-    const f = found(plan, 'charger-unplugged');
+    const f = found(plan, 'battery-charger-off');
     expect(f?.severity).toBe('warn');
     expect(f && findingText(plan, f).head).toBe(
       `C1 is not plugged in, and ${charges} charges are counted on`,
     );
-    expect(found(onStation(5000), 'charger-unplugged')).toBeUndefined();
+    expect(found(onStation(5000), 'battery-charger-off')).toBeUndefined();
   });
 
   it('station-empty: charges that end after the station of their charger is empty are told', () => {
