@@ -44,7 +44,7 @@ describe('a best boy plans the day', () => {
     await page.getByRole('button', { name: 'Day', exact: true }).click();
 
     // Setups: a typed level goes into what is chosen; 0 is off, Delete clears.
-    await page.getByRole('button', { name: 'Setups', exact: true }).click();
+    await page.getByRole('tab', { name: 'Setups', exact: true }).click();
     const grid = page.getByRole('grid', { name: 'Levels by unit and setup' });
     await grid.focus();
     await page.keyboard.type('35');
@@ -73,7 +73,7 @@ describe('a best boy plans the day', () => {
     expect(await record(page, 'level:setup-3:unit-5')).toMatchObject({ levelPct: 0 });
 
     // The shooting day: an end by keys moves what follows along.
-    await page.getByRole('button', { name: 'Shooting day', exact: true }).click();
+    await page.getByRole('tab', { name: 'Shooting day', exact: true }).click();
     const before = await blocks(page);
     await page.getByRole('slider', { name: /^Meal, to/ }).focus();
     for (let i = 0; i < 3; i++) await page.keyboard.press('ArrowRight');
@@ -95,7 +95,7 @@ describe('a best boy plans the day', () => {
     const undo = page.getByRole('button', { name: /^Undo/ });
     while (await undo.isEnabled()) await undo.click();
     await expect.poll(() => page.getByText('Unit 13 dark until').count()).toBeGreaterThan(0);
-    await page.getByRole('button', { name: 'Packs', exact: true }).click();
+    await page.getByRole('tab', { name: 'Packs', exact: true }).click();
     await page.getByRole('button', { name: /Find the fewest packs/ }).click();
     await page.getByText('6 packs are the fewest that can do. With 5 packs, Unit 13 goes dark at').waitFor();
     await page.getByLabel('Pack, V-type plate, 98 Wh, 14.4 V kept back').fill('0');
@@ -136,7 +136,7 @@ describe('a best boy plans the day', () => {
 
     // Colours in the grid.
     await page.getByRole('button', { name: 'Day', exact: true }).click();
-    await page.getByRole('button', { name: 'Setups', exact: true }).click();
+    await page.getByRole('tab', { name: 'Setups', exact: true }).click();
     await page.getByRole('button', { name: 'Colours', exact: true }).click();
     await page.getByRole('grid', { name: 'Colours by unit and setup' }).focus();
     await page.keyboard.type('4300 K, quarter green');
@@ -144,7 +144,7 @@ describe('a best boy plans the day', () => {
     expect(await record(page, 'level:setup-1:unit-1')).toMatchObject({ cctK: 4300, color: 'quarter green' });
 
     // A day without blocks is laid out at one press.
-    await page.getByRole('button', { name: 'Shooting day', exact: true }).click();
+    await page.getByRole('tab', { name: 'Shooting day', exact: true }).click();
     while ((await page.getByRole('button', { name: /^Remove (?!this)/ }).count()) > 0)
       await page
         .getByRole('button', { name: /^Remove (?!this)/ })
@@ -173,7 +173,7 @@ describe('a best boy plans the day', () => {
     await openStart(page, site.url);
     await openDemo(page, 'Study, day');
     await page.getByRole('button', { name: 'Day', exact: true }).click();
-    await page.getByRole('button', { name: 'Setups', exact: true }).click();
+    await page.getByRole('tab', { name: 'Setups', exact: true }).click();
 
     const middle = async (selector: string) => {
       const b = await page.locator(selector).boundingBox();
@@ -229,7 +229,7 @@ describe('a best boy plans the day', () => {
     await openStart(page, site.url);
     await openDemo(page, 'Study, day');
     await page.getByRole('button', { name: 'Day', exact: true }).click();
-    await page.getByRole('button', { name: 'Shooting day', exact: true }).click();
+    await page.getByRole('tab', { name: 'Shooting day', exact: true }).click();
 
     // By mouse: what is there, and the arithmetic.
     const lane = page.getByRole('group', { name: /^Unit 7 on own cells/ });
@@ -304,7 +304,7 @@ describe('a best boy plans the day', () => {
     await openStart(page, site.url);
     await openDemo(page, 'Study, day');
     await page.getByRole('button', { name: 'Day', exact: true }).click();
-    await page.getByRole('button', { name: 'Packs', exact: true }).click();
+    await page.getByRole('tab', { name: 'Packs', exact: true }).click();
     const add = page.getByLabel('Add a pack on the floor');
     const block = (await add.locator('option').allTextContents()).find((t) =>
       /block, 750 Wh.*3 outlets/.test(t),
@@ -333,7 +333,7 @@ describe('a best boy plans the day', () => {
       expect((await record(page, unit))?.packFrom).toEqual({ packId: pack?.id });
 
     // One lane for the pack, those of its units under it; a change is told once.
-    await page.getByRole('button', { name: 'Shooting day', exact: true }).click();
+    await page.getByRole('tab', { name: 'Shooting day', exact: true }).click();
     await page.getByText('feeds 7, 8, 12').waitFor();
     await page.getByRole('group', { name: /^P2 on Pack, block/ }).waitFor();
     expect(await page.getByText(/^P2 \(7, 8, 12\)/).count()).toBeLessThanOrEqual(
@@ -342,7 +342,7 @@ describe('a best boy plans the day', () => {
     expect(await page.locator('.day-events li', { hasText: 'Unit 7:' }).count()).toBe(0);
 
     // Taken away, nothing hangs on a pack that is gone.
-    await page.getByRole('button', { name: 'Packs', exact: true }).click();
+    await page.getByRole('tab', { name: 'Packs', exact: true }).click();
     await page.getByRole('button', { name: 'Remove pack P2' }).click();
     expect((await record(page, 'unit-7'))?.packFrom).toBeUndefined();
     expect(trouble).toEqual([]);

@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { daysOf } from '../../report/day.ts';
+import { TabStrip } from '../common/TabStrip.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { DayView } from './DayView.tsx';
@@ -33,6 +34,7 @@ export const DayWorkspace = () => {
   const { plan, message } = useSessionSlice((s) => ({ plan: s.plan, message: s.message }));
   const [view, setView] = useState<View>(lastView);
   const [wanted, setDay] = useState(lastDay);
+  const name = VIEWS.find((v) => v.id === view)?.name ?? '';
   const days = daysOf(plan);
   const day = days.includes(wanted) ? wanted : (days[0] ?? 1);
   // What was said here is taken back on leaving; what is said about the next workspace stays.
@@ -57,31 +59,15 @@ export const DayWorkspace = () => {
         if (!isCommon(e)) e.stopPropagation();
       }}
     >
-      <div className="day-head">
-        <h2>Day</h2>
-        <fieldset className="switch">
-          <legend className="visually-hidden">View</legend>
-          {VIEWS.map((v) => (
-            <button
-              key={v.id}
-              type="button"
-              className="switch-part"
-              aria-pressed={view === v.id}
-              onClick={() => setView(v.id)}
-            >
-              {v.name}
-            </button>
-          ))}
-        </fieldset>
-        <p className="soft day-message" role="status">
-          {message}
-        </p>
+      <TabStrip label="Day" id="day" tabs={VIEWS} chosen={view} onChoose={setView} message={message} />
+      <div id="day-panel" className="day-panel" role="tabpanel" aria-label={name} tabIndex={-1}>
+        <h2 className="visually-hidden">{name}</h2>
+        {view === 'setups' ? <SetupGrid /> : null}
+        {view === 'day' ? (
+          <DayView day={day} days={days} onDay={setDay} onPacks={() => setView('packs')} />
+        ) : null}
+        {view === 'packs' ? <PacksView day={day} /> : null}
       </div>
-      {view === 'setups' ? <SetupGrid /> : null}
-      {view === 'day' ? (
-        <DayView day={day} days={days} onDay={setDay} onPacks={() => setView('packs')} />
-      ) : null}
-      {view === 'packs' ? <PacksView day={day} /> : null}
     </main>
   );
 };
