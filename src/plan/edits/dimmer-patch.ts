@@ -32,9 +32,21 @@ export const setDimmerPatch = (plan: Plan, boxId: Id, at: Address | undefined): 
   const box = recordOf(plan, 'box', boxId);
   if (!box) return fail({ what: 'That dimmer is not in the plan.' });
   const draft = new Draft(plan);
+  if (!at && !box.patch) return ok(draft.changes());
+  const next = dimmerPatchedWith(plan, draft, box, at);
+  return next.ok ? ok(draft.put(next.value).changes()) : next;
+};
+
+/** The dimmer with its first slot there, or without a place. A universe that is not in the plan is put in the draft. */
+export const dimmerPatchedWith = (
+  plan: Plan,
+  draft: Draft,
+  box: Box,
+  at: Address | undefined,
+): Result<Box> => {
   if (!at) {
     const { patch: _, ...rest } = box;
-    return ok(box.patch ? draft.put(rest).changes() : draft.changes());
+    return ok(rest as Box);
   }
   const slots = dimmerSlots(plan, box);
   if (slots === 0)
@@ -42,5 +54,5 @@ export const setDimmerPatch = (plan: Plan, boxId: Id, at: Address | undefined): 
   const problem = problemOf(at, slots);
   if (problem) return fail(problem);
   const patch = { universeId: universeAt(plan, draft, at.universe), address: at.address };
-  return ok(draft.put({ ...box, patch }).changes());
+  return ok({ ...box, patch });
 };

@@ -5,14 +5,16 @@ import { parseAddress, printAddress } from '../address.ts';
 import { type ChangeSet, Draft } from '../change-set.ts';
 import { footprintOf, patchedMode } from '../footprint.ts';
 import { kindOf, type Plan, recordOf, recordsOf } from '../plan.ts';
-import type { Fixture } from '../records/index.ts';
+import type { Box, Fixture } from '../records/index.ts';
+import { dimmerPatchedWith, dimmerSlots } from './dimmer-patch.ts';
 import { type PatchChange, patchedWith } from './patch.ts';
 
 /**
  * Columns of a patch list, in the order they are written. To be read, a list needs `unit` and `address`; `universe` may be
  * left out where the address has it (`U3 418`, `3/418` or an absolute number). `mode` (name or id), `channel`, `use` and
  * `paired` are taken where they are there; the rest is for people. Neither universe nor address: no patch. `parted` tells
- * where a parted unit goes on, as `own slot=universe/address`, like `171=4/1`.
+ * where a parted unit goes on, as `own slot=universe/address`, like `171=4/1`. A dimmer is a row by its label in `unit`, with
+ * a slot a way; of it only the address is read. Where a unit and a dimmer are called alike, `kind` tells which is meant.
  */
 export const PATCH_COLUMNS = [
   'universe',
@@ -36,9 +38,34 @@ const LIMITS = { maxChars: 64 * 1024 * 1024, maxRows: 200_000, maxColumns: 100 }
 const takesControl = (plan: Plan, f: Fixture): boolean =>
   f.patch !== undefined || (kindOf(plan, f.kindId, 'fixture')?.modes.length ?? 0) > 0;
 
-/** The patch of a plan as CSV: every unit that takes control data, by universe and address, those without one last. */
+/** Dimmers that listen to control data. */
+const dimmersOf = (plan: Plan): readonly Box[] =>
+  recordsOf(plan, 'box').filter((b) => b.patch !== undefined || dimmerSlots(plan, b) > 0);
+
+const dimmerRow = (plan: Plan, b: Box) => {
+  const slots = dimmerSlots(plan, b);
+  return [
+    b.patch && recordOf(plan, 'universe', b.patch.universeId)?.number,
+    b.patch?.address,
+    slots,
+    b.patch ? b.patch.address + slots - 1 : undefined,
+    b.label,
+    '',
+    kindOf(plan, b.kindId)?.name ?? '',
+    slots === 1 ? 'dimmer' : `dimmer, ${slots} ways`,
+    '',
+    '',
+    '',
+    '',
+  ] as const;
+};
+
+/**
+ * The patch of a plan as CSV: every unit that takes control data and every dimmer, by universe and address, those without
+ * one last.
+ */
 export const writePatchCsv = (plan: Plan): string => {
-  const rows = recordsOf(plan, 'fixture')
+  const units = recordsOf(plan, 'fixture')
     .filter((f) => takesControl(plan, f))
     .map((f) => {
       const universe = f.patch && recordOf(plan, 'universe', f.patch.universeId)?.number;
@@ -63,13 +90,13 @@ export const writePatchCsv = (plan: Plan): string => {
         f.patch?.paired ? 'paired' : '',
         parted,
       ] as const;
-    })
-    .sort(
-      (a, b) =>
-        (a[0] ?? Number.MAX_SAFE_INTEGER) - (b[0] ?? Number.MAX_SAFE_INTEGER) ||
-        (a[1] ?? 0) - (b[1] ?? 0) ||
-        compareNatural(a[4], b[4]),
-    );
+    });
+  const rows = [...units, ...dimmersOf(plan).map((b) => dimmerRow(plan, b))].sort(
+    (a, b) =>
+      (a[0] ?? Number.MAX_SAFE_INTEGER) - (b[0] ?? Number.MAX_SAFE_INTEGER) ||
+      (a[1] ?? 0) - (b[1] ?? 0) ||
+      compareNatural(a[4], b[4]),
+  );
   return writeCsv([PATCH_COLUMNS, ...rows]);
 };
 
@@ -102,11 +129,11 @@ export const readPatchCsv = (plan: Plan, text: string, name: string): Result<Pat
   if (!table.ok) return table;
   const columns = columnsOf(table.value, name);
   if (!columns.ok) return columns;
-  const byUnit = new Map<string, Fixture[]>();
-  for (const f of recordsOf(plan, 'fixture')) {
-    const list = byUnit.get(f.unit);
-    if (list) list.push(f);
-    else byUnit.set(f.unit, [f]);
+  const byUnit = new Map<string, (Fixture | Box)[]>();
+  for (const r of [...recordsOf(plan, 'fixture'), ...dimmersOf(plan)]) {
+    const list = byUnit.get(nameOf(r));
+    if (list) list.push(r);
+    else byUnit.set(nameOf(r), [r]);
   }
   const draft = new Draft(plan);
   const seen = new Map<string, number>();
@@ -118,9 +145,9 @@ export const readPatchCsv = (plan: Plan, text: string, name: string): Result<Pat
     };
     const unit = cell('unit') ?? '';
     const row = (
-      fixture: Fixture | undefined,
+      fixture: Fixture | Box | undefined,
       problem: Problem | undefined,
-      after?: Fixture,
+      after?: Fixture | Box,
     ): PatchCsvRow => ({
       line,
       unit,
@@ -130,21 +157,32 @@ export const readPatchCsv = (plan: Plan, text: string, name: string): Result<Pat
       changed: after !== undefined && JSON.stringify(after) !== JSON.stringify(fixture),
       problem: problem && problemText(problem),
     });
-    const found = byUnit.get(unit) ?? [];
+    const called = byUnit.get(unit) ?? [];
+    const meant = called.filter((r) => kindOf(plan, r.kindId)?.name === cell('kind'));
+    const found = called.length > 1 && meant.length > 0 ? meant : called;
     const [fixture] = found;
-    const earlier = seen.get(unit);
-    seen.set(unit, earlier ?? line);
+    const key = found.length === 1 && fixture ? fixture.id : unit;
+    const earlier = seen.get(key);
+    seen.set(key, earlier ?? line);
     const who = unitProblem(unit, found.length, earlier);
     if (who || !fixture) {
       rows.push(row(undefined, who));
       continue;
     }
-    const next = changedBy(plan, draft, fixture, cell);
+    const next =
+      fixture.type === 'box'
+        ? dimmerChangedBy(plan, draft, fixture, cell)
+        : changedBy(plan, draft, fixture, cell);
     if (!next.ok) rows.push(row(fixture, next.error));
     else {
       const done = row(fixture, undefined, next.value);
       if (done.changed && fixture.locked)
-        rows.push(row(fixture, { what: `Unit ${unit} is locked.`, todo: 'Unlock it, or take the row out.' }));
+        rows.push(
+          row(fixture, {
+            what: `${fixture.type === 'box' ? 'Dimmer' : 'Unit'} ${unit} is locked.`,
+            todo: 'Unlock it, or take the row out.',
+          }),
+        );
       else {
         rows.push(done);
         if (done.changed) draft.put(next.value);
@@ -178,7 +216,7 @@ const unitProblem = (unit: string, found: number, earlier: number | undefined): 
   if (found > 1)
     return {
       what: `${found} units of the plan have the number ${unit}.`,
-      todo: 'Give each its own number first.',
+      todo: 'Give each its own number first. A dimmer of that label is told by its kind in the column “kind”.',
     };
   return earlier === undefined
     ? undefined
@@ -226,6 +264,22 @@ const changedBy = (
   });
 };
 
+/** The dimmer as a row has it. */
+const dimmerChangedBy = (
+  plan: Plan,
+  draft: Draft,
+  b: Box,
+  cell: (c: Column) => string | undefined,
+): Result<Box> => {
+  const universe = cell('universe') ?? '';
+  const address = cell('address') ?? '';
+  if (universe === '' && address === '') return dimmerPatchedWith(plan, draft, b, undefined);
+  const place = placeIn(universe, address);
+  return place.ok ? dimmerPatchedWith(plan, draft, b, place.value) : place;
+};
+
+const nameOf = (r: Fixture | Box): string => (r.type === 'box' ? r.label : r.unit);
+
 const placeIn = (universe: string, address: string): Result<{ universe: number; address: number }> => {
   if (universe === '') return parseAddress(address);
   const number = universe.replace(/^u\s*/i, '');
@@ -248,13 +302,13 @@ const partedIn = (text: string): Result<NonNullable<PatchChange['spans']>> => {
   return ok(spans);
 };
 
-const printed = (plan: Plan, draft: Draft, f: Fixture): string => {
+const printed = (plan: Plan, draft: Draft, f: Fixture | Box): string => {
   if (!f.patch) return '';
   const number = (id: Id): number => {
     const u = draft.get(id);
     return u?.type === 'universe' ? u.number : Number.NaN;
   };
-  const mode = patchedMode(plan, f);
-  const places = [f.patch, ...(f.patch.spans ?? [])];
+  const mode = f.type === 'fixture' ? patchedMode(plan, f) : undefined;
+  const places = f.type === 'fixture' && f.patch ? [f.patch, ...(f.patch.spans ?? [])] : [f.patch];
   return `${places.map((p) => printAddress({ universe: number(p.universeId), address: p.address })).join(' + ')}${mode ? `, ${mode.name}` : ''}`;
 };

@@ -12,6 +12,7 @@ import { referenceProblems } from '../../../src/plan/checks.ts';
 import { setDimmerPatch } from '../../../src/plan/edits/dimmer-patch.ts';
 import { duplicateRecords } from '../../../src/plan/edits/duplicate.ts';
 import { moveStretch } from '../../../src/plan/edits/patch.ts';
+import { readPatchCsv, writePatchCsv } from '../../../src/plan/edits/patch-csv.ts';
 import { placeBox } from '../../../src/plan/edits/place.ts';
 import { plug } from '../../../src/plan/edits/plug.ts';
 import { removeUniverse } from '../../../src/plan/edits/universes.ts';
@@ -147,3 +148,45 @@ const samplePlugged = (): Plan => {
     plug(plan, { recordId: rack, portId: out.id }, { recordId: 'f1', portId: inlet.id }, kind, newId),
   );
 };
+
+describe('dimmers in the patch as CSV', () => {
+  const read = (text: string) => need(readPatchCsv(plan, text, 'list.csv'));
+  const labelOf = (id: string): string => recordOf(plan, 'box', id)?.label ?? '';
+
+  it('are rows with a slot a way, come back as they were and are moved by the list', () => {
+    patch(rack, 3, 101);
+    const text = writePatchCsv(plan);
+    const row = text.split(/\r?\n/).find((l) => l.startsWith('3,101,'));
+    expect(row?.split(',').slice(0, 5)).toEqual(['3', '101', '6', '106', labelOf(rack)]);
+    expect(read(text)).toMatchObject({ bad: 0, changed: 0 });
+    const moved = read(`unit,address\n${labelOf(rack)},U4 7`);
+    plan = applyChanges(plan, moved.changes);
+    expect(recordOf(plan, 'box', rack)?.patch?.address).toBe(7);
+    expect(recordsOf(plan, 'universe').map((u) => u.number)).toContain(4);
+    plan = applyChanges(plan, read(`unit,address\n${labelOf(rack)},`).changes);
+    expect(recordOf(plan, 'box', rack)?.patch).toBeUndefined();
+    plan = applyChanges(plan, read(text).changes);
+    expect(recordOf(plan, 'box', rack)?.patch?.address).toBe(101);
+  });
+
+  it('are refused where they do not fit or are locked, and a knob is none', () => {
+    const knob = add(KNOB);
+    expect(writePatchCsv(plan)).not.toContain(`,${labelOf(knob)},`);
+    expect(read(`unit,address\n${labelOf(rack)},1/508`).rows[0]?.problem).toMatch(/from 1 to 507/);
+    expect(read(`unit,address\n${labelOf(knob)},1/1`).bad).toBe(1);
+    const box = recordOf(plan, 'box', rack);
+    if (box) plan = { ...plan, records: new Map(plan.records).set(rack, { ...box, locked: true }) };
+    expect(read(`unit,address\n${labelOf(rack)},1/1`).rows[0]?.problem).toMatch(/^Dimmer .* is locked/);
+  });
+
+  it('are told from a unit of the same name by their kind', () => {
+    const box = recordOf(plan, 'box', rack);
+    const unit = recordsOf(plan, 'fixture')[0];
+    if (!box || !unit) throw new Error('both are in the rig');
+    plan = { ...plan, records: new Map(plan.records).set(rack, { ...box, label: unit.unit }) };
+    patch(rack, 2, 11);
+    expect(read(`unit,address\n${unit.unit},1/1`).bad).toBe(1);
+    const text = writePatchCsv(plan);
+    expect(read(text)).toMatchObject({ bad: 0, changed: 0 });
+  });
+});
