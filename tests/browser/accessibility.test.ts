@@ -73,7 +73,7 @@ describe.each(['light', 'dark'] as const)('an accessibility checker in the %s sc
     await page.keyboard.press('Escape');
     await page.getByRole('button', { name: 'Day', exact: true }).click();
     for (const view of ['Setups', 'Packs', 'Shooting day']) {
-      await page.getByRole('button', { name: view, exact: true }).click();
+      await page.getByRole('tab', { name: view, exact: true }).click();
       await check(`day, ${view}`);
     }
     await page.getByRole('button', { name: 'Gear', exact: true }).click();
