@@ -225,4 +225,20 @@ describe('devices that guard people', () => {
     expect(balanceLegs(plan).moves).toEqual([]);
     expect(box.kindId).toBe('box');
   });
+
+  it('power-balance: nor from a device of type B to one of type A, while it may go from A to B', () => {
+    const moves = (own: 'A' | 'B', others: 'A' | 'B') => {
+      const { b } = lopsided();
+      const kind = b.records.get('box');
+      if (kind?.type !== 'kind' || kind.family !== 'box') throw new Error('no box');
+      const ways = kind.ways.map((w) => ({
+        ...w,
+        rcdMa: 30,
+        rcdType: Number(w.id) % 3 === 1 ? own : others,
+      }));
+      b.records.set('box', { ...kind, ways });
+      return balanceLegs(b.plan()).moves.length;
+    };
+    expect([moves('B', 'A'), moves('A', 'B'), moves('B', 'B')]).toEqual([0, 4, 4]);
+  });
 });

@@ -193,6 +193,11 @@ const heldPlugs = (c: Computed, moving: ReadonlySet<Id>): ReadonlyMap<string, nu
   return held;
 };
 
+/** Types of residual-current devices by what they open on, the least first. */
+const TYPES = ['AC', 'A', 'F', 'B'];
+
+const typeRank = (way: SupplyNode): number => TYPES.indexOf(way.way?.rcdType ?? 'A');
+
 const slotsFor = (
   c: Computed,
   m: Movable,
@@ -212,6 +217,8 @@ const slotsFor = (
     // A plug behind a residual-current device stays behind one that opens no later.
     const deviceMa = here.way.way?.rcdMa;
     if (deviceMa !== undefined && !((p.way.way?.rcdMa ?? Number.POSITIVE_INFINITY) <= deviceMa)) return [];
+    // Nor one of a type that opens on more to one that opens on less; of no type is taken as A.
+    if (deviceMa !== undefined && typeRank(p.way) < typeRank(here.way)) return [];
     const id = p.ref.recordId;
     if (!runs.has(id)) runs.set(id, runFrom(c.plan, m.cable, p.ref));
     const runMm = runs.get(id);
