@@ -1,5 +1,5 @@
 import { recordLabel } from '../derive/labels.ts';
-import { limitCitation, limitOf } from '../derive/limits.ts';
+import { limitCitation, limitOf, limitsOf } from '../derive/limits.ts';
 import { fixturesBehind } from '../derive/loaded-hours.ts';
 import { type Day, shootingDays, stretchesOf } from '../derive/schedule.ts';
 import type { Id } from '../kernel/ids.ts';
@@ -93,7 +93,7 @@ const loaded = (plan: Plan, day: Day, key: DayKey, d: DaySummary): Body => {
       why: `Hours of ${key.of} are not counted: there is no such circuit, nothing on it burns that day, or something on it is not switched by a level.`,
     };
   const rest = limitOf(plan, 'continuous-rest');
-  const counts = limitOf(plan, 'continuous-hours');
+  const counts = limitsOf(plan).get('continuous-hours');
   const spans = spansOf(day, ids);
   const top = longest(spans, rest.value * 60);
   const names = [...ids].map((id) => recordLabel(plan, recordOf(plan, 'fixture', id)));
@@ -115,12 +115,16 @@ const loaded = (plan: Plan, day: Day, key: DayKey, d: DaySummary): Body => {
         from: limitCitation(rest),
         assumed: !rest.override,
       },
-      {
-        name: counts.id,
-        value: `${counts.value} ${counts.unit}`,
-        from: limitCitation(counts),
-        assumed: false,
-      },
+      ...(counts
+        ? [
+            {
+              name: counts.id,
+              value: `${counts.value} ${counts.unit}`,
+              from: limitCitation(counts),
+              assumed: false,
+            },
+          ]
+        : []),
     ],
     steps: [
       ...spans.map(spanText),
@@ -129,7 +133,7 @@ const loaded = (plan: Plan, day: Day, key: DayKey, d: DaySummary): Body => {
     ],
     result: `${h(sum(spans))}, at a stretch ${h(top ? sum([top]) : 0)}`,
     rule: 'day-loaded-hours',
-    source: `${SOURCE} ${counts.text} ${limitCitation(counts)}.`,
+    source: counts ? `${SOURCE} ${counts.text} ${limitCitation(counts)}.` : SOURCE,
   };
 };
 
