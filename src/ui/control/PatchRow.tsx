@@ -12,7 +12,7 @@ import { CellField } from './CellField.tsx';
 import { changePatch, commitOr, unpatch } from './patching.ts';
 import type { TableRow } from './rows.ts';
 
-interface PatchRowProps {
+export interface PatchRowProps {
   readonly row: TableRow;
   readonly index: number;
   readonly selected: boolean;
@@ -20,7 +20,7 @@ interface PatchRowProps {
   readonly onChoose: (id: string, add: boolean) => void;
 }
 
-const parseUniverse = (text: string): Result<number | undefined> => {
+export const parseUniverse = (text: string): Result<number | undefined> => {
   const t = text.trim().replace(/^u\s*/i, '');
   if (t === '') return ok(undefined);
   const n = /^\d+$/.test(t) ? Number(t) : Number.NaN;
@@ -30,16 +30,30 @@ const parseUniverse = (text: string): Result<number | undefined> => {
     : ok(n);
 };
 
-const parseSlot =
+export const parseSlot =
   (universe: number | undefined) =>
   (text: string): Result<Address | undefined> =>
     text.trim() === '' ? ok(undefined) : parseAddress(text, universe);
 
+/** What the checks found about a row. */
+export const FindingsCell = ({ row }: { readonly row: TableRow }) => {
+  const setFindings = useUi((u) => u.setFindings);
+  return row.findings.length > 0 ? (
+    <button type="button" className="rail-counts" onClick={() => setFindings(true)}>
+      {row.findings.slice(0, 2).map((x) => (
+        <Severity key={x.id} level={x.severity}>
+          {x.number}
+        </Severity>
+      ))}
+    </button>
+  ) : null;
+};
+
 /** One unit of the patch table, each cell edited where it stands. */
 export const PatchRow = memo(({ row, index, selected, disabled, onChoose }: PatchRowProps) => {
   const { session } = useServices();
-  const setFindings = useUi((u) => u.setFindings);
   const { fixture: f, kind, mode } = row;
+  if (!f) return null;
   const off = disabled || f.locked === true;
   const unit = `unit ${f.unit}`;
 
@@ -186,15 +200,7 @@ export const PatchRow = memo(({ row, index, selected, disabled, onChoose }: Patc
         </td>
       ) : null}
       <td>
-        {row.findings.length > 0 ? (
-          <button type="button" className="rail-counts" onClick={() => setFindings(true)}>
-            {row.findings.slice(0, 2).map((x) => (
-              <Severity key={x.id} level={x.severity}>
-                {x.number}
-              </Severity>
-            ))}
-          </button>
-        ) : null}
+        <FindingsCell row={row} />
       </td>
     </tr>
   );

@@ -38,7 +38,7 @@ export const PatchTab = () => {
   const numbers = recordsOf(plan, 'universe')
     .map((u) => u.number)
     .sort((a, b) => a - b);
-  const chosen = all.filter((r) => selection.has(r.fixture.id) && r.fixture.patch).map((r) => r.fixture.id);
+  const chosen = all.filter((r) => selection.has(r.id) && r.patched).map((r) => r.id);
 
   return (
     <div className="control-patch">

@@ -2,6 +2,7 @@ import { useVirtualizer } from '@tanstack/react-virtual';
 import { useCallback, useEffect, useRef } from 'react';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
+import { PatchDimmer } from './PatchDimmer.tsx';
 import { PatchRow } from './PatchRow.tsx';
 import type { SortBy, TableRow } from './rows.ts';
 
@@ -46,7 +47,7 @@ export const PatchTable = ({ rows, sort, onSort }: PatchTableProps) => {
   // What is chosen on the map comes into sight here.
   const only = selection.size === 1 ? [...selection][0] : undefined;
   useEffect(() => {
-    const at = only === undefined ? -1 : rows.findIndex((r) => r.fixture.id === only);
+    const at = only === undefined ? -1 : rows.findIndex((r) => r.id === only);
     if (at >= 0) list.scrollToIndex(at, { align: 'auto' });
   }, [only, rows, list]);
 
@@ -130,16 +131,18 @@ export const PatchTable = ({ rows, sort, onSort }: PatchTableProps) => {
           {top > 0 ? <tr style={{ height: top }} /> : null}
           {items.map((item) => {
             const row = rows[item.index];
-            return row ? (
-              <PatchRow
-                key={row.fixture.id}
+            if (!row) return null;
+            const Row = row.dimmer ? PatchDimmer : PatchRow;
+            return (
+              <Row
+                key={row.id}
                 row={row}
                 index={item.index}
-                selected={selection.has(row.fixture.id)}
+                selected={selection.has(row.id)}
                 disabled={readOnly}
                 onChoose={choose}
               />
-            ) : null;
+            );
           })}
           {bottom > 0 ? <tr style={{ height: bottom }} /> : null}
         </tbody>

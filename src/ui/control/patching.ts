@@ -1,7 +1,8 @@
 import type { Session } from '../../editor/session.ts';
 import { universeUse } from '../../engines/control/index.ts';
 import { type Problem, problemText, type Result } from '../../kernel/result.ts';
-import type { ChangeSet } from '../../plan/change-set.ts';
+import { type ChangeSet, compose } from '../../plan/change-set.ts';
+import { setDimmerPatch } from '../../plan/edits/dimmer-patch.ts';
 import { clearPatch, type PatchChange, setPatch } from '../../plan/edits/patch.ts';
 import { footprintOf, patchedMode } from '../../plan/footprint.ts';
 import { kindOf, type Plan, recordOf } from '../../plan/plan.ts';
@@ -21,7 +22,11 @@ export const commitOr = (
 /** The first free address of a universe for a fixture; 1 where the universe is new or full. */
 export const freeAddress = (plan: Plan, f: Fixture, universe: number): number => {
   const mode = patchedMode(plan, f) ?? kindOf(plan, f.kindId, 'fixture')?.modes.find((m) => m.slots > 0);
-  const slots = mode ? footprintOf(mode).slots : 1;
+  return freeSlots(plan, mode ? footprintOf(mode).slots : 1, universe);
+};
+
+/** The first address of a universe with so many free slots; 1 where it is new or full. */
+export const freeSlots = (plan: Plan, slots: number, universe: number): number => {
   const use = universeUse(plan).find((u) => u.number === universe);
   return use?.gaps.find((g) => g.to - g.from + 1 >= slots)?.from ?? 1;
 };
@@ -44,6 +49,12 @@ export const numberOf = (plan: Plan, f: Fixture): number | undefined =>
   f.patch && recordOf(plan, 'universe', f.patch.universeId)?.number;
 
 export const unpatch = (session: Session, ids: readonly string[], label: string): undefined => {
-  session.commit(label, clearPatch(session.getState().plan, ids));
+  const { plan } = session.getState();
+  const dimmers = ids.flatMap((id) => {
+    const box = recordOf(plan, 'box', id);
+    const r = box && !box.locked ? setDimmerPatch(plan, id, undefined) : undefined;
+    return r?.ok ? [r.value] : [];
+  });
+  session.commit(label, dimmers.reduce(compose, clearPatch(plan, ids)));
   return undefined;
 };

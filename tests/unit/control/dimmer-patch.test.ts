@@ -19,6 +19,7 @@ import { removeUniverse } from '../../../src/plan/edits/universes.ts';
 import { type Plan, recordOf, recordsOf } from '../../../src/plan/plan.ts';
 import { inletsOf, outletsOf, waysOf } from '../../../src/plan/ports.ts';
 import { controlBy } from '../../../src/report/control-by.ts';
+import { filterRows, tableRows } from '../../../src/ui/control/rows.ts';
 import { LineRig } from '../../support/line-rig.ts';
 import { need } from '../../support/storage-world.ts';
 
@@ -188,5 +189,21 @@ describe('dimmers in the patch as CSV', () => {
     expect(read(`unit,address\n${unit.unit},1/1`).bad).toBe(1);
     const text = writePatchCsv(plan);
     expect(read(text)).toMatchObject({ bad: 0, changed: 0 });
+  });
+});
+
+describe('dimmers in the patch table', () => {
+  it('are rows among the units, found by word and universe, with the slots of their ways', () => {
+    patch(rack, 3, 101);
+    const knob = add(KNOB);
+    const rows = tableRows(plan, []);
+    expect(rows.map((r) => r.id)).toEqual(
+      expect.arrayContaining(recordsOf(plan, 'fixture').map((f) => f.id)),
+    );
+    expect(rows.some((r) => r.id === knob)).toBe(false);
+    const row = rows.find((r) => r.id === rack);
+    expect(row).toMatchObject({ universe: 3, address: 101, slots: 6, last: '106', patched: true });
+    const shown = filterRows(rows, { query: 'dimmer u3', show: 'patched', universe: 3, sort: 'address' });
+    expect(shown.map((r) => r.id)).toEqual([rack]);
   });
 });
