@@ -10,6 +10,7 @@ import { type Plan, recordOf } from '../plan/plan.ts';
 import { chargesAfter } from './chargers.ts';
 import { chargedFrom, dayPower } from './day-power.ts';
 import { stationLoads } from './station-loads.ts';
+import { stationNights } from './station-nights.ts';
 
 /** Watts a load takes at the moment it is switched on, as a multiple of what it takes at full. */
 const inrushW = (l: LoadSpec): number => l.wattsW * (l.inrushMultiple ?? 1);
@@ -21,7 +22,11 @@ const loadsOf = (plan: Plan, sourceId: string): readonly SupplyNode[] =>
 export const stationFindings = (plan: Plan): readonly EngineFinding[] => {
   const stations = supplyRoots(plan).filter((s) => rootKind(plan, s.id)?.what === 'power-station');
   if (stations.length === 0) return [];
-  return [...stations.flatMap((s) => [...surge(plan, s.id), ...chained(plan, s.id)]), ...emptied(plan)];
+  return [
+    ...stations.flatMap((s) => [...surge(plan, s.id), ...chained(plan, s.id)]),
+    ...emptied(plan),
+    ...stationNights(plan),
+  ];
 };
 
 /** A power station charged from a power station: that is not reckoned with. */

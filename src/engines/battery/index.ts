@@ -20,7 +20,7 @@ export {
 export { explainCurrents, packFullKey, packInrushKey } from './explain-currents.ts';
 export { dayAtHand, dayOf, type LeastPacks, leastBays, leastPacks, packsByRule } from './least.ts';
 export { batteryUnits, drawAt, leadDrop, runtimeAt, unitOnCells } from './model.ts';
-export { type Overnight, overnight } from './overnight.ts';
+export { minutesBetween, type Overnight, overnight } from './overnight.ts';
 export { type OwnCellsDay, ownCellsDay } from './own-cells.ts';
 export { baysOf, bayWatts, rotationOf, stockOf, supplyOf, takesPack } from './rotation.ts';
 export type {

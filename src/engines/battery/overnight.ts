@@ -27,7 +27,7 @@ export interface Overnight {
 }
 
 /** Minutes from one day's 00:00 to another's: by their dates, where both are known and in order, else by their numbers. */
-const minutesBetween = (a: Day, b: Day): number => {
+export const minutesBetween = (a: Day, b: Day): number => {
   const byDate =
     a.date === undefined || b.date === undefined
       ? Number.NaN

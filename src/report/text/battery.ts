@@ -172,6 +172,16 @@ export const batteryTexts: Readonly<Record<string, Writer>> = {
     todo: 'Take a larger one or a second, charge it in the breaks, lower the levels, or plug in elsewhere.',
     citation: 'energy over power; usable share and inverter by the battery table',
   }),
+  'station-overnight': (c) => ({
+    head: `${c.text('label')} is at ${Math.round(c.num('morningPct'))} % when day ${c.text('nextDay')} begins`,
+    body: `Every day is reckoned with a full station. ${
+      c.text('from')
+        ? `From ${c.text('from')} no more goes in during the ${(c.num('gapMin') / 60).toFixed(1)} h after day ${c.text('day')}, and that only where the power stays on`
+        : `By the plan it is plugged into nothing after day ${c.text('day')}`
+    }; with what is in it then it does not get through day ${c.text('nextDay')}. Its own state, cold and age decide.`,
+    todo: 'Plug it in overnight where it charges for long enough, or take a second one.',
+    citation: 'energy over power; charging by the kind of the station and the battery table',
+  }),
   'battery-charger-off': (c) => ({
     head: `${c.text('label')} is not plugged in, and ${many(c.num('charges'), 'charge')} ${c.num('charges') === 1 ? 'is' : 'are'} counted on`,
     body: `From day ${c.text('day')} on packs are charged in its bays by the plan, and no source of the plan feeds it. What it draws is on no circuit.`,

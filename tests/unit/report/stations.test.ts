@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fuelLitresPerH } from '../../../src/derive/fuel.ts';
+import { applyChanges } from '../../../src/plan/change-set.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
 import { type AnyRecord, recordSchemas } from '../../../src/plan/records/index.ts';
 import { assess } from '../../../src/report/assess.ts';
@@ -62,6 +63,27 @@ describe('power stations over the day', () => {
   it('station-energy: a generator, and a station whose watt-hours are not known, have none', () => {
     expect(daySummary(sourceDay({ what: 'generator', ratedKw: 20 }), 1).sources[0]?.station).toBeUndefined();
     expect(daySummary(sourceDay({}), 1).sources[0]?.station).toBeUndefined();
+  });
+
+  it('station-overnight: a station that nothing charges between two days is told, not where both days fit into it', () => {
+    const twoDays = (storedWh: number): Plan => {
+      const plan = sourceDay({ storedWh });
+      const [first] = [...plan.records.values()].filter((x) => x.type === 'block');
+      if (!first) throw new Error('no block');
+      return applyChanges(plan, {
+        added: [recordSchemas.block.parse({ ...first, id: 'b2', day: 2 }) as AnyRecord],
+        updated: [],
+        removed: [],
+      });
+    };
+    const told = (wh: number) =>
+      assess(twoDays(wh), { revision: 1 }).findings.find((f) => f.rule === 'station-overnight');
+    // A day takes 10 h × (100 W ÷ 0.85 + 15 W) = 1326 Wh: 1800 Wh carry one, 2700 Wh both.
+    expect(told(2000)?.params.morningPct).toBeCloseTo((100 * (1800 - 1326.47)) / 1800, 1);
+    expect(told(3000)).toBeUndefined();
+    const plan = twoDays(2000);
+    const f = told(2000);
+    expect(f && findingText(plan, f).head).toBe('S1 is at 26 % when day 2 begins');
   });
 
   it('station-surge: a load whose inrush is above what the station gives for a moment is told', () => {
