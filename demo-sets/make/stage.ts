@@ -35,7 +35,9 @@ export const stage = (): Plan => {
   cyclorama(d);
   floorUnits(d);
   stageControl(d);
+  handHeld(d);
   setups(d);
+  shootingDay(d);
   return d.build();
 };
 
@@ -508,6 +510,38 @@ const floorUnits = (d: Builder): void => {
   });
 };
 
+/** Two tubes the singer carries, on their own cells: two more are charged while they burn. */
+const handHeld = (d: Builder): void => {
+  for (const [unit, x] of [
+    ['72', 13.4],
+    ['73', 14.6],
+  ] as const)
+    d.fixture({
+      unit,
+      kind: 'led-tube-120',
+      at: [x, 8.9],
+      h: 1.4,
+      aim: [90, 0],
+      on: 'held',
+      use: 'in the singer’s hand',
+      packs: true,
+      ownCells: 'exchange',
+    });
+  d.stock('led-tube-120', 4, 0, 'fixture');
+};
+
+/** One day for all setups: the song after the meal, the kitchen last. */
+const shootingDay = (d: Builder): void => {
+  d.block('07:00', '09:00', 'pre-light', 1);
+  d.block('09:00', '12:30', 'setup', 2);
+  d.block('12:30', '13:30', 'meal', undefined, ['64']);
+  d.block('13:30', '15:30', 'setup', 3);
+  d.block('15:30', '18:00', 'setup', 4);
+  d.block('18:00', '18:30', 'move');
+  d.block('18:30', '20:30', 'setup', 5);
+  d.block('20:30', '21:00', 'wrap');
+};
+
 const setups = (d: Builder): void => {
   d.setup(1, '31', 'Work and audience in', { '*': 0, '1-6': 20, '21-24': 60, '49-56': 40, '64-65': 100 });
   d.setup(2, '32', 'Hall, morning', {
@@ -532,6 +566,7 @@ const setups = (d: Builder): void => {
     '61-62': 45,
     '66-69': 40,
     '70': 70,
+    '72-73': 60,
   });
   d.setup(4, '34', 'Song, chorus', {
     '*': 0,
@@ -544,6 +579,7 @@ const setups = (d: Builder): void => {
     '66-69': 100,
     '70': 100,
     '71': 100,
+    '72-73': 100,
   });
   const amber = { levelPct: 100, color: '#ffb066' };
   const blue = { levelPct: 40, color: '#2a5bd7' };
