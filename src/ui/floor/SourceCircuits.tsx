@@ -77,7 +77,7 @@ export const SourceCircuits = ({ source }: { readonly source: Source }) => {
             }
           />
           <Field
-            label="Curve, device"
+            label="Device"
             value={wayDeviceText(way)}
             format={(s) => s || 'none'}
             parse={(s) => {
