@@ -93,7 +93,7 @@ export const burns = (ctx: DrawContext, f: Fixture): boolean =>
 /**
  * A beam as two edge lines and a light hatch between them. Walls, flats, flags and solid cloths end it; behind a cloth
  * that lets light through it goes on as a soft edge. Barn doors narrow it, a zoom sets its angle. Where fields are wanted,
- * the field is drawn beside it, and the patch the light makes on the floor at its height and tilt.
+ * the field is drawn beside it, and the patch the light makes on the floor at its height and tilt, cut by the leaves.
  */
 export const beamItem = (ctx: DrawContext, f: Fixture): DisplayItem | undefined => {
   const kind = kindOf(ctx.plan, f.kindId, 'fixture');
@@ -143,7 +143,7 @@ export const beamItem = (ctx: DrawContext, f: Fixture): DisplayItem | undefined 
       prims.push(...behindCloth(fan, shades, ray, nose));
     }
     prims.push(...doorPrims(doors, starts, facing, kind.sizeMm.widthMm));
-    if (fields) prims.push(...poolPrims({ at: nose, facing, tiltDeg: tilt, heightMm, kind, beamDeg }));
+    if (fields) prims.push(...poolPrims({ at: nose, facing, tiltDeg: tilt, heightMm, kind, beamDeg, doors }));
     return itemOf(`beam:${f.id}`, f.id, 'beams', ctx.nominalScale, prims);
   });
 };

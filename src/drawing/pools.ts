@@ -1,7 +1,9 @@
 import { add, direction, type Point, scale } from '../kernel/geometry.ts';
+import type { Doors } from '../plan/beam.ts';
 import type { FixtureKind } from '../plan/kinds/kinds.ts';
-import type { Primitive } from './display-list.ts';
-import { ellipsePath, linePrim, pen, WEIGHT } from './prims.ts';
+import { cutPool, type PatchPoint } from './cut-pool.ts';
+import type { Primitive, Stroke } from './display-list.ts';
+import { ellipsePath, linePrim, pen, polyPath, WEIGHT } from './prims.ts';
 
 /** Where a cone of light from a height meets the floor: an ellipse, its middle so far out along the facing. */
 export interface Pool {
@@ -36,7 +38,23 @@ interface Ask {
   readonly heightMm: number;
   readonly kind: FixtureKind;
   readonly beamDeg: number;
+  readonly doors: Doors | undefined;
 }
+
+/** A patch cut by barn doors, as a shape on the floor; nothing where no light comes through. */
+const patchPrim = (a: Ask, cut: readonly PatchPoint[], stroke: Stroke): Primitive | undefined =>
+  cut.length < 3
+    ? undefined
+    : {
+        kind: 'path',
+        d: polyPath(
+          cut.map((p) =>
+            add(add(a.at, scale(direction(a.facing), p.outMm)), scale(direction(a.facing + 90), p.rightMm)),
+          ),
+          true,
+        ),
+        stroke,
+      };
 
 /** How far edge lines of the field run. */
 const FIELD_MM = 1800;
@@ -45,6 +63,8 @@ const FIELD_MM = 1800;
 export const poolPrims = (a: Ask): readonly Primitive[] => {
   const field = a.kind.fieldDeg === undefined || a.kind.fieldDeg <= a.beamDeg ? undefined : a.kind.fieldDeg;
   const ellipse = (deg: number, dash: readonly number[] | undefined): Primitive | undefined => {
+    const cut = a.doors && cutPool(a.heightMm, a.tiltDeg, deg, a.doors);
+    if (cut) return patchPrim(a, cut, pen('beam', WEIGHT.hair, dash));
     const pool = poolOf(a.heightMm, a.tiltDeg, deg);
     return (
       pool && {
