@@ -119,7 +119,9 @@ export const drawKey = (
   ink.text(
     x,
     base,
-    fit < rows.length ? `All units, ${rows.length - fit} more kinds in the lists` : 'All units, rated input',
+    fit < rows.length
+      ? `All units, ${rows.length - fit} more ${rows.length - fit === 1 ? 'kind' : 'kinds'} in the lists`
+      : 'All units, rated input',
     {
       weight: 'semibold',
       maxMm: right[1] - 8 - x,

@@ -223,11 +223,20 @@ export const plotViews = (
   const sheets = count < 10_000 ? `${count}` : 'thousands of';
   if (count <= MAX_PARTS) {
     say(
-      `The plan does not fit on one sheet of ${info.sheet.text} at ${scaleText(wanted, info.units)}: its plot comes in ${count} parts with match marks. ${scaleText(best, info.units)} is the largest scale that fits on one.`,
+      `The plan does not fit on one sheet of ${info.sheet.text} at ${scaleText(wanted, info.units)}: its plot comes in ${count} parts with match marks.${fits(best) ? ` ${scaleText(best, info.units)} is the largest scale that fits on one.` : ' No standard scale fits on one.'}`,
     );
     return partedViews(layout, box, wanted, scaleText(wanted, info.units));
   }
   if (fits(best)) {
+    const legible = best > LEAST_LEGIBLE ? legibleViews(info, layout, box, size, best) : [];
+    const [first] = legible;
+    if (first) {
+      const parts = legible.length > 1 ? `, in ${legible.length} parts with match marks` : '';
+      say(
+        `At ${scaleText(wanted, info.units)} as asked the plot would take ${sheets} sheets of ${info.sheet.text}; it is drawn at ${first.text}${parts}.`,
+      );
+      return legible.length > 1 ? legible : [centred(first.ratio)];
+    }
     say(
       `At ${scaleText(wanted, info.units)} as asked the plot would take ${sheets} sheets of ${info.sheet.text}; it is drawn at ${scaleText(best, info.units)}.`,
     );

@@ -27,6 +27,6 @@ export const plotPages = (info: SetInfo, floorIds: readonly string[]): readonly 
     );
     return [
       ...first,
-      ...others.flatMap((s) => plotPage({ ...info, setupId: s.id, setupName: s.name }, floorId)),
+      ...others.flatMap((s) => plotPage({ ...info, setupId: s.id, setupName: s.name }, floorId, false)),
     ];
   });

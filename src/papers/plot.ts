@@ -22,6 +22,7 @@ import { drawPowerSummary } from './power-summary.ts';
 import { cloudItems } from './revision-marks.ts';
 import { drawScales } from './scale-bars.ts';
 import { CAUTION, framedPage, type PageMaker, type SetInfo } from './sheet-info.ts';
+import { TITLE_HEIGHT_MM } from './title-block.ts';
 
 /** Stored pictures with more letters of base64 than this are left out: they would be larger than all else together. */
 const MAX_PICTURE_BASE64 = 16 * 1024 * 1024;
@@ -243,7 +244,7 @@ const plotPart = (info: SetInfo, floorId: Id, layout: PlotLayout, view: PlotView
         drawScales(
           ink,
           {
-            ratio: view?.ratio ?? 50,
+            ratio: view?.ratio,
             text: view?.text ?? 'none',
             units: info.units,
             northDeg: floor?.northDeg ?? 270,
@@ -259,11 +260,33 @@ const plotPart = (info: SetInfo, floorId: Id, layout: PlotLayout, view: PlotView
   return Object.assign(page, { prepare });
 };
 
-/** The lighting plot of one floor at a true standard scale: one page, or several with match marks where it does not fit. */
-export const plotPage = (info: SetInfo, floorId: Id): readonly PageMaker[] => {
+/** What stands beside the drawing on a wider sheet, on a page of its own: key, signs, notes, revisions. */
+const keyPage = (info: SetInfo, floorId: Id, view: PlotView): PageMaker =>
+  framedPage(
+    info,
+    {
+      title: 'Lighting plot',
+      subtitle: `Key to the plan of ${recordOf(info.plan, 'floor', floorId)?.name || 'the floor'}`,
+      documentType: 'Lighting plot',
+      scale: 'none',
+      units: planRecord(info.plan).lengthUnits === 'imperial' ? 'ft-in' : 'm',
+    },
+    (ink, f) => {
+      const h = f.h - TITLE_HEIGHT_MM;
+      drawColumn(ink, info, { ...f, h }, { ...view, part: undefined }, floorId, undefined);
+      ink.line(f.x, f.y + h, f.x + f.w, f.y + h, 0.35);
+    },
+  );
+
+/**
+ * The lighting plot of one floor at a true standard scale: one page, or several with match marks where it does not fit. With
+ * `key`, a sheet too narrow for a key beside the drawing gets a page for it.
+ */
+export const plotPage = (info: SetInfo, floorId: Id, key = true): readonly PageMaker[] => {
   const layout = plotLayout(frameOf(info.sheet));
   const views = plotViews(info, floorId, layout, info.notices.say);
-  return views.length === 0
-    ? [plotPart(info, floorId, layout, undefined)]
-    : views.map((view) => plotPart(info, floorId, layout, view));
+  const [first] = views;
+  if (!first) return [plotPart(info, floorId, layout, undefined)];
+  const parts = views.map((view) => plotPart(info, floorId, layout, view));
+  return layout.column || !key ? parts : [...parts, keyPage(info, floorId, first)];
 };

@@ -23,7 +23,8 @@ const bar = (ink: Ink, x: number, y: number, maxMm: number, unitPaperMm: number,
 export const drawScales = (
   ink: Ink,
   what: {
-    readonly ratio: number;
+    /** Undefined where nothing is drawn: there are no bars then. */
+    readonly ratio: number | undefined;
     readonly text: string;
     readonly units: LengthUnits;
     readonly northDeg: number;
@@ -35,11 +36,13 @@ export const drawScales = (
 ): void => {
   ink.text(x, y + 5, `Scale ${what.text}`, { capMm: CAP.value, weight: 'semibold', maxMm: w - 20 });
   const head = widthOf(`Scale ${what.text}`, { capMm: CAP.value, weight: 'semibold' }) + 4;
-  if (what.units === 'imperial')
+  if (what.units === 'imperial' && what.ratio !== undefined)
     ink.text(x + head, y + 5, `1:${what.ratio}`, { capMm: CAP.value, role: 'ink-soft' });
   const barW = w - 22;
-  bar(ink, x + 1, y + 10, barW, MM_PER_FOOT / what.ratio, 'ft');
-  bar(ink, x + 1, y + 21, barW, 1000 / what.ratio, 'm');
+  if (what.ratio !== undefined) {
+    bar(ink, x + 1, y + 10, barW, MM_PER_FOOT / what.ratio, 'ft');
+    bar(ink, x + 1, y + 21, barW, 1000 / what.ratio, 'm');
+  }
   const checkMm = what.units === 'imperial' ? 50.8 : 50;
   const cy = y + h - 10.5;
   ink.text(
