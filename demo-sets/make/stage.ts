@@ -526,6 +526,9 @@ const handHeld = (d: Builder): void => {
       use: 'in the singer’s hand',
       packs: true,
       ownCells: 'exchange',
+      patch: [1, 'rgbw'],
+      radio: true,
+      linkTo: 'T1',
     });
   d.stock('led-tube-120', 4, 0, 'fixture');
 };
