@@ -88,8 +88,8 @@ const marked = (text: string, worst: boolean): Cell =>
 const setupColumns = (wires: readonly Wire[]): readonly Column[] => [
   { id: 'setup', head: 'Setup', leastMm: 40, grow: 2 },
   ...wires.map((w): Column => ({ id: w.q, head: `${w.name} A`, leastMm: 16, align: 'right' })),
-  { id: 'kw', head: 'W', leastMm: 16, align: 'right' },
-  { id: 'kva', head: 'VA', leastMm: 16, align: 'right' },
+  { id: 'kw', head: 'kW', leastMm: 16, align: 'right' },
+  { id: 'kva', head: 'kVA', leastMm: 16, align: 'right' },
   { id: 'bar', head: 'fullest leg, % of limit', leastMm: 40, grow: 2, dispensable: 1 },
   { id: 'pct', head: '%', leastMm: 10, align: 'right' },
 ];
@@ -107,16 +107,18 @@ const setupRows = (
     const fullest = amps.length > 0 ? Math.max(...amps) : Number.NaN;
     const limit = legs[0]?.limit;
     const pct = pctOf(fullest, limit);
-    const value = (q: Quantity, decimals: number): Cell => {
-      const v = figures.get(e.key, q, i);
+    const value = (q: Quantity, decimals: number, per = 1): Cell => {
+      const v = figures.get(e.key, q, i) / per;
       const worst = figures.worst(e.key, q);
       return marked(cell(v, decimals), worst.setupIndex === i && worst.value > 0 && a.setups.length > 1);
     };
+    // All of a column with as many decimals as its largest figure asks for.
+    const kilo = (q: Quantity): Cell => value(q, figures.worst(e.key, q).value < 9950 ? 2 : 1, 1000);
     return tableRow(columns, {
       setup: setup.name,
       ...Object.fromEntries(wires.map((w) => [w.q, value(w.q, 1)])),
-      kw: value('loadW', 0),
-      kva: value('loadVa', 0),
+      kw: kilo('loadW'),
+      kva: kilo('loadVa'),
       bar:
         limit === undefined
           ? NO_LIMIT
@@ -168,7 +170,7 @@ export const legSummaryPages = (info: SetInfo): readonly PageMaker[] => {
       subtitle: 'Amps by source, leg and setup',
       documentType: 'Schedule',
       scale: 'none',
-      units: 'A, W, VA',
+      units: 'A, kW, kVA',
     },
     sections,
     [

@@ -35,9 +35,13 @@ export const planFieldChanges = (before: Plan, after: Plan): readonly PlanChange
   if (b === a) return [];
   const [bf, af] = [fieldsOf(b), fieldsOf(a)];
   const value = (plan: Plan, key: string, v: unknown): string => valueText(plan, key, v);
-  const words = Object.entries(FIELDS).flatMap(([key, word]) =>
-    changed(word, value(before, key, bf[key]), value(after, key, af[key])),
-  );
+  const words = Object.entries(FIELDS).flatMap(([key, word]) => {
+    const [was, now] = [value(before, key, bf[key]), value(after, key, af[key])];
+    // Two values may read the same once rounded; a change is told all the same.
+    return was === now && !same(bf[key], af[key])
+      ? [`${word} set otherwise, still ${now}`]
+      : changed(word, was, now);
+  });
   for (const role of [...new Set([...Object.keys(b.people), ...Object.keys(a.people)])].sort())
     words.push(
       ...changed(capital(role.replaceAll('-', ' ')), b.people[role] || 'none', a.people[role] || 'none'),

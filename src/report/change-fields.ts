@@ -1,6 +1,6 @@
 import { canonicalJson } from '../kernel/canonical.ts';
 import { distanceMm, type Point } from '../kernel/geometry.ts';
-import { formatClock, formatLength } from '../kernel/units.ts';
+import { formatClock, formatLength, formatWind } from '../kernel/units.ts';
 import { portName, recordName } from '../plan/names.ts';
 import { type Plan, planRecord } from '../plan/plan.ts';
 import { waysOf } from '../plan/ports.ts';
@@ -123,6 +123,7 @@ export const valueText = (plan: Plan, key: string, v: unknown): string => {
   if (typeof v === 'number') {
     if (CLOCK.has(key)) return formatClock(v);
     if (key.endsWith('Mm')) return formatLength(v, planRecord(plan).lengthUnits);
+    if (key.endsWith('Mps')) return formatWind(v, planRecord(plan).lengthUnits);
     return `${String(Number(v.toFixed(3))).replace('-', '−')}${unitOf(key)?.[1] ?? ''}`;
   }
   if (typeof v === 'string') {
