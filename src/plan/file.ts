@@ -154,8 +154,10 @@ const readRecord = (written: unknown, options: ReadOptions): Result<AnyRecord, s
     return fault === undefined ? ok(record) : fail(fault);
   }
   const first = parsed.error.issues[0];
+  if (!first) return fail('it does not fit its type');
+  const place = first.path.map(String).join('.') || 'record';
   return fail(
-    first ? `${first.path.map(String).join('.') || 'record'}: ${first.message}` : 'it does not fit its type',
+    first.message.endsWith('received undefined') ? `${place} is missing` : `${place}: ${first.message}`,
   );
 };
 

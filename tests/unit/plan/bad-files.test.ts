@@ -120,6 +120,11 @@ describe('a file with something wrong in it is read, and says what was set aside
     }
   });
 
+  test('a record without what it needs is kept as it was, and told by what is missing', () => {
+    const read = need(readPlan(good.replace('"name":"Mark 1",', '')));
+    expect(read.notices).toEqual(['mark-1 could not be read and was set aside, unchanged: name is missing.']);
+  });
+
   test('a record of an unknown type, one twice, and one that is no record are kept', () => {
     const more = '{"id":"z","type":"zeppelin"}, {"id":"mark-1","type":"mark"}, 42, null';
     const read = need(readPlan(good.replace('"records": [', `"records": [${more},`)));
