@@ -314,7 +314,7 @@ describe('a best boy plans the day', () => {
     const floorPacks = page.getByRole('region', { name: 'Packs on the floor' });
     await floorPacks.getByText('3 outlets left').waitFor();
     const plug = floorPacks.getByLabel(/^Plug a unit into/);
-    for (const unit of ['7', '8']) {
+    for (const unit of ['2', '3']) {
       const label = (await plug.locator('option').allTextContents()).find((t) => t.startsWith(`${unit} ·`));
       await plug.selectOption({ label: label ?? '' });
     }
@@ -329,22 +329,22 @@ describe('a best boy plans the day', () => {
     await page.getByRole('dialog').getByText('March 2026').waitFor();
     await page.keyboard.press('Escape');
     const pack = recordsIn(await planText(page)).find((r) => r.type === 'pack');
-    for (const unit of ['unit-7', 'unit-8', 'unit-12'])
+    for (const unit of ['unit-2', 'unit-3', 'unit-12'])
       expect((await record(page, unit))?.packFrom).toEqual({ packId: pack?.id });
 
     // One lane for the pack, those of its units under it; a change is told once.
     await page.getByRole('tab', { name: 'Shooting day', exact: true }).click();
-    await page.getByText('feeds 7, 8, 12').waitFor();
+    await page.getByText('feeds 2, 3, 12').waitFor();
     await page.getByRole('group', { name: /^P2 on Pack, block/ }).waitFor();
-    expect(await page.getByText(/^P2 \(7, 8, 12\)/).count()).toBeLessThanOrEqual(
+    expect(await page.getByText(/^P2 \(2, 3, 12\)/).count()).toBeLessThanOrEqual(
       await page.locator('.day-events li').count(),
     );
-    expect(await page.locator('.day-events li', { hasText: 'Unit 7:' }).count()).toBe(0);
+    expect(await page.locator('.day-events li', { hasText: 'Unit 2:' }).count()).toBe(0);
 
     // Taken away, nothing hangs on a pack that is gone.
     await page.getByRole('tab', { name: 'Packs', exact: true }).click();
     await page.getByRole('button', { name: 'Remove pack P2' }).click();
-    expect((await record(page, 'unit-7'))?.packFrom).toBeUndefined();
+    expect((await record(page, 'unit-2'))?.packFrom).toBeUndefined();
     expect(trouble).toEqual([]);
     await context.close();
   });
