@@ -59,7 +59,13 @@ export const FloorMenu = ({
   return (
     <Menu.Root open={at !== undefined} onOpenChange={(open) => (open ? undefined : onClose())} modal={false}>
       <Menu.Portal>
-        <Menu.Positioner anchor={anchor} side="bottom" align="start" sideOffset={2}>
+        <Menu.Positioner
+          anchor={anchor}
+          side="bottom"
+          align="start"
+          sideOffset={2}
+          collisionAvoidance={{ side: 'shift', align: 'shift' }}
+        >
           <Menu.Popup className="menu floor-menu" aria-label={chosen ? 'Selection' : 'Floor'}>
             {groups.map((g, i) => (
               <div key={g[0]?.id} role="presentation">

@@ -13,7 +13,7 @@ import {
   Trees,
   Waypoints,
 } from 'lucide-react';
-import { useMemo, useState } from 'react';
+import { Fragment, useMemo, useState } from 'react';
 import { FloorCanvas } from '../../canvas/FloorCanvas.tsx';
 import { onSetup } from '../../editor/on-setup.ts';
 import type { ToolId } from '../../editor/session.ts';
@@ -46,13 +46,20 @@ const TOOLS: readonly {
   { id: 'cable', command: 'tool-cable', name: 'Cable', icon: CableIcon },
   { id: 'line', command: 'tool-line', name: 'Data line', icon: Waypoints },
   { id: 'wall', command: 'tool-wall', name: 'Wall', icon: BrickWall },
-  { id: 'opening', command: 'tool-door', name: 'Door', icon: DoorOpen },
+  { id: 'opening', command: 'tool-door', name: 'Opening', icon: DoorOpen },
   { id: 'outlet', command: 'tool-outlet', name: 'Outlet', icon: Plug },
   { id: 'feature', command: 'tool-feature', name: 'Outdoors', icon: Trees },
   { id: 'crossing', command: 'tool-crossing', name: 'Crossing', icon: TrafficCone },
   { id: 'measure', command: 'tool-measure', name: 'Measure', icon: Ruler },
   { id: 'pan', command: 'tool-pan', name: 'Pan', icon: Hand },
 ];
+
+/** What the opening tool puts into a wall. */
+const OPENINGS = [
+  { what: 'door', name: 'Door' },
+  { what: 'window', name: 'Window' },
+  { what: 'archway', name: 'Archway' },
+] as const;
 
 /** The floor works on the plan as it stands in the chosen setup. */
 export const FloorWorkspace = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => {
@@ -70,8 +77,9 @@ const Floor = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => {
   const { run, keysOf } = useCommands();
   useClipboard(run);
   const [menuAt, setMenuAt] = useState<MenuSpot | undefined>(undefined);
-  const { tool, message, shows } = useSessionSlice((s) => ({
+  const { tool, opening, message, shows } = useSessionSlice((s) => ({
     tool: s.tool,
+    opening: s.floorView.opening.what,
     message: s.message,
     shows: s.floorView.shows,
   }));
@@ -89,17 +97,32 @@ const Floor = ({ fitAtFirst }: { readonly fitAtFirst: boolean }) => {
         <FloorMenu at={menuAt} onClose={() => setMenuAt(undefined)} />
         <div className="tool-strip" role="toolbar" aria-label="Tools" aria-orientation="vertical">
           {TOOLS.map((t) => (
-            <button
-              key={t.id}
-              type="button"
-              className="button"
-              aria-pressed={tool === t.id}
-              title={`${t.name} (${keysOf(t.command)})`}
-              onClick={() => run(t.command)}
-            >
-              <t.icon size={15} aria-hidden="true" />
-              {t.name}
-            </button>
+            <Fragment key={t.id}>
+              <button
+                type="button"
+                className="button"
+                aria-pressed={tool === t.id}
+                title={`${t.id === 'opening' ? 'Opening: door, window or archway' : t.name} (${keysOf(t.command)})`}
+                onClick={() => run(t.id === 'opening' ? `tool-${opening}` : t.command)}
+              >
+                <t.icon size={15} aria-hidden="true" />
+                {t.name}
+              </button>
+              {t.id === 'opening' && tool === 'opening'
+                ? OPENINGS.map((o) => (
+                    <button
+                      key={o.what}
+                      type="button"
+                      className="button tool-choice"
+                      aria-pressed={opening === o.what}
+                      title={[o.name, keysOf(`tool-${o.what}`)].filter(Boolean).join(', ')}
+                      onClick={() => run(`tool-${o.what}`)}
+                    >
+                      {o.name}
+                    </button>
+                  ))
+                : null}
+            </Fragment>
           ))}
           <button
             type="button"
