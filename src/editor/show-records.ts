@@ -13,6 +13,8 @@ const floorOf = (session: Session, id: Id): Id | undefined => {
   return placeOf(plan, r?.type === 'cable' ? r.to.recordId : id)?.floorId;
 };
 
+const inDay: ReadonlySet<string> = new Set(['stock', 'block']);
+
 /**
  * Selects records on the floor they stand on and moves the view where they are out of sight: whoever asks for a thing
  * from a list sees it. Records that are gone are left out.
@@ -20,6 +22,15 @@ const floorOf = (session: Session, id: Id): Id | undefined => {
 export const showRecords = (session: Session, ids: Iterable<Id>): void => {
   const { plan, floorId, floorView } = session.getState();
   const there = [...ids].filter((id) => plan.records.has(id));
+  // What stands on no floor, the stock of packs and the blocks of the day, is in the day's lists.
+  if (there.length > 0 && there.every((id) => inDay.has(plan.records.get(id)?.type ?? ''))) {
+    const stock = there.some((id) => plan.records.get(id)?.type === 'stock');
+    session.set({
+      workspace: 'day',
+      message: stock ? 'The packs at hand are under Packs.' : 'The blocks are under Shooting day.',
+    });
+    return;
+  }
   const floor = there.map((id) => floorOf(session, id)).find((f) => f !== undefined) ?? floorId;
   session.set({
     selection: new Set(there),

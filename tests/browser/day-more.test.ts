@@ -71,6 +71,16 @@ describe('a best boy puts the day in order', () => {
     await page.getByRole('tab', { name: 'Packs', exact: true }).click();
     await page.getByRole('button', { name: /Find the fewest packs/ }).click();
     await page.getByText(/packs are the fewest that can do/).waitFor();
+
+    // Packs that travel by air are findings with the rules' source and date, and lead to where the packs are.
+    await page.getByLabel('travel by passenger aircraft').check();
+    await expect.poll(() => page.locator('.stale').count()).toBe(0);
+    await page.locator('.rail-findings').getByRole('button').first().click();
+    const findings = page.getByRole('dialog', { name: 'Findings' });
+    const air = findings.locator('li, article').filter({ hasText: 'fly in the cabin' }).last();
+    await air.getByText(/49 CFR 175\.10.*as of 2026-03/).waitFor();
+    await air.getByRole('button', { name: 'Select' }).click();
+    await page.getByText('The packs at hand are under Packs.').waitFor();
     expect(trouble).toEqual([]);
     await context.close();
   });
