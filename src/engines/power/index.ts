@@ -39,7 +39,7 @@ export { type LostLeg, lostLeg } from './lost-leg.ts';
 export { type FloatingNeutral, floatingNeutral, type NeutralLoad, onNeutral } from './lost-neutral.ts';
 export { type LostNeutral, lostNeutral } from './lost-neutral-net.ts';
 export { type SourceModel, sourceVolts, type VoltsBasis } from './model.ts';
-export { deratingShare, type Rating, sourceRating } from './rating.ts';
+export { deratingShare, positive, type Rating, sourceRating } from './rating.ts';
 export { type LoadStep, largestStep } from './steps.ts';
 export { type TripBand, tripBand, tripWords } from './thermal.ts';
 export type { PowerResult, SetupName } from './types.ts';

@@ -2,7 +2,7 @@ import { figureKey } from '../../derive/types.ts';
 import { formatAmps, formatPct, formatVoltAmps, formatVolts, formatWatts } from '../../kernel/units.ts';
 import type { LoadRow, Meter as MeterFigures, SourceRow, SupplySummary } from '../../report/summary.ts';
 import { Figure } from '../common/Figure.tsx';
-import { worstKey } from '../common/figure-keys.ts';
+import { inSetup, worstKey } from '../common/figure-keys.ts';
 import { Meter } from '../common/Meter.tsx';
 import { useServices } from '../services.ts';
 import { useUi } from '../ui-state.ts';
@@ -35,7 +35,10 @@ export const SourceMeters = ({ source }: { readonly source: SourceRow }) => {
         <p className="rail-power small soft">
           <Figure figureKey={source.watts.figureKey}>{formatWatts(source.watts.now)}</Figure>,{' '}
           <Figure figureKey={source.voltAmps.figureKey}>{formatVoltAmps(source.voltAmps.now)}</Figure> now;
-          worst {formatWatts(source.watts.worst)}
+          worst{' '}
+          <Figure figureKey={inSetup(source.watts.figureKey, source.watts.worstSetupId)}>
+            {formatWatts(source.watts.worst)}
+          </Figure>
           {source.watts.rated !== undefined ? ` of ${formatWatts(source.watts.rated)}` : ''}
           {source.voltsV === undefined ? (
             <>

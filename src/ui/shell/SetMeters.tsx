@@ -1,10 +1,10 @@
 import { formatFuel, formatPct, formatVoltAmps, formatWatts, type LengthUnits } from '../../kernel/units.ts';
+import { explainSet, type SetFigure, tankHours } from '../../report/explain-set.ts';
 import type { PowerMeter, SourceRow } from '../../report/summary.ts';
-import { Figure } from '../common/Figure.tsx';
+import { Figure, TriedFigure } from '../common/Figure.tsx';
 import { inSetup } from '../common/figure-keys.ts';
 import { Meter } from '../common/Meter.tsx';
-
-const hours = (h: number): string => (h < 9.95 ? h.toFixed(1) : h.toFixed(0));
+import { useSessionSlice } from '../hooks.ts';
 
 /** A set as a whole: kilowatts and kVA apart, what it gives where it stands, fuel. */
 export const SetMeters = ({
@@ -17,8 +17,18 @@ export const SetMeters = ({
   /** Load in per cent of its rating below which a set fouls itself. */
   readonly lightPct: number;
 }) => {
+  const { assessment, setupId } = useSessionSlice((s) => ({
+    assessment: s.assessment,
+    setupId: s.setupId,
+  }));
   const { set } = source;
   if (!set) return null;
+  const figure = (f: SetFigure, text: string) =>
+    assessment ? (
+      <TriedFigure working={(plan) => explainSet(plan, assessment, source, setupId, f)}>{text}</TriedFigure>
+    ) : (
+      text
+    );
   const fuel = set.fuelNowLph;
   return (
     <section className="rail-source narrow" aria-label={`${source.label} as a set`}>
@@ -30,15 +40,33 @@ export const SetMeters = ({
       <PowerLine name="kW" meter={source.watts} />
       <PowerLine name="kVA" meter={source.voltAmps} />
       <p className="rail-power small soft">
-        {set.share === 1
-          ? 'gives its rating here'
-          : `derated to ${formatPct(100 * set.share)}: ${set.givesW === undefined ? '–' : formatWatts(set.givesW)}, ${set.givesVa === undefined ? '–' : formatVoltAmps(set.givesVa)}`}
-        {set.lightestPct < lightPct ? ` · light running, ${formatPct(set.lightestPct)}` : ''}
+        {set.share === 1 ? (
+          figure('share', 'gives its rating here')
+        ) : (
+          <>
+            derated to {figure('share', formatPct(100 * set.share))}:{' '}
+            {set.givesW === undefined ? '–' : figure('givesW', formatWatts(set.givesW))},{' '}
+            {set.givesVa === undefined ? '–' : figure('givesVa', formatVoltAmps(set.givesVa))}
+          </>
+        )}
+        {set.lightestPct < lightPct ? (
+          <> · light running, {figure('lightest', formatPct(set.lightestPct))}</>
+        ) : null}
       </p>
       <p className="rail-power small soft" title={set.fuelSource}>
-        {fuel === undefined
-          ? 'fuel not known'
-          : `fuel about ${formatFuel(fuel, units)} an hour${set.tankNowH === undefined ? '' : `, tank ${hours(set.tankNowH)} h${set.tankAssumed ? ' (assumed)' : ''}`}`}
+        {fuel === undefined ? (
+          'fuel not known'
+        ) : (
+          <>
+            fuel about {figure('fuel', `${formatFuel(fuel, units)} an hour`)}
+            {set.tankNowH === undefined ? null : (
+              <>
+                , tank {figure('tank', tankHours(set.tankNowH))}
+                {set.tankAssumed ? ' (assumed)' : ''}
+              </>
+            )}
+          </>
+        )}
       </p>
     </section>
   );

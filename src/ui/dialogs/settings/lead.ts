@@ -43,6 +43,7 @@ export const leadOfAssumption = (id: string): Lead | undefined =>
 const BY_NAME: readonly (readonly [RegExp, Lead])[] = [
   [/level/i, workspace('day', 'Day')],
   [/volts|nominal of the set/i, settings('sources', 'Volts…')],
+  [/^tank$/i, settings('sources', 'Tank…')],
   [/rated k|rating/i, settings('sources', 'Rating…')],
   [/air|height|altitude/i, settings('place', 'Place…')],
   [/watts|load model|power factor|harmonic|standby|draws|cell/i, GEAR],
