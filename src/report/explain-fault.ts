@@ -5,13 +5,14 @@ import type { Id } from '../kernel/ids.ts';
 import { formatVolts, formatWatts } from '../kernel/units.ts';
 import { type Plan, planRecord } from '../plan/plan.ts';
 import { explain } from './explain.ts';
+import { explainFaultKind } from './explain-fault-kind.ts';
 import type { Working, WorkingInput } from './types.ts';
 import { type Fault, tryFault } from './whatif.ts';
 import type { FaultPart, TriedFault } from './whatif-types.ts';
 
 /** A figure of a fault that is tried: what a load sees, or a wire of the source by its name before or after. */
 export type FaultFigure =
-  | { readonly load: string; readonly of: 'volts' | 'watts' }
+  | { readonly load: string; readonly of: 'volts' | 'watts' | 'takes' | 'restrike' }
   | { readonly wire: string; readonly when: 'before' | 'after' };
 
 /** The arithmetic behind a figure of a tried fault, from the same call that shows it. Undefined where there is no such figure. */
@@ -23,9 +24,11 @@ export const explainFault = (
 ): Working | undefined => {
   const tried = tryFault(plan, fault, setupId);
   if (!tried.ok) return undefined;
-  return 'load' in figure
-    ? loadWorking(plan, tried.value, figure.load, figure.of)
-    : wireWorking(plan, fault, tried.value, figure.wire, figure.when);
+  if ('wire' in figure) return wireWorking(plan, fault, tried.value, figure.wire, figure.when);
+  const { load, of } = figure;
+  return of === 'takes' || of === 'restrike'
+    ? explainFaultKind(plan, tried.value, load, of)
+    : loadWorking(plan, tried.value, load, of);
 };
 
 const wireWorking = (

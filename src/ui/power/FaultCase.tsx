@@ -1,5 +1,6 @@
 import { formatAmps, formatVolts, formatWatts } from '../../kernel/units.ts';
 import { explainFault, type FaultFigure } from '../../report/explain-fault.ts';
+import { restrikeWords, voltsTaken } from '../../report/explain-fault-kind.ts';
 import type { Fault, FaultLoad, WhatIf } from '../../report/whatif.ts';
 import { TriedFigure } from '../common/Figure.tsx';
 import { useServices } from '../services.ts';
@@ -92,7 +93,7 @@ export const FaultCase = ({ result, fault }: { readonly result: WhatIf; readonly
                     {l.state === 'dark' ? '–' : figure({ load: l.key, of: 'volts' }, formatVolts(l.voltsV))}
                   </td>
                   <td className="num">
-                    {Number.isFinite(l.voltsMinV) ? `${l.voltsMinV}–${l.voltsMaxV} V` : '–'}
+                    {Number.isFinite(l.voltsMinV) ? figure({ load: l.key, of: 'takes' }, voltsTaken(l)) : '–'}
                   </td>
                   <td className="num">
                     {l.state === 'dark' || !Number.isFinite(l.wattsW)
@@ -102,9 +103,7 @@ export const FaultCase = ({ result, fault }: { readonly result: WhatIf; readonly
                   <td>
                     {l.restrikeMin === undefined
                       ? ''
-                      : l.restrikeMin === 0
-                        ? 'at once'
-                        : `${l.restrikeMin} min`}
+                      : figure({ load: l.key, of: 'restrike' }, restrikeWords(l.restrikeMin))}
                   </td>
                 </tr>
               ))}
