@@ -65,6 +65,12 @@ export class SupplyIndex {
     return problem;
   }
 
+  /** A load that the legs at its inlet cannot be connected to. */
+  legsFault(r: AnyRecord, problem: string): string {
+    this.stop('power-load-legs', r.id, [r.id], { label: recordLabel(this.#plan, r), problem });
+    return problem;
+  }
+
   /** What hangs at the end of a chain too long to be walked. */
   tooDeep(r: AnyRecord | undefined): void {
     if (!r) return;

@@ -163,10 +163,7 @@ export const loadFault = (
     });
     return `its level is ${bad.levelPct} %`;
   }
-  if (connection) {
-    index.stop('power-load-legs', r.id, [r.id], { label, problem: connection });
-    return connection;
-  }
+  if (connection) return index.legsFault(r, connection);
   if (spec?.wattsW === 0) index.defects.push(always('power-zero-watts', 'note', r.id, [r.id], { label }));
   return undefined;
 };

@@ -12,10 +12,11 @@ import type { Reach } from './supply-reach.ts';
 const steady = (
   index: SupplyIndex,
   r: Charger | Device | Box | Source,
-  load: LoadSpec | undefined,
+  kind: { readonly load?: LoadSpec | undefined } | undefined,
   inlet: InletPort | undefined,
   reach: Reach,
 ): Pick<NewNode, 'what' | 'connectors' | 'steady' | 'load' | 'branches' | 'notComputed'> => {
+  const load = kind?.load;
   const branches =
     load && inlet && reach.shape && reach.notComputed === undefined
       ? loadBranches(reach.shape, inlet, reach.legs, reach.neutral, load)
@@ -25,7 +26,13 @@ const steady = (
   const fault =
     problem !== undefined
       ? index.otherFault(r, problem)
-      : (words ?? (load ? undefined : 'its kind does not say what it draws'));
+      : words !== undefined
+        ? index.legsFault(r, words)
+        : kind
+          ? load
+            ? undefined
+            : 'its kind does not say what it draws'
+          : index.kindFault(r, r.kindId);
   return {
     what: 'load',
     connectors: inlet ? [inlet.connector] : [],
@@ -47,7 +54,7 @@ export const steadyNode = (
   key: r.id,
   recordId: r.id,
   label: recordLabel(plan, r),
-  ...steady(index, r, kindOf(plan, r.kindId, 'charger', 'converter', ...deviceFamilies)?.load, inlet, reach),
+  ...steady(index, r, kindOf(plan, r.kindId, 'charger', 'converter', ...deviceFamilies), inlet, reach),
 });
 
 /** A power station at whose outlet it is charged: a load there, whatever it gives on its own side. */
@@ -61,5 +68,5 @@ export const chargingNode = (
   key: chargeKey(s.id),
   recordId: s.id,
   label: `${recordLabel(plan, s)}, charging`,
-  ...steady(index, s, kindOf(plan, s.kindId, 'source')?.load, inlet, reach),
+  ...steady(index, s, kindOf(plan, s.kindId, 'source'), inlet, reach),
 });

@@ -12,7 +12,7 @@ import type { KindFamily } from '../../../src/plan/kinds/kinds.ts';
 import { smallPlan } from '../../support/small-plan.ts';
 
 /** Families that are not put on the floor by themselves: they come with, on or along something. */
-const NOT_ALONE: readonly KindFamily[] = ['cable', 'dataCable', 'ballast', 'pack'];
+const NOT_ALONE: readonly KindFamily[] = ['cable', 'dataCable', 'ballast'];
 /** Kinds that one thing stands for on the drawing, by the circle of its legs. */
 const BY_CIRCLE: readonly KindFamily[] = ['stand'];
 /** Drawn as lines of their symbol, lighter than gear. */
