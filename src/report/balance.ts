@@ -44,6 +44,15 @@ export interface BalancedSource {
   readonly proved: boolean;
   /** The best found with at most 0, 1, 2, … moves. */
   readonly trade: readonly Score[];
+  readonly basis: BalanceBasis;
+}
+
+/** What the scores of a source were reckoned from: where each plug lies, by its position in the problem of `rootKey`. */
+export interface BalanceBasis {
+  readonly rootKey: string;
+  readonly before: Int32Array;
+  readonly after: Int32Array;
+  readonly trade: readonly Int32Array[];
 }
 
 export interface Balanced {
@@ -125,8 +134,26 @@ const balanceSource = (
       gapPct: boundA > 0 ? (100 * (best.score.worstLegA - boundA)) / boundA : 0,
       proved,
       trade: trade.map((t) => t.score),
+      basis: {
+        rootKey: p.root.key,
+        before: before.at,
+        after: best.at,
+        trade: trade.map((t) => t.at),
+      },
     },
   };
+};
+
+/** The outlet of a place in a balance, by its way. */
+export const slotLabel = (plan: Plan, p: SourceProblem, slot: number): string => {
+  const at = p.places[slot];
+  if (!at) return '';
+  const owner = plan.records.get(at.ref.recordId);
+  if (owner?.type === 'outlet') return recordLabel(plan, owner);
+  const way = waysOf(plan, at.ref.recordId).find((w) => w.id === at.port.wayId);
+  return way
+    ? wayLabel(recordLabel(plan, owner), way)
+    : [recordLabel(plan, owner), at.port.label ?? at.port.id].join(' ');
 };
 
 const movesOf = (plan: Plan, p: SourceProblem, found: Found): readonly BalanceMove[] =>
@@ -135,16 +162,7 @@ const movesOf = (plan: Plan, p: SourceProblem, found: Found): readonly BalanceMo
     const cable = p.cables[i];
     const place = p.places[to];
     if (to === plug.at || !cable || !place) return [];
-    const label = (slot: number): string => {
-      const at = p.places[slot];
-      if (!at) return '';
-      const owner = plan.records.get(at.ref.recordId);
-      if (owner?.type === 'outlet') return recordLabel(plan, owner);
-      const way = waysOf(plan, at.ref.recordId).find((w) => w.id === at.port.wayId);
-      return way
-        ? wayLabel(recordLabel(plan, owner), way)
-        : [recordLabel(plan, owner), at.port.label ?? at.port.id].join(' ');
-    };
+    const label = (slot: number): string => slotLabel(plan, p, slot);
     const a = placeOf(plan, place.ref.recordId);
     const b = placeOf(plan, cable.to.recordId);
     const same = place.ref.recordId === cable.from.recordId;

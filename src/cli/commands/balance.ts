@@ -39,9 +39,10 @@ export const balance: Command = {
     const result = balanceLegs(plan, { moves });
     await writePlanTo(values.out, applyChanges(plan, result.changes), path);
     const told = result.moves.map(({ changes: _, ...m }) => m);
+    const sources = result.sources.map(({ basis: _, ...s }) => s);
     if (values.json)
       output.out(
-        `${canonicalJson({ format: 'lampwright-balance', version: 1, out: values.out, moves: told, sources: result.sources })}\n`,
+        `${canonicalJson({ format: 'lampwright-balance', version: 1, out: values.out, moves: told, sources })}\n`,
       );
     else {
       for (const s of result.sources) output.out(`${lines(s).join('\n')}\n`);

@@ -1,11 +1,14 @@
-import { useMemo } from 'react';
+import { Fragment, useMemo } from 'react';
 import { formatAmps } from '../../kernel/units.ts';
 import { applyChanges, type ChangeSet } from '../../plan/change-set.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { assess } from '../../report/assess.ts';
-import { type SupplySummary, supplySummary } from '../../report/summary.ts';
-import type { Assessment, Severity } from '../../report/types.ts';
+import { explain } from '../../report/explain.ts';
+import { type Meter, type SupplySummary, supplySummary } from '../../report/summary.ts';
+import type { Assessment, Severity, Working } from '../../report/types.ts';
 import { useSettled } from '../hooks.ts';
+import { Figure, TriedFigure } from './Figure.tsx';
+import { worstKey } from './figure-keys.ts';
 
 const LEVELS: readonly Severity[] = ['stop', 'warn', 'note'];
 
@@ -39,23 +42,36 @@ export const ChangeEffect = ({
       </p>
       {rows.map((r) => (
         <p key={r.source}>
-          <span className="strong">{r.source}, worst setup</span> {r.words}
+          <span className="strong">{r.source}, worst setup</span>{' '}
+          {r.wires.map(({ was, now: meter }, i) => (
+            <Fragment key={meter.name}>
+              {i > 0 ? ' · ' : ''}
+              {meter.name} {was ? <Figure figureKey={worstKey(was)}>{formatAmps(was.worstA)}</Figure> : '–'} →{' '}
+              <TriedFigure working={() => withChange(after, meter)}>{formatAmps(meter.worstA)}</TriedFigure>
+            </Fragment>
+          ))}
         </p>
       ))}
     </section>
   );
 };
 
-const legRows = (
-  before: SupplySummary,
-  after: SupplySummary,
-): readonly { readonly source: string; readonly words: string }[] =>
+/** The working of a current with the change made. */
+const withChange = (after: Plan, meter: Meter): Working | undefined => {
+  const key = worstKey(meter);
+  const w = key === undefined ? undefined : explain(after, key);
+  return w && { ...w, title: `${w.title}, with the change` };
+};
+
+interface LegRow {
+  readonly source: string;
+  readonly wires: readonly { readonly was: Meter | undefined; readonly now: Meter }[];
+}
+
+const legRows = (before: SupplySummary, after: SupplySummary): readonly LegRow[] =>
   after.sources.flatMap((s) => {
     const old = before.sources.find((x) => x.id === s.id);
-    const wires = (x: typeof s) => [...x.legs, ...(x.legs.length > 1 ? [x.neutral] : [])];
-    const words = wires(s).map((m, i) => {
-      const was = old ? wires(old)[i]?.worstA : undefined;
-      return `${m.name} ${was === undefined ? '–' : formatAmps(was)} → ${formatAmps(m.worstA)}`;
-    });
-    return words.length > 0 ? [{ source: s.label, words: words.join(' · ') }] : [];
+    const meters = (x: typeof s): readonly Meter[] => [...x.legs, ...(x.legs.length > 1 ? [x.neutral] : [])];
+    const wires = meters(s).map((now, i) => ({ was: old && meters(old)[i], now }));
+    return wires.length > 0 ? [{ source: s.label, wires }] : [];
   });
