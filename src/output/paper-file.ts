@@ -1,23 +1,10 @@
+import { paperMetadata } from '../papers/metadata.ts';
 import { type PaperProgress, paperPages } from '../papers/paper-set.ts';
 import type { PaperOptions } from '../papers/sheet-info.ts';
-import { type Plan, planRecord } from '../plan/plan.ts';
-import type { Assessment } from '../report/types.ts';
-import { type PaperFonts, type PdfMetadata, pdfFile } from './pdf.ts';
+import { type PaperFonts, pdfFile } from './pdf.ts';
 
-/** Title, subject, author and date of the PDF, from the plan's title block and the state of issue. */
-export const pdfMetadata = (plan: Plan, options: PaperOptions): PdfMetadata => {
-  const head = planRecord(plan);
-  return {
-    title: [head.production, head.title].filter(Boolean).join(' – '),
-    subject: !options.revision
-      ? 'Lighting papers, not issued'
-      : options.draft
-        ? `Lighting papers, draft of revision ${options.revision}`
-        : `Lighting papers, revision ${options.revision}`,
-    author: head.people['drawn-by'] ?? '',
-    ...(options.date ? { date: options.date } : {}),
-  };
-};
+type Plan = Parameters<typeof paperPages>[0];
+type Assessment = Parameters<typeof paperPages>[1];
 
 /** The papers of a plan as one file. */
 export interface PaperFile {
@@ -37,7 +24,7 @@ export function* paperFileSteps(
   options: PaperOptions,
   fonts: PaperFonts,
 ): Generator<PaperProgress, PaperFile, undefined> {
-  const file = pdfFile(fonts, pdfMetadata(plan, options));
+  const file = pdfFile(fonts, paperMetadata(plan, options));
   const steps = paperPages(plan, assessment, options);
   let pages = 0;
   for (;;) {

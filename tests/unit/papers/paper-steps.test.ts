@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { paperFile, paperFileSteps, pdfMetadata } from '../../../src/output/paper-file.ts';
+import { paperFile, paperFileSteps } from '../../../src/output/paper-file.ts';
 import { pagesToPdf } from '../../../src/output/pdf.ts';
+import { paperMetadata } from '../../../src/papers/metadata.ts';
 import { paperPages, paperSet, progressOf } from '../../../src/papers/paper-set.ts';
 import { assess } from '../../../src/report/assess.ts';
 import { paperFonts } from '../../support/paper-fonts.ts';
@@ -19,7 +20,7 @@ describe('papers in steps', () => {
     const file = paperFile(plan, a, options, fonts);
     expect(file.pages).toBe(set.pages.length);
     expect(file.notices).toEqual(set.notices);
-    const whole = pagesToPdf(set.pages, fonts, pdfMetadata(plan, options));
+    const whole = pagesToPdf(set.pages, fonts, paperMetadata(plan, options));
     expect(Buffer.compare(Buffer.from(file.bytes ?? []), Buffer.from(whole))).toBe(0);
   });
 
