@@ -15,6 +15,7 @@ export default defineConfig({
           include: [`tests/${name}/**/*.test.{ts,tsx}`],
           environment: 'node',
           testTimeout: 20_000,
+          setupFiles: ['tests/support/seed.ts'],
           // Modules are read once for all files of a worker: reading them is most of the time, and none keeps state between tests.
           isolate: false,
         },
