@@ -1,5 +1,6 @@
 import { recordLabel } from '../derive/labels.ts';
-import { newRunMm } from '../derive/lengths.ts';
+import { newRunParts } from '../derive/lengths.ts';
+import { levelFixtureId } from '../derive/loads.ts';
 import { makeUp } from '../derive/stock.ts';
 import { legVoltsV, lineToLineV } from '../derive/systems.ts';
 import {
@@ -15,7 +16,7 @@ import { connector } from '../plan/connectors.ts';
 import { type Bridge, bridges, plugByBridge } from '../plan/edits/adapters.ts';
 import type { AdapterKind } from '../plan/kinds/adapter.ts';
 import type { CableKind } from '../plan/kinds/kinds.ts';
-import { type Plan, recordsOf } from '../plan/plan.ts';
+import { levelOf, type Plan, recordsOf } from '../plan/plan.ts';
 import { placeOf } from '../plan/ports.ts';
 import { Groups, inGroups, type Unit, unpluggedUnits } from './plug-units.ts';
 import { freePlaces, placeLabel, plugsAt } from './where-to-plug.ts';
@@ -29,6 +30,22 @@ export interface PlugStep {
   readonly lengthMm: number;
   readonly amps: number;
   readonly changes: ChangeSet;
+  readonly basis: PlugBasis;
+}
+
+/** What the figures of a step were reckoned from. */
+export interface PlugBasis {
+  /** Of the setup in which it draws most: its name, and the watts at its level there. */
+  readonly setup: string;
+  readonly wattsW: number;
+  readonly ratedW: number;
+  /** No level is set there: at full. */
+  readonly levelAssumed: boolean;
+  readonly powerFactor: number;
+  /** Nominal volts its volt-amperes are divided by: over all its legs where it takes each to neutral. */
+  readonly voltsV: number;
+  readonly run: ReturnType<typeof newRunParts>;
+  readonly piecesMm: readonly number[];
 }
 
 export interface PluggedAll {
@@ -173,6 +190,7 @@ export const plugEverything = (plan: Plan, options: PlugAllOptions): PluggedAll 
     groups.plugged(r, best.p.ref.recordId);
     const place = open.find((o) => o.p === best.p);
     if (place) place.left--;
+    const most = drawn.reduce((m, va, i) => (va > (drawn[m] ?? 0) ? i : m), 0);
     const changes = plugByBridge(
       after,
       best.p.ref,
@@ -189,6 +207,18 @@ export const plugEverything = (plan: Plan, options: PlugAllOptions): PluggedAll 
       lengthMm: best.lengthMm,
       amps: Math.max(...best.amps),
       changes,
+      basis: {
+        setup: setups[most]?.name ?? '',
+        wattsW: watts(setups[most]?.id ?? ''),
+        ratedW: unit.spec.wattsW,
+        levelAssumed:
+          (r.type === 'fixture' || r.type === 'ballast') &&
+          levelOf(plan, setups[most]?.id ?? '', levelFixtureId(r)).assumed,
+        powerFactor,
+        voltsV: best.volts,
+        run: best.run,
+        piecesMm: best.piecesMm,
+      },
     });
   }
   return { steps, left, changes: steps.reduce((all, s) => compose(all, s.changes), noChanges) };
@@ -202,7 +232,14 @@ const candidate = (
   book: readonly CableKind[],
   adapters: readonly AdapterKind[],
 ):
-  | { readonly p: Place; readonly bridge: Bridge; readonly lengthMm: number; readonly volts: number }
+  | {
+      readonly p: Place;
+      readonly bridge: Bridge;
+      readonly lengthMm: number;
+      readonly volts: number;
+      readonly run: PlugBasis['run'];
+      readonly piecesMm: readonly number[];
+    }
   | undefined => {
   const { r, inlet, spec } = unit;
   const here = placeOf(plan, r.id);
@@ -218,14 +255,15 @@ const candidate = (
   const legA = spec.wattsW / spec.powerFactor / volts / share;
   // A plate of several sockets carries more than one plug may.
   if (legA > (connector(p.port.connector)?.ratingA || Number.POSITIVE_INFINITY)) return undefined;
-  const neededMm = newRunMm(plan, there, here);
+  const run = newRunParts(plan, there, here);
+  const neededMm = run.drawnMm + run.risesMm + run.slackMm;
   for (const bridge of bridges(p.port, inlet, book, adapters)) {
-    const lengthMm = makeUp(neededMm, bridge.cable.stockLengthsMm).totalMm;
+    const { totalMm: lengthMm, piecesMm } = makeUp(neededMm, bridge.cable.stockLengthsMm);
     // A cable or adapter that would be the weakest part is passed over.
     if (bridge.cable.ampacityA * bridge.cable.parallel < legA) continue;
     if ((bridge.adapter?.ampacityA ?? Number.POSITIVE_INFINITY) < legA) continue;
     if ((bridge.adapter?.upstreamA ?? Number.POSITIVE_INFINITY) < (p.way.way?.breakerA ?? 0)) continue;
-    return { p, bridge, lengthMm, volts: volts * share };
+    return { p, bridge, lengthMm, volts: volts * share, run, piecesMm };
   }
   return undefined;
 };

@@ -36,7 +36,7 @@ export const plug: Command = {
       adapters: kinds.filter((k): k is AdapterKind => k.family === 'adapter' && k.what !== 'data'),
     });
     await writePlanTo(values.out, applyChanges(plan, result.changes), path);
-    const steps = result.steps.map(({ changes: _, ...s }) => s);
+    const steps = result.steps.map(({ changes: _, basis: __, ...s }) => s);
     if (values.json)
       output.out(
         `${canonicalJson({ format: 'lampwright-plug', version: 1, out: values.out, steps, left: result.left })}\n`,

@@ -2,14 +2,19 @@ import { useMemo, useState } from 'react';
 import type { AdapterKind } from '../../plan/kinds/adapter.ts';
 import { planRecord } from '../../plan/plan.ts';
 import { balanceLegs } from '../../report/balance.ts';
+import { explainPlug, type PlugFigure } from '../../report/explain-plug.ts';
 import { plugEverything } from '../../report/plug-all.ts';
 import { ChangeEffect } from '../common/ChangeEffect.tsx';
+import { TriedFigure } from '../common/Figure.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { chosenChanges } from './chosen-steps.ts';
 import { PlugScores } from './PlugScores.tsx';
 import { PowerCautions } from './PowerCautions.tsx';
 import { emptyWords, type Offer, type Step, stepsOf } from './plug-steps.ts';
+
+const stepFigure = ({ plug }: Step, f: PlugFigure, text: string) =>
+  plug ? <TriedFigure working={(plan) => explainPlug(plan, plug, f)}>{text}</TriedFigure> : text;
 
 /** Plugs in what has no feed, or moves plugs between ways: offered as a list, accepted whole or in part as one undo step. */
 export const PlugTab = () => {
@@ -161,8 +166,8 @@ export const PlugTab = () => {
                     <td>{s.after}</td>
                     {offer.what === 'plug' ? (
                       <>
-                        <td>{s.cable}</td>
-                        <td className="num">{s.amps}</td>
+                        <td>{stepFigure(s, 'cable', s.cable)}</td>
+                        <td className="num">{stepFigure(s, 'amps', s.amps)}</td>
                       </>
                     ) : null}
                   </tr>

@@ -1,7 +1,7 @@
 import { formatAmps, formatCableLength } from '../../kernel/units.ts';
 import type { ChangeSet } from '../../plan/change-set.ts';
 import type { Balanced } from '../../report/balance.ts';
-import type { PluggedAll } from '../../report/plug-all.ts';
+import type { PluggedAll, PlugStep } from '../../report/plug-all.ts';
 
 export type Offer =
   | { readonly what: 'plug'; readonly revision: number; readonly made: PluggedAll }
@@ -24,6 +24,8 @@ export interface Step {
   readonly cable: string;
   readonly amps: string;
   readonly changes: ChangeSet;
+  /** Of a unit that is plugged in: what its figures were reckoned from. */
+  readonly plug?: PlugStep;
 }
 
 export const stepsOf = (o: Offer, units: 'imperial' | 'metric'): readonly Step[] =>
@@ -36,6 +38,7 @@ export const stepsOf = (o: Offer, units: 'imperial' | 'metric'): readonly Step[]
         cable: `${s.kindName}, ${formatCableLength(s.lengthMm, units)}`,
         amps: formatAmps(s.amps),
         changes: s.changes,
+        plug: s,
       }))
     : o.made.moves.map((m) => ({
         key: m.cableId,
