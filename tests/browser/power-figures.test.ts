@@ -72,6 +72,27 @@ describe('figures of the power screens', () => {
     await page.context().close();
   });
 
+  test('of plug and balance and of a set in the meters open their working', async () => {
+    const { page, trouble } = await open(1920, 1080);
+    const set = page.getByRole('region', { name: /as a set$/ }).first();
+    const meters = set.locator('.rail-power .figure');
+    await meters.first().waitFor();
+    for (let i = 0; i < (await meters.count()); i++) await opens(page, () => meters.nth(i).click());
+    await page.getByRole('button', { name: 'Power', exact: true }).click();
+    await tab(page, 'Plug and balance');
+    await page.getByRole('textbox', { name: /re-plugs/ }).fill('2');
+    await page.getByRole('button', { name: 'Balance legs' }).click();
+    const scores = page.locator('.power-scores').first();
+    await scores.locator('.figure').first().waitFor();
+    for (const figure of await scores.locator('.figure').all())
+      await opens(page, () => figure.click(), (await figure.textContent()) ?? '');
+    const effect = page.getByRole('region', { name: 'Before and after' });
+    for (const figure of (await effect.locator('.figure').all()).slice(0, 4))
+      await opens(page, () => figure.click(), (await figure.textContent()) ?? '');
+    expect(trouble).toEqual([]);
+    await page.context().close();
+  });
+
   test('of the one-line diagram open by a click, and by F and Enter when their part is chosen', async () => {
     const { page, trouble } = await open(1366, 768);
     await page.getByRole('button', { name: 'Power', exact: true }).click();
