@@ -135,6 +135,9 @@ const mostOf = (
   return most;
 };
 
+/** From so many plugs on, a sum written out says no more than the list above it. */
+const LONG_SUM = 9;
+
 const worstLeg = (asked: Asked): Body => {
   const { p, setup, leg } = asked;
   const most = mostOf(asked, 0);
@@ -151,7 +154,9 @@ const worstLeg = (asked: Asked): Body => {
     ],
     steps: [
       `the most is on leg ${leg(most.leg)} in ${setup(most.setup)}`,
-      `${[fixed, ...on.map((x) => x.amps)].map(formatAmps).join(' + ')} = ${formatAmps(most.amps)}`,
+      on.length < LONG_SUM
+        ? `${[fixed, ...on.map((x) => x.amps)].map(formatAmps).join(' + ')} = ${formatAmps(most.amps)}`
+        : `the ${on.length + 1} currents above together: ${formatAmps(most.amps)}`,
     ],
     result: formatAmps(most.amps),
   };

@@ -177,7 +177,7 @@ const fuelOf = (asked: Asked): Body => {
     inputs: [
       line('load', formatWatts(now), `${setup}, the load flow`),
       ...ratedLines(asked, 'kw'),
-      line('fuel chart', 'litres an hour at 25, 50, 75 and 100 %', fuelSource, true),
+      line('fuel chart', 'approximate', 'printed for 25, 50, 75 and 100 % of the rating, by size of set'),
     ],
     steps: [
       `${formatWatts(now)} ÷ ${formatWatts(rated)} = ${formatPct(read.loadPct)}`,
