@@ -1,12 +1,6 @@
 import { recordLabel } from '../derive/labels.ts';
 import { legName } from '../derive/systems.ts';
-import {
-  BalanceState,
-  balanceProblem,
-  computePower,
-  type SourceProblem,
-  worstLegBound,
-} from '../engines/power/index.ts';
+import { BalanceState, balanceProblem, computePower, type SourceProblem } from '../engines/power/index.ts';
 import { formatAmps } from '../kernel/units.ts';
 import { type Plan, planRecord } from '../plan/plan.ts';
 import { type BalancedSource, slotLabel } from './balance.ts';
@@ -16,7 +10,8 @@ import type { Working, WorkingInput } from './types.ts';
 export type BalanceScore = 'before' | 'after' | number;
 export type ScoreFigure = 'worstLegA' | 'neutralA' | 'overloads' | 'moves';
 
-interface Asked {
+/** A balance with its plugs where one of its scores has them. */
+export interface AskedBalance {
   readonly plan: Plan;
   readonly p: SourceProblem;
   readonly state: BalanceState;
@@ -27,7 +22,8 @@ interface Asked {
 
 type Body = Pick<Working, 'title' | 'formula' | 'inputs' | 'steps' | 'result'>;
 
-const SOURCE = 'Kirchhoff’s current law; legs as plain sums of rms amps, which is never too kind';
+export const BALANCE_SOURCE =
+  'Kirchhoff’s current law; legs as plain sums of rms amps, which is never too kind';
 
 /** The arithmetic behind a score of a balance, from the plugs where that score has them. Undefined where it has none. */
 export const explainBalance = (
@@ -46,45 +42,22 @@ export const explainBalance = (
     key: `${figure} of ${source.basis.rootKey}, ${which}`,
     title: `${w.title} of ${source.label}, ${when}`,
     rule: 'power-balance',
-    source: SOURCE,
+    source: BALANCE_SOURCE,
   };
 };
 
-/** The lower bound on the worst leg, or how far above it the answer is. */
-export const explainBalanceBound = (
-  plan: Plan,
-  source: BalancedSource,
-  figure: 'boundA' | 'gapPct',
-): Working | undefined => {
-  const asked = askedOf(plan, source, 'before');
-  if (!asked) return undefined;
-  const bound = source.proved ? undefined : boundOf(asked);
-  if (!bound) return undefined;
-  const common = { key: `${figure} of ${source.basis.rootKey}`, rule: 'power-balance', source: SOURCE };
-  if (figure === 'boundA') return { ...common, ...bound, title: `${bound.title} of ${source.label}` };
-  const gap = `${source.gapPct.toFixed(1)} %`;
-  const worst = formatAmps(source.after.worstLegA);
-  return {
-    ...common,
-    title: `How far ${source.label} as offered is above the least worst leg there can be`,
-    formula: 'gap = (worst leg − bound) ÷ bound',
-    inputs: [
-      line('worst leg', worst, 'as offered'),
-      line('bound', bound.result, 'no assignment of these plugs is below it'),
-    ],
-    steps: [`(${worst} − ${bound.result}) ÷ ${bound.result} = ${gap}`],
-    result: gap,
-  };
-};
-
-const line = (name: string, value: string, from: string): WorkingInput => ({
+export const line = (name: string, value: string, from: string): WorkingInput => ({
   name,
   value,
   from,
   assumed: false,
 });
 
-const askedOf = (plan: Plan, source: BalancedSource, which: BalanceScore): Asked | undefined => {
+export const askedOf = (
+  plan: Plan,
+  source: BalancedSource,
+  which: BalanceScore,
+): AskedBalance | undefined => {
   const { basis } = source;
   const at = typeof which === 'number' ? basis.trade[which] : basis[which];
   const power = computePower(plan);
@@ -101,12 +74,12 @@ const askedOf = (plan: Plan, source: BalancedSource, which: BalanceScore): Asked
   };
 };
 
-const plugLabel = ({ plan, p }: Asked, i: number): string =>
+const plugLabel = ({ plan, p }: AskedBalance, i: number): string =>
   recordLabel(plan, plan.records.get(p.cables[i]?.to.recordId ?? ''));
 
 /** Plugs fed through a thing on one of its legs, with their amps in a setup. */
 const plugsOn = (
-  asked: Asked,
+  asked: AskedBalance,
   thing: number,
   leg: number,
   setup: number,
@@ -122,7 +95,7 @@ const plugsOn = (
 
 /** The leg and setup in which a thing carries most. */
 const mostOf = (
-  { state, p }: Asked,
+  { state, p }: AskedBalance,
   thing: number,
 ): { readonly amps: number; readonly leg: number; readonly setup: number } => {
   const { legs, setups } = p.problem;
@@ -138,7 +111,7 @@ const mostOf = (
 /** From so many plugs on, a sum written out says no more than the list above it. */
 const LONG_SUM = 9;
 
-const worstLeg = (asked: Asked): Body => {
+const worstLeg = (asked: AskedBalance): Body => {
   const { p, setup, leg } = asked;
   const most = mostOf(asked, 0);
   const fixed = p.problem.fixedA[most.leg * p.problem.setups + most.setup] ?? 0;
@@ -163,7 +136,7 @@ const worstLeg = (asked: Asked): Body => {
 };
 
 /** What lies on the neutral in a setup as (re, im): what does not move, then plug by plug. */
-const neutralParts = (asked: Asked, s: number): readonly (readonly [re: number, im: number])[] => {
+const neutralParts = (asked: AskedBalance, s: number): readonly (readonly [re: number, im: number])[] => {
   const { fixedNeutral, plugs, slots, anglesRad } = asked.p.problem;
   return [
     [fixedNeutral[s * 2] ?? 0, fixedNeutral[s * 2 + 1] ?? 0],
@@ -185,7 +158,7 @@ const neutralParts = (asked: Asked, s: number): readonly (readonly [re: number, 
 const phasor = ([re, im]: readonly [number, number]): string =>
   `${formatAmps(Math.hypot(re, im))} ∠ ${((Math.atan2(im, re) * 180) / Math.PI).toFixed(0).replace('-', '−')}°`;
 
-const neutral = (asked: Asked): Body => {
+const neutral = (asked: AskedBalance): Body => {
   const sums = Array.from({ length: asked.p.problem.setups }, (_, s) => {
     const parts = neutralParts(asked, s);
     const sum = [0, 1].map((k) => parts.reduce((n, x) => n + (x[k] ?? 0), 0));
@@ -220,7 +193,7 @@ const neutral = (asked: Asked): Body => {
   };
 };
 
-const overloads = (asked: Asked): Body => {
+const overloads = (asked: AskedBalance): Body => {
   const { p, setup, leg } = asked;
   const all = p.things.flatMap((thing, t) => {
     const limitA = p.problem.limitA[t] ?? Number.NaN;
@@ -244,7 +217,7 @@ const overloads = (asked: Asked): Body => {
   };
 };
 
-const moves = (asked: Asked): Body => {
+const moves = (asked: AskedBalance): Body => {
   const { plan, p, at } = asked;
   const moved = p.problem.plugs.flatMap((plug, i) => (at[i] === plug.at ? [] : [{ plug, i }]));
   return {
@@ -262,41 +235,9 @@ const moves = (asked: Asked): Body => {
   };
 };
 
-const WORKINGS: Readonly<Record<ScoreFigure, (asked: Asked) => Body>> = {
+const WORKINGS: Readonly<Record<ScoreFigure, (asked: AskedBalance) => Body>> = {
   worstLegA: worstLeg,
   neutralA: neutral,
   overloads,
   moves,
-};
-
-const boundOf = (asked: Asked): Body => {
-  const { p, setup } = asked;
-  const { plugs, legs, setups, fixedA } = p.problem;
-  const sum = (xs: readonly number[]): number => xs.reduce((a, b) => a + b, 0);
-  const each = Array.from({ length: setups }, (_, s) => {
-    const fixed = Array.from({ length: legs }, (_, l) => fixedA[l * setups + s] ?? 0);
-    const own = plugs.flatMap((x) => [...x.amps.slice(s * x.positions, (s + 1) * x.positions)]);
-    const totalA = sum(fixed) + sum(own);
-    return { s, totalA, evenA: totalA / legs, fixedA: Math.max(...fixed), plugA: Math.max(0, ...own) };
-  });
-  const most = (x: (typeof each)[number]): number => Math.max(x.evenA, x.fixedA, x.plugA);
-  const worst = each.reduce((a, b) => (most(b) > most(a) ? b : a));
-  const result = formatAmps(worstLegBound(p.problem));
-  return {
-    title: 'Least worst leg there can be',
-    formula:
-      'bound = the largest of: all amps ÷ legs, the fullest leg of what does not move, the largest plug',
-    inputs: [
-      line('all amps', formatAmps(worst.totalA), setup(worst.s)),
-      line('legs', `${legs}`, 'the source'),
-      line('fullest leg of what does not move', formatAmps(worst.fixedA), setup(worst.s)),
-      line('largest plug, on one leg', formatAmps(worst.plugA), setup(worst.s)),
-    ],
-    steps: [
-      `the setup that bounds most is ${setup(worst.s)}`,
-      `${formatAmps(worst.totalA)} ÷ ${legs} = ${formatAmps(worst.evenA)}`,
-      `the largest of ${[worst.evenA, worst.fixedA, worst.plugA].map(formatAmps).join(', ')}: ${result}`,
-    ],
-    result,
-  };
 };

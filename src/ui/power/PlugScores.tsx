@@ -1,11 +1,7 @@
 import { formatAmps } from '../../kernel/units.ts';
 import type { BalancedSource } from '../../report/balance.ts';
-import {
-  type BalanceScore,
-  explainBalance,
-  explainBalanceBound,
-  type ScoreFigure,
-} from '../../report/explain-balance.ts';
+import { type BalanceScore, explainBalance, type ScoreFigure } from '../../report/explain-balance.ts';
+import { explainBalanceBound } from '../../report/explain-balance-bound.ts';
 import { TriedFigure } from '../common/Figure.tsx';
 
 /** Before, after and what each number of moves would bring. */

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { formatAmps } from '../../../src/kernel/units.ts';
 import { balanceLegs } from '../../../src/report/balance.ts';
-import { explainBalance, explainBalanceBound } from '../../../src/report/explain-balance.ts';
+import { explainBalance } from '../../../src/report/explain-balance.ts';
+import { explainBalanceBound } from '../../../src/report/explain-balance-bound.ts';
 import { demoPlan } from '../../support/demo-plan.ts';
 
 describe.each(['street', 'stage', 'study'] as const)('workings of a balance on “%s”', (name) => {
