@@ -154,8 +154,7 @@ export const problemsOf = (plan: Plan, r: AnyRecord): readonly ReferenceProblem[
       }
     }
   }
-  if (r.type === 'box' && r.patch)
-    needs('patch.universeId', 'universe', r.patch.universeId, 'universe');
+  if (r.type === 'box' && r.patch) needs('patch.universeId', 'universe', r.patch.universeId, 'universe');
   if (r.type === 'fixture' && r.packFrom) needs('packFrom.packId', 'pack', r.packFrom.packId, 'pack');
   if (r.type === 'grip') {
     for (const id of r.supports) needs('supports', 'stand', id, 'stand');
