@@ -150,7 +150,11 @@ describe('more of the power workspace', () => {
     await page.getByRole('combobox', { name: /^Show/ }).selectOption({ label: 'K4' });
     await page.locator('[data-record=unit-15]').first().waitFor();
     expect(await page.locator('[data-record=box-k5]').count()).toBe(0);
-    await page.locator('[data-record=unit-15] .one-line-hit').last().click();
+    // Beside its figures: a click on one of them opens its working.
+    await page
+      .locator('[data-record=unit-15] .one-line-hit')
+      .last()
+      .click({ position: { x: 3, y: 3 } });
     const part = page.getByRole('complementary', { name: 'Chosen part' });
     await part.getByRole('button', { name: /\d V$/ }).click();
     await page.getByRole('dialog').getByText(/Rule /).waitFor();
@@ -225,6 +229,16 @@ describe('more of the power workspace', () => {
     await page.mouse.click(spot.x, spot.y, { button: 'right' });
     await page.getByRole('menuitem', { name: /Where can I plug (it )?in/ }).click();
     await page.getByRole('tab', { name: 'Where can I plug in', selected: true }).waitFor();
+    // More than is left on any circuit of the house, then less.
+    await page
+      .getByRole('spinbutton', { name: 'Watts' })
+      .or(page.getByRole('textbox', { name: 'Watts' }))
+      .fill('1500');
+    await page.getByText(/No free outlet on this floor takes it/).waitFor();
+    await page
+      .getByRole('spinbutton', { name: 'Watts' })
+      .or(page.getByRole('textbox', { name: 'Watts' }))
+      .fill('200');
     await page.getByRole('table').waitFor();
     expect(trouble).toEqual([]);
     await page.context().close();
