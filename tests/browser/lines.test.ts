@@ -84,7 +84,7 @@ test('setup cards are ticked by name, counted, filtered and kept; parts are run 
   const card = page.getByRole('article', { name: 'Card of unit 63', exact: true });
   await card.getByLabel('Reset to defaults').check();
   await card.getByRole('button', { name: 'All done' }).click();
-  await page.getByText('1 of 60 units done').waitFor();
+  await page.getByText('1 of 62 units done').waitFor();
   await page.getByLabel('Show', { exact: true }).selectOption('left');
   expect(await card.count()).toBe(0);
   const ticks = recordsIn(await planText(page)).filter((r) => r.type === 'tick');

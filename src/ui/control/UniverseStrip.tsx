@@ -26,11 +26,13 @@ export const UniverseStrip = (p: UniverseStripProps) => {
   const id = useId();
   const { use, grid } = p;
   const blocks = use.rows.filter((r) => r.slots > 0);
-  const [active, setActive] = useState(0);
-  const current = blocks[Math.min(active, blocks.length - 1)];
+  // Kept by name: a block that is dragged past others stays the one at hand.
+  const [active, setActive] = useState('');
+  const nameOf = (r: PatchRow): string => `${r.fixtureId}-${r.fromSlot}`;
+  const current = blocks.find((r) => nameOf(r) === active) ?? blocks[0];
   const unitOf = (r: PatchRow): string =>
     recordOf(p.plan, 'fixture', r.fixtureId)?.unit ?? recordOf(p.plan, 'box', r.fixtureId)?.label ?? '';
-  const optionId = (r: PatchRow): string => `${id}-${r.fixtureId}-${r.fromSlot}`;
+  const optionId = (r: PatchRow): string => `${id}-${nameOf(r)}`;
 
   const choose = (r: PatchRow, add: boolean): void => {
     const next = new Set(add ? session.getState().selection : []);
@@ -60,8 +62,9 @@ export const UniverseStrip = (p: UniverseStripProps) => {
     } else if (step !== 0) {
       const next = Math.min(blocks.length - 1, Math.max(0, at + step));
       const block = blocks[next];
-      setActive(next);
-      if (block) choose(block, false);
+      if (!block) return;
+      setActive(nameOf(block));
+      choose(block, false);
     } else if (e.key === 'Enter' || e.key === ' ') choose(current, e.key === ' ');
     else return;
     e.preventDefault();
@@ -91,7 +94,7 @@ export const UniverseStrip = (p: UniverseStripProps) => {
       })}
       {blocks.map((r) => (
         <Block
-          key={`${r.fixtureId}-${r.fromSlot}`}
+          key={nameOf(r)}
           id={optionId(r)}
           row={r}
           unit={unitOf(r)}
@@ -102,7 +105,7 @@ export const UniverseStrip = (p: UniverseStripProps) => {
           away={p.drag?.row.fixtureId === r.fixtureId && p.drag.row.fromSlot === r.fromSlot}
           onDown={(e, svg) => {
             if (e.button !== 0) return;
-            setActive(blocks.indexOf(r));
+            setActive(nameOf(r));
             choose(r, e.shiftKey || e.ctrlKey || e.metaKey);
             const box = svg.getBoundingClientRect();
             p.onGrab(r, slotAt(grid, e.clientX - box.left, e.clientY - box.top), e.clientX, e.clientY);
