@@ -77,7 +77,7 @@ test('margins show their working, a place is found and taken, and the picture fo
   // The best place is looked for, shown, and taken as one step.
   const before = await transmitterIn(page);
   await page.getByRole('button', { name: 'Find places' }).click();
-  await page.getByText(/free places tried for 4 receivers/).waitFor();
+  await page.getByText(/free places tried for 6 receivers/).waitFor();
   await page.getByRole('button', { name: 'Move it here' }).first().click();
   const moved = await transmitterIn(page);
   expect(moved).not.toEqual(before);
