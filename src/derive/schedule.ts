@@ -3,6 +3,7 @@ import { compareIds } from '../kernel/ids.ts';
 import { levelOf, type Plan, recordOf, recordsOf, setupsOf } from '../plan/plan.ts';
 import { LAST_MINUTE } from '../plan/records/day.ts';
 import type { Block } from '../plan/records/index.ts';
+import { isNoted, rememberedEach } from '../plan/remembered.ts';
 
 /** A fixture that burns: how bright, in which setup, and whether its level is in the plan. */
 export interface Burning {
@@ -68,26 +69,39 @@ export const setupBurnt = (plan: Plan, b: Block): Id | undefined =>
   setupOfBlock(
     plan,
     b,
-    blocksOfDay(plan, b.day).filter((x) => x.id !== b.id && blockFault(plan, x) === undefined),
+    blocksOfDay(plan, b.day).filter((x) => byTime(x, b) < 0 && blockFault(plan, x) === undefined),
   );
 
-const burningIn = (plan: Plan, b: Block, before: readonly Block[]): ReadonlyMap<Id, Burning> => {
-  const setupId = setupOfBlock(plan, b, before);
+/** Ids of the fixtures: the very same list for as long as none comes or goes, however often they are moved. */
+const fixtureIds = (() => {
+  let last: readonly Id[] = [];
+  return (plan: Plan): readonly Id[] => {
+    const fixtures = recordsOf(plan, 'fixture');
+    const same = fixtures.length === last.length && fixtures.every((f, i) => f.id === last[i]);
+    if (!same) last = fixtures.map((f) => f.id);
+    return last;
+  };
+})();
+
+const burningIn = (plan: Plan, b: Block, fixtures: readonly Id[]): ReadonlyMap<Id, Burning> => {
+  const setupId = setupBurnt(plan, b);
   const burning = new Map<Id, Burning>();
   if (setupId === undefined) return burning;
   const whole = b.what === 'setup' || b.what === 'pre-light';
-  const ids = whole ? recordsOf(plan, 'fixture').map((f) => f.id) : b.burnsThrough;
+  const there = whole ? undefined : new Set(fixtures);
+  const ids = there ? b.burnsThrough.filter((id) => there.has(id)) : fixtures;
   for (const id of ids) {
-    if (!recordOf(plan, 'fixture', id)) continue;
     const { levelPct, assumed } = levelOf(plan, setupId, id);
     if (levelPct > 0) burning.set(id, { levelPct: Math.min(100, levelPct), setupId, assumed });
   }
   return burning;
 };
 
-const makeDay = (plan: Plan, day: number): Day => {
-  const blocks = blocksOfDay(plan, day).filter((b) => blockFault(plan, b) === undefined);
-  const burning = blocks.map((b, i) => burningIn(plan, b, blocks.slice(0, i)));
+/** As `burningIn`, of many blocks; from edit to edit only those are looked at anew whose levels were touched. */
+const burningInEach = rememberedEach(burningIn);
+
+const makeDay = (plan: Plan, day: number, blocks: readonly Block[], burnt: BurntIn): Day => {
+  const burning = blocks.map((b) => burnt.get(b.id));
   const edges = [...new Set(blocks.flatMap((b) => [b.startMin, b.endMin]))].sort((a, b) => a - b);
   const segments = edges.slice(1).map((endMin, i): Segment => {
     const startMin = edges[i] ?? endMin;
@@ -113,13 +127,23 @@ const makeDay = (plan: Plan, day: number): Day => {
 
 const planDates = (plan: Plan): readonly string[] => recordOf(plan, 'plan', 'plan')?.dates ?? [];
 
+type BurntIn = ReadonlyMap<Id, ReadonlyMap<Id, Burning>>;
+
 const memo = new WeakMap<Plan, readonly Day[]>();
 
 /** The shooting days of a plan: who burns when. Blocks with faults take no part. */
 export const shootingDays = (plan: Plan): readonly Day[] => {
   const known = memo.get(plan);
   if (known) return known;
-  const days = dayNumbers(plan).map((n) => makeDay(plan, n));
+  const ofDay = dayNumbers(plan).map((day) => ({
+    day,
+    blocks: blocksOfDay(plan, day).filter((b) => blockFault(plan, b) === undefined),
+  }));
+  const all = ofDay.flatMap((d) => d.blocks);
+  const ids = fixtureIds(plan);
+  const made = isNoted(plan) ? all.map((b) => burningIn(plan, b, ids)) : burningInEach(plan, all, ids);
+  const burnt: BurntIn = new Map(all.map((b, i) => [b.id, made[i] ?? new Map()]));
+  const days = ofDay.map(({ day, blocks }) => makeDay(plan, day, blocks, burnt));
   memo.set(plan, days);
   return days;
 };
