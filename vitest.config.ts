@@ -8,6 +8,8 @@ export default defineConfig({
     passWithNoTests: true,
     // All cores: nothing else runs meanwhile.
     maxWorkers: '100%',
+    // What was read once is kept for the next run.
+    experimental: { fsModuleCache: true, fsModuleCachePath: '.cache/vitest-modules' },
     projects: [
       ...NODE_PROJECTS.map((name) => ({
         test: {

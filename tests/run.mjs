@@ -1,5 +1,5 @@
 // `npm test`: gets everything ready, runs every stage and counts. `--quick` leaves out the browser and the long tests.
-import { spawnSync } from 'node:child_process';
+import { execFile, spawnSync } from 'node:child_process';
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import { checkNode, ensureBuilt, ensureInstalled, ROOT, runMain, Stop } from '../src/cli/bootstrap.mjs';
@@ -26,10 +26,15 @@ const count = (stage, { passed = 0, failed = 0, skipped = 0 }) => {
   console.log(`-- ${stage}: ${passed} passed, ${failed} failed${more}`);
 };
 
-const runStatic = ([stage, command, ...args]) => {
+const runStatic = async ([stage, command, ...args]) => {
+  const r = await new Promise((done) => {
+    execFile(command, args, { cwd: ROOT, maxBuffer: Infinity }, (error, out, err) =>
+      done({ ok: error === null, text: out + err }),
+    );
+  });
   heading(stage);
-  const r = spawnSync(command, args, { cwd: ROOT, stdio: 'inherit' });
-  count(stage, r.status === 0 ? { passed: 1 } : { failed: 1 });
+  process.stdout.write(r.text);
+  count(stage, r.ok ? { passed: 1 } : { failed: 1 });
 };
 
 const runBuild = (target) => {
@@ -102,10 +107,10 @@ const runVitest = (projects, environment) => {
   if (r.status !== 0 && !anyFailed) count('errors outside the tests', { failed: 1 });
 };
 
-await runMain(() => {
+await runMain(async () => {
   checkNode();
   ensureInstalled(console.log);
-  for (const stage of STATIC) runStatic(stage);
+  await Promise.all(STATIC.map(runStatic));
   runBuild('cli');
   runVitest(PROJECTS, {});
   if (!quick && runBuild('app')) {
