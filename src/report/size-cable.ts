@@ -45,10 +45,12 @@ const excused = (plan: Plan, kind: CableKind, breakerA: number): boolean => {
   );
 };
 
-const carries = (plan: Plan, a: RunAsked, c: RunChoice): boolean =>
+const bears = (plan: Plan, a: RunAsked, c: RunChoice): boolean =>
   c.ampacityA >= a.amps &&
-  c.dropPct <= a.dropPct &&
   (a.breakerA === undefined || c.ampacityA >= a.breakerA || excused(plan, c.kind, a.breakerA));
+
+const carries = (plan: Plan, a: RunAsked, c: RunChoice): boolean =>
+  bears(plan, a, c) && c.dropPct <= a.dropPct;
 
 /**
  * The lightest cable of the kinds given (several sets of single conductors where one does not do) that carries a run's amps,
@@ -176,7 +178,9 @@ export const sizeCable = (
     kind: choice?.kind,
     sets: choice?.sets ?? 1,
     now: !good
-      ? 'too small'
+      ? bears(plan, asked, now)
+        ? 'loses too much'
+        : 'too small'
       : choice && copper(choice.kind, choice.sets) < copper(own, 1) * (1 - 1e-9)
         ? 'larger'
         : 'fits',
@@ -184,7 +188,9 @@ export const sizeCable = (
       `${formatAmps(asked.amps)} on a leg with ${pct} % headroom over ${formatCableLength(node.lengthMm, units)}${asked.breakerA === undefined ? '' : `, behind ${formatAmps(asked.breakerA)}`}; ${formatPct(asked.dropPct)} of the ${formatPct(advice)} of advice are left for it`,
       choice
         ? `${choice.sets > 1 ? `${choice.sets} × ` : ''}${choice.kind.name} carries ${formatAmps(choice.ampacityA)} and loses ${choice.dropV.toFixed(1)} V, ${formatPct(choice.dropPct)}`
-        : 'no cable of the book with these ends does',
+        : bears(plan, asked, now)
+          ? `this one loses ${now.dropV.toFixed(1)} V, ${formatPct(now.dropPct)}; no cable of the book with these ends loses little enough`
+          : 'no cable of the book with these ends carries it',
     ],
   };
 };

@@ -3,6 +3,17 @@ import type { BoxKind, CableKind, SourceKind } from '../plan/kinds/kinds.ts';
 import type { Cable } from '../plan/records/index.ts';
 import type { Working } from './types.ts';
 
+/** What is to be said of the kind that is there now. */
+export type SizedNow = 'fits' | 'larger' | 'too small' | 'loses too much';
+
+/** That in words, for screen and command line. */
+export const SIZED_NOW_WORDS: Readonly<Record<SizedNow, string>> = {
+  fits: 'the present one is it',
+  larger: 'the present one is larger than needed',
+  'too small': 'the present one does not carry it with that headroom',
+  'loses too much': 'the present one carries it, and more volts are lost than advised',
+};
+
 /** What a source or box must carry, and the smallest kind that does. */
 export interface Sized {
   readonly recordId: Id;
@@ -13,8 +24,8 @@ export interface Sized {
   readonly kind: SourceKind | BoxKind | CableKind | undefined;
   /** Sets of a cable side by side. */
   readonly sets?: number;
-  /** Whether the present kind is it, is larger than needed, or does not carry the load with the headroom. */
-  readonly now: 'fits' | 'larger' | 'too small';
+  /** Whether the present kind is it, is larger than needed, does not carry the load, or carries it and loses more volts than advised. */
+  readonly now: SizedNow;
   readonly reasons: readonly string[];
   /** The arithmetic behind it. */
   readonly working: Working;

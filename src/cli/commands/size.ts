@@ -6,14 +6,9 @@ import { type Plan, planRecord } from '../../plan/plan.ts';
 import { CAUTION_LINE } from '../../report/cautions.ts';
 import { sizePlan } from '../../report/size.ts';
 import { sizeRun } from '../../report/size-cable.ts';
+import { SIZED_NOW_WORDS } from '../../report/size-types.ts';
 import { type Command, EXIT, orRefuse, planFrom, UsageError } from '../command.ts';
 import { onePath, wholeNumber } from '../plan-out.ts';
-
-const WORDS = {
-  fits: 'the present one is it',
-  larger: 'the present one is larger than needed',
-  'too small': 'the present one does not carry it with that headroom',
-} as const;
 
 interface RunValues {
   readonly amps?: string | undefined;
@@ -119,7 +114,7 @@ export const size: Command = {
     const fine = rows.filter((r) => r.what === 'cable' && r.now === 'fits').length;
     for (const r of rows.filter((x) => x.what !== 'cable' || x.now !== 'fits'))
       output.out(
-        `${r.label} (${r.nowName}): ${r.sets !== undefined && r.sets > 1 ? `${r.sets} × ` : ''}${r.kind?.name ?? 'nothing in the book'}; ${WORDS[r.now]}\n${r.reasons.map((x) => `  ${x}\n`).join('')}`,
+        `${r.label} (${r.nowName}): ${r.sets !== undefined && r.sets > 1 ? `${r.sets} × ` : ''}${r.kind?.name ?? 'nothing in the book'}; ${SIZED_NOW_WORDS[r.now]}\n${r.reasons.map((x) => `  ${x}\n`).join('')}`,
       );
     if (rows.length === 0) output.out('No generator, box or cable of this plan carries anything.\n');
     if (fine > 0) output.out(`${fine} ${fine === 1 ? 'cable is' : 'cables are'} what this load asks for.\n`);

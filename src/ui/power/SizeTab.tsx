@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react';
 import { planRecord } from '../../plan/plan.ts';
 import { type Sized, sizePlan } from '../../report/size.ts';
+import { SIZED_NOW_WORDS } from '../../report/size-types.ts';
 import { ChangeEffect } from '../common/ChangeEffect.tsx';
 import { TriedFigure } from '../common/Figure.tsx';
 import { useSessionSlice, useSettled } from '../hooks.ts';
@@ -9,18 +10,12 @@ import { RunForm } from './RunForm.tsx';
 import './size.css';
 import { type SizedChange, sizedChange } from './size-changes.ts';
 
-const WORDS: Readonly<Record<Sized['now'], string>> = {
-  fits: 'the present one is it',
-  larger: 'the present one is larger than needed',
-  'too small': 'the present one does not carry it with that headroom',
-};
-
 /** What asks for something comes first. */
-const ORDER: readonly Sized['now'][] = ['too small', 'larger', 'fits'];
+const ORDER: readonly Sized['now'][] = ['too small', 'loses too much', 'larger', 'fits'];
 
 const HEADROOMS = [0, 10, 20, 30, 50] as const;
 
-type Shown = 'all' | 'too small' | 'larger';
+type Shown = 'all' | Exclude<Sized['now'], 'fits'>;
 
 /** The smallest standard set, box and cable that carries the plan with a chosen headroom, with the reasons; taken in whole or in part. */
 export const SizeTab = () => {
@@ -72,6 +67,7 @@ export const SizeTab = () => {
           <select className="input" value={shown} onChange={(e) => setShown(e.target.value as Shown)}>
             <option value="all">all that carries load</option>
             <option value="too small">what is too small</option>
+            <option value="loses too much">what loses too many volts</option>
             <option value="larger">what is larger than needed</option>
           </select>
         </label>
@@ -185,7 +181,7 @@ const SizeTable = ({
               {r.now === 'fits' ? 'the same' : (r.kind?.name ?? 'nothing in the book')}
             </td>
             <td className={r.now === 'too small' ? 'over' : r.now === 'fits' ? 'soft' : undefined}>
-              {WORDS[r.now]}
+              {SIZED_NOW_WORDS[r.now]}
             </td>
             <td>
               <TriedFigure className="link power-why" working={() => r.working}>

@@ -62,4 +62,22 @@ describe('sizing cable', () => {
     expect(run?.kind?.slug).toBe('feeder-4-0-3ph');
     expect(run?.reasons.join(' ')).toMatch(/headroom.*behind 300\.0 A.*carries 316\.0 A/);
   });
+
+  it('power-size: a run that carries its load over too long a way is told by its volts, not as too small', () => {
+    const r = gearRig();
+    const source = r.b.source(r.kind('generator-100kw-3ph'), { label: 'G1' });
+    const box = r.b.box(r.kind('box-400-6x100'), { label: 'D1' });
+    r.run('feeder-4-0-3ph', [source.id, '1'], [box.id, 'in']);
+    r.b.fixtureKind(
+      'f',
+      { wattsW: 5000, voltsMinV: 60, voltsMaxV: 130 },
+      { inlets: [{ id: 'in', connector: 'stage-pin-100', legs: 1, neutral: true }] },
+    );
+    const f = r.b.fixture('f', { unit: '1' });
+    const long = r.run('pin-100-2-3', [box.id, '1'], [f.id, 'in'], 400_000);
+    const run = sizePlan(r.plan(), { book }).find((x) => x.recordId === long.id);
+    expect(run?.now).toBe('loses too much');
+    expect(run?.reasons.join(' ')).toMatch(/this one loses .* V, .* %; no cable of the book/);
+    expect(run?.reasons.join(' ')).not.toContain('carries it');
+  });
 });
