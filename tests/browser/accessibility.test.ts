@@ -1,22 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import type { Browser, Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright';
+import { describe, expect, test } from 'vitest';
+import { appInBrowser } from '../support/app-in-browser.ts';
 import { openDemo, openStart } from '../support/app-story.ts';
-import { launchBrowser, type Served, serveApp } from '../support/browser.ts';
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
-let site: Served;
-let browser: Browser;
-beforeAll(async () => {
-  site = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await site?.close();
-});
+const app = appInBrowser();
 
 /** What the checker finds on the page as it is, in words that name the element. */
 const problems = async (page: Page): Promise<readonly string[]> => {
@@ -36,7 +27,7 @@ const problems = async (page: Page): Promise<readonly string[]> => {
 
 describe.each(['light', 'dark'] as const)('an accessibility checker in the %s scheme', (colorScheme) => {
   test('finds nothing on any screen', async () => {
-    const context = await browser.newContext({
+    const context = await app.browser.newContext({
       viewport: { width: 1440, height: 900 },
       colorScheme,
       bypassCSP: true,
@@ -46,7 +37,7 @@ describe.each(['light', 'dark'] as const)('an accessibility checker in the %s sc
     const check = async (screen: string): Promise<void> => {
       found.push(...(await problems(page)).map((p) => `${screen}: ${p}`));
     };
-    await openStart(page, site.url);
+    await openStart(page, app.url);
     await check('start');
     await openDemo(page, 'Street, night');
     await check('floor');

@@ -1,20 +1,12 @@
-import type { Browser, Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright';
+import { describe, expect, test } from 'vitest';
+import { appInBrowser } from '../support/app-in-browser.ts';
 import { onPage, openDemo, openStart, planText, recordsIn } from '../support/app-story.ts';
-import { launchBrowser, type Served, serveApp, watchPage } from '../support/browser.ts';
+import { watchPage } from '../support/browser.ts';
 
 /** What a person meets who starts with nothing and works by mouse and keyboard on a small screen. */
 
-let site: Served;
-let browser: Browser;
-beforeAll(async () => {
-  site = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await site?.close();
-});
+const app = appInBrowser();
 
 const SMALL = { viewport: { width: 1366, height: 768 }, acceptDownloads: true } as const;
 
@@ -22,7 +14,7 @@ const floor = (page: Page) => page.getByRole('application', { name: 'Floor drawi
 
 /** A room of 5.4 by 4 metres by European practice. */
 const startRoom = async (page: Page): Promise<void> => {
-  await openStart(page, site.url);
+  await openStart(page, app.url);
   await page.getByLabel('Practice').selectOption('europe');
   await page.getByLabel('Room length').fill('5,4');
   await page.getByLabel('Room width').fill('4');
@@ -41,7 +33,7 @@ const message = (page: Page) => page.locator('.canvas-message');
 
 describe('from a blank plan', () => {
   test('the wall outlet that was pressed for comes with its circuit, by Enter, and undo says what it took back', async () => {
-    const context = await browser.newContext(SMALL);
+    const context = await app.browser.newContext(SMALL);
     const page = await context.newPage();
     const trouble = watchPage(page);
     await startRoom(page);
@@ -77,7 +69,7 @@ describe('from a blank plan', () => {
   });
 
   test('slash finds gear and commands; what is typed at once is the search', async () => {
-    const context = await browser.newContext(SMALL);
+    const context = await app.browser.newContext(SMALL);
     const page = await context.newPage();
     const trouble = watchPage(page);
     await startRoom(page);
@@ -98,7 +90,7 @@ describe('from a blank plan', () => {
   });
 
   test('a tube without power is put on its cells from its finding, and back and plugged from the properties and the menu', async () => {
-    const context = await browser.newContext(SMALL);
+    const context = await app.browser.newContext(SMALL);
     const page = await context.newPage();
     const trouble = watchPage(page);
     await startRoom(page);
@@ -135,10 +127,10 @@ describe('from a blank plan', () => {
   });
 
   test('a finding’s Select closes the list and shows the thing; the pieces of its cable are chosen by hand', async () => {
-    const context = await browser.newContext(SMALL);
+    const context = await app.browser.newContext(SMALL);
     const page = await context.newPage();
     const trouble = watchPage(page);
-    await openStart(page, site.url);
+    await openStart(page, app.url);
     await openDemo(page, 'Study, day');
     await page.locator('.rail-counts').first().click();
     const list = page.getByRole('dialog', { name: 'Findings' });
@@ -176,10 +168,10 @@ describe('from a blank plan', () => {
   });
 
   test('the table has its heads in one line, lights first, and takes an address and an outlet', async () => {
-    const context = await browser.newContext(SMALL);
+    const context = await app.browser.newContext(SMALL);
     const page = await context.newPage();
     const trouble = watchPage(page);
-    await openStart(page, site.url);
+    await openStart(page, app.url);
     await openDemo(page, 'Study, day');
     await floor(page).focus();
     await page.keyboard.press('q');

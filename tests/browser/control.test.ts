@@ -1,18 +1,10 @@
-import type { Browser, Page } from 'playwright';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Page } from 'playwright';
+import { expect, test } from 'vitest';
+import { appInBrowser } from '../support/app-in-browser.ts';
 import { figuresSettled, openDemo, openStart, planText, recordsIn } from '../support/app-story.ts';
-import { launchBrowser, type Served, serveApp, watchPage } from '../support/browser.ts';
+import { watchPage } from '../support/browser.ts';
 
-let site: Served;
-let browser: Browser;
-beforeAll(async () => {
-  site = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await site?.close();
-});
+const app = appInBrowser();
 
 interface Patched {
   readonly unit: string;
@@ -44,9 +36,9 @@ const centre = async (page: Page, name: RegExp): Promise<{ x: number; y: number;
 };
 
 test('addresses are assigned, undone, typed and dragged', async () => {
-  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+  const page = await app.browser.newPage({ viewport: { width: 1440, height: 900 } });
   const trouble = watchPage(page);
-  await openStart(page, site.url);
+  await openStart(page, app.url);
   await openDemo(page, 'Stage, three sets');
   await page.getByRole('button', { name: 'Control', exact: true }).click();
   const before = await patchIn(page);
@@ -113,8 +105,8 @@ test('addresses are assigned, undone, typed and dragged', async () => {
 });
 
 test('a patch list goes out, is changed and comes back, and a bad row says so', async () => {
-  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
-  await openStart(page, site.url);
+  const page = await app.browser.newPage({ viewport: { width: 1440, height: 900 } });
+  await openStart(page, app.url);
   await openDemo(page, 'Stage, three sets');
   await page.getByRole('button', { name: 'Control', exact: true }).click();
   const waiting = page.waitForEvent('download');

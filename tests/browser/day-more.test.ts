@@ -1,18 +1,10 @@
-import type { Browser, Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright';
+import { describe, expect, test } from 'vitest';
+import { appInBrowser } from '../support/app-in-browser.ts';
 import { openDemo, openStart, planText, recordsIn } from '../support/app-story.ts';
-import { launchBrowser, type Served, serveApp, watchPage } from '../support/browser.ts';
+import { watchPage } from '../support/browser.ts';
 
-let site: Served;
-let browser: Browser;
-beforeAll(async () => {
-  site = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await site?.close();
-});
+const app = appInBrowser();
 
 const times = async (page: Page): Promise<readonly string[]> =>
   recordsIn(await planText(page))
@@ -22,10 +14,10 @@ const times = async (page: Page): Promise<readonly string[]> =>
 
 describe('a best boy puts the day in order', () => {
   test('setups by their heads, a typed start that takes the rest along, workings by keys, a search that is told', async () => {
-    const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+    const context = await app.browser.newContext({ viewport: { width: 1440, height: 900 } });
     const page = await context.newPage();
     const trouble = watchPage(page);
-    await openStart(page, site.url);
+    await openStart(page, app.url);
     await openDemo(page, 'Study, day');
     await page.getByRole('button', { name: 'Day', exact: true }).click();
 
@@ -86,7 +78,7 @@ describe('a best boy puts the day in order', () => {
   });
 
   test('a search for the fewest packs is stopped, and the plan can be worked on meanwhile', async () => {
-    const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+    const context = await app.browser.newContext({ viewport: { width: 1440, height: 900 } });
     const page = await context.newPage();
     const trouble = watchPage(page);
     // The search's own thread is kept from answering, as a very large day would.
@@ -99,7 +91,7 @@ describe('a best boy puts the day in order', () => {
         }
       };
     });
-    await openStart(page, site.url);
+    await openStart(page, app.url);
     await openDemo(page, 'Study, day');
     await page.getByRole('button', { name: 'Day', exact: true }).click();
     await page.getByRole('tab', { name: 'Packs', exact: true }).click();

@@ -1,5 +1,6 @@
-import type { Browser, Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright';
+import { describe, expect, test } from 'vitest';
+import { appInBrowser } from '../support/app-in-browser.ts';
 import {
   dragTo,
   figuresSettled,
@@ -9,18 +10,9 @@ import {
   planText,
   recordsIn,
 } from '../support/app-story.ts';
-import { launchBrowser, type Served, serveApp, watchPage } from '../support/browser.ts';
+import { watchPage } from '../support/browser.ts';
 
-let site: Served;
-let browser: Browser;
-beforeAll(async () => {
-  site = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await site?.close();
-});
+const app = appInBrowser();
 
 const record = async (page: Page, id: string) =>
   recordsIn(await planText(page)).find((r) => r.id === id) as Record<string, unknown> | undefined;
@@ -33,13 +25,13 @@ const blocks = async (page: Page): Promise<readonly (readonly [string, number, n
 
 describe('a best boy plans the day', () => {
   test('levels like a spreadsheet, times by typing, by keys and by dragging, and the packs that are missing', async () => {
-    const context = await browser.newContext({
+    const context = await app.browser.newContext({
       viewport: { width: 1440, height: 900 },
       permissions: ['clipboard-read', 'clipboard-write'],
     });
     const page = await context.newPage();
     const trouble = watchPage(page);
-    await openStart(page, site.url);
+    await openStart(page, app.url);
     await openDemo(page, 'Study, day');
     await page.getByRole('button', { name: 'Day', exact: true }).click();
 
@@ -106,10 +98,10 @@ describe('a best boy plans the day', () => {
   });
 
   test('a unit moved in one setup only, a colour in every setup, and a day laid out from the setups', async () => {
-    const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+    const context = await app.browser.newContext({ viewport: { width: 1440, height: 900 } });
     const page = await context.newPage();
     const trouble = watchPage(page);
-    await openStart(page, site.url);
+    await openStart(page, app.url);
     await openDemo(page, 'Study, day');
     const unit = (await record(page, 'unit-4')) as unknown as { support: { standId: string } };
     const at = (await record(page, unit.support.standId))?.at as { xMm: number; yMm: number };
@@ -164,13 +156,13 @@ describe('a best boy plans the day', () => {
   });
 
   test('the grid is filled by drawing its corner, in several places at once, and places go from setup to setup', async () => {
-    const context = await browser.newContext({
+    const context = await app.browser.newContext({
       viewport: { width: 1366, height: 768 },
       permissions: ['clipboard-read', 'clipboard-write'],
     });
     const page = await context.newPage();
     const trouble = watchPage(page);
-    await openStart(page, site.url);
+    await openStart(page, app.url);
     await openDemo(page, 'Study, day');
     await page.getByRole('button', { name: 'Day', exact: true }).click();
     await page.getByRole('tab', { name: 'Setups', exact: true }).click();
@@ -223,10 +215,10 @@ describe('a best boy plans the day', () => {
   });
 
   test('the time line is read by mouse and by keys: figures with their working, zoom about the pointer, what moves along', async () => {
-    const context = await browser.newContext({ viewport: { width: 1366, height: 768 } });
+    const context = await app.browser.newContext({ viewport: { width: 1366, height: 768 } });
     const page = await context.newPage();
     const trouble = watchPage(page);
-    await openStart(page, site.url);
+    await openStart(page, app.url);
     await openDemo(page, 'Study, day');
     await page.getByRole('button', { name: 'Day', exact: true }).click();
     await page.getByRole('tab', { name: 'Shooting day', exact: true }).click();
@@ -298,10 +290,10 @@ describe('a best boy plans the day', () => {
   });
 
   test('several units go on one pack on the floor: outlets that remain, its lane, and away again', async () => {
-    const context = await browser.newContext({ viewport: { width: 1366, height: 768 } });
+    const context = await app.browser.newContext({ viewport: { width: 1366, height: 768 } });
     const page = await context.newPage();
     const trouble = watchPage(page);
-    await openStart(page, site.url);
+    await openStart(page, app.url);
     await openDemo(page, 'Study, day');
     await page.getByRole('button', { name: 'Day', exact: true }).click();
     await page.getByRole('tab', { name: 'Packs', exact: true }).click();

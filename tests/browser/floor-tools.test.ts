@@ -1,22 +1,12 @@
-import type { Browser } from 'playwright';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
+import { appInBrowser } from '../support/app-in-browser.ts';
 import { openDemo, openStart } from '../support/app-story.ts';
-import { launchBrowser, type Served, serveApp } from '../support/browser.ts';
 
-let site: Served;
-let browser: Browser;
-beforeAll(async () => {
-  site = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await site?.close();
-});
+const app = appInBrowser();
 
 test('the opening tool tells door, window and archway apart and keeps the last; a long menu fits a screen of 768 px', async () => {
-  const page = await browser.newPage({ viewport: { width: 1366, height: 768 } });
-  await openStart(page, site.url);
+  const page = await app.browser.newPage({ viewport: { width: 1366, height: 768 } });
+  await openStart(page, app.url);
   await openDemo(page, 'Study, day');
   const strip = page.getByRole('toolbar', { name: 'Tools' });
   const button = (name: string) => strip.getByRole('button', { name, exact: true });

@@ -1,25 +1,19 @@
-import type { Browser } from 'playwright';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
+import { appInBrowser } from '../support/app-in-browser.ts';
 import { figuresSettled, openDemo, openStart, planText, recordsIn } from '../support/app-story.ts';
-import { launchBrowser, type Served, serveApp, watchPage } from '../support/browser.ts';
+import { watchPage } from '../support/browser.ts';
 import { CELL_BAR, fixtureFile } from '../support/fixture-files.ts';
 
-let site: Served;
-let browser: Browser;
-beforeAll(async () => {
-  site = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await site?.close();
-});
+const app = appInBrowser();
 
 test('kinds from a fixture file, a list and the form join the own book, are placed, and are there the next day', async () => {
-  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, acceptDownloads: true });
+  const context = await app.browser.newContext({
+    viewport: { width: 1440, height: 900 },
+    acceptDownloads: true,
+  });
   const page = await context.newPage();
   const trouble = watchPage(page);
-  await openStart(page, site.url);
+  await openStart(page, app.url);
   await openDemo(page, 'Study, day');
   await page.getByRole('button', { name: 'Gear', exact: true }).click();
 
@@ -94,7 +88,7 @@ test('kinds from a fixture file, a list and the form join the own book, are plac
   // The next day: the own book is still there, on another plan too.
   await page.close();
   const again = await context.newPage();
-  await openStart(again, site.url);
+  await openStart(again, app.url);
   await openDemo(again, 'Street, night');
   await again.getByRole('combobox', { name: /Find gear/ }).fill('round mirror');
   await again.getByRole('option', { name: /Round mirror light/ }).waitFor();

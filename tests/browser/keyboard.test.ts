@@ -1,18 +1,9 @@
-import type { Browser, Page } from 'playwright';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Page } from 'playwright';
+import { expect, test } from 'vitest';
+import { appInBrowser } from '../support/app-in-browser.ts';
 import { figuresSettled, openStart, planText, recordsIn } from '../support/app-story.ts';
-import { launchBrowser, type Served, serveApp } from '../support/browser.ts';
 
-let site: Served;
-let browser: Browser;
-beforeAll(async () => {
-  site = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await site?.close();
-});
+const app = appInBrowser();
 
 /** Presses Tab until something with this accessible name has the focus. */
 const tabTo = async (page: Page, name: RegExp): Promise<void> => {
@@ -33,9 +24,12 @@ const tabTo = async (page: Page, name: RegExp): Promise<void> => {
 };
 
 test('the main steps by keyboard alone: place, move, turn, stand, plug, work, undo, issue', async () => {
-  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, acceptDownloads: true });
+  const context = await app.browser.newContext({
+    viewport: { width: 1440, height: 900 },
+    acceptDownloads: true,
+  });
   const page = await context.newPage();
-  await openStart(page, site.url);
+  await openStart(page, app.url);
   await tabTo(page, /^Study, day/);
   await page.keyboard.press('Enter');
   await figuresSettled(page);

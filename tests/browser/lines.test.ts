@@ -1,25 +1,16 @@
-import type { Browser } from 'playwright';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
+import { appInBrowser } from '../support/app-in-browser.ts';
 import { figuresSettled, onPage, openDemo, openStart, planText, recordsIn } from '../support/app-story.ts';
-import { launchBrowser, type Served, serveApp, watchPage } from '../support/browser.ts';
+import { watchPage } from '../support/browser.ts';
 
-let site: Served;
-let browser: Browser;
-beforeAll(async () => {
-  site = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await site?.close();
-});
+const app = appInBrowser();
 
 const FT = 304.8;
 
 test('a data line is drawn from a desk to a unit, put in order, told what is wrong with it, and undone', async () => {
-  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+  const page = await app.browser.newPage({ viewport: { width: 1440, height: 900 } });
   const trouble = watchPage(page);
-  await openStart(page, site.url);
+  await openStart(page, app.url);
   await openDemo(page, 'Street, night');
   const lines = async () => recordsIn(await planText(page)).filter((r) => r.type === 'line');
   expect(await lines()).toHaveLength(6);
@@ -74,9 +65,9 @@ test('a data line is drawn from a desk to a unit, put in order, told what is wro
 });
 
 test('setup cards are ticked by name, counted, filtered and kept; parts are run through with a gradient', async () => {
-  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+  const page = await app.browser.newPage({ viewport: { width: 1440, height: 900 } });
   const trouble = watchPage(page);
-  await openStart(page, site.url);
+  await openStart(page, app.url);
   await openDemo(page, 'Stage, three sets');
   await page.getByRole('button', { name: 'Control', exact: true }).click();
   await page.getByRole('tab', { name: 'Set-up cards' }).click();

@@ -2,29 +2,21 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import axe from 'axe-core';
 import DxfParser from 'dxf-parser';
-import type { Browser, BrowserContext, Page } from 'playwright';
+import type { BrowserContext, Page } from 'playwright';
 import readXlsxFile from 'read-excel-file/node';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import packageJson from '../../package.json' with { type: 'json' };
 import { papersCommand } from '../../src/cli/papers.ts';
 import { fixturePlace, recordsOf } from '../../src/plan/plan.ts';
 import { assess } from '../../src/report/assess.ts';
+import { appInBrowser } from '../support/app-in-browser.ts';
 import { dragTo, figuresSettled, onPage, openDemo, openStart, savedPlan } from '../support/app-story.ts';
-import { launchBrowser, type Served, serveApp, watchPage } from '../support/browser.ts';
+import { watchPage } from '../support/browser.ts';
 import { paperFonts } from '../support/paper-fonts.ts';
 import { pdfText } from '../support/pdf-text.ts';
 import { readPng } from '../support/read-png.ts';
 
-let site: Served;
-let browser: Browser;
-beforeAll(async () => {
-  site = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await site?.close();
-});
+const app = appInBrowser();
 
 const shots = process.env.LAMPWRIGHT_SHOTS;
 const shot = async (page: Page, name: string): Promise<void> => {
@@ -34,10 +26,13 @@ const shot = async (page: Page, name: string): Promise<void> => {
 const open = async (
   demo: string,
 ): Promise<{ context: BrowserContext; page: Page; trouble: readonly string[] }> => {
-  const context = await browser.newContext({ viewport: { width: 1366, height: 768 }, acceptDownloads: true });
+  const context = await app.browser.newContext({
+    viewport: { width: 1366, height: 768 },
+    acceptDownloads: true,
+  });
   const page = await context.newPage();
   const trouble = watchPage(page);
-  await openStart(page, site.url);
+  await openStart(page, app.url);
   await openDemo(page, demo);
   return { context, page, trouble };
 };

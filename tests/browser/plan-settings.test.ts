@@ -1,28 +1,20 @@
-import type { Browser, Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright';
+import { describe, expect, test } from 'vitest';
+import { appInBrowser } from '../support/app-in-browser.ts';
 import { figuresSettled, onPage, openDemo, openStart, planText, recordsIn } from '../support/app-story.ts';
-import { launchBrowser, type Served, serveApp, watchPage } from '../support/browser.ts';
+import { watchPage } from '../support/browser.ts';
 
-let site: Served;
-let browser: Browser;
-beforeAll(async () => {
-  site = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await site?.close();
-});
+const app = appInBrowser();
 
 const opened = async (demo: string): Promise<{ page: Page; trouble: readonly string[] }> => {
-  const context = await browser.newContext({
+  const context = await app.browser.newContext({
     viewport: { width: 1366, height: 768 },
     colorScheme: 'light',
     acceptDownloads: true,
   });
   const page = await context.newPage();
   const trouble = watchPage(page);
-  await openStart(page, site.url);
+  await openStart(page, app.url);
   await openDemo(page, demo);
   return { page, trouble };
 };

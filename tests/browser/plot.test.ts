@@ -1,6 +1,7 @@
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright';
+import { describe, expect, test } from 'vitest';
+import { appInBrowser } from '../support/app-in-browser.ts';
 import {
   dragTo,
   figuresSettled,
@@ -11,18 +12,9 @@ import {
   redoTimes,
   undoAll,
 } from '../support/app-story.ts';
-import { launchBrowser, type Served, serveApp, watchPage } from '../support/browser.ts';
+import { watchPage } from '../support/browser.ts';
 
-let site: Served;
-let browser: Browser;
-beforeAll(async () => {
-  site = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await site?.close();
-});
+const app = appInBrowser();
 
 const shots = process.env.LAMPWRIGHT_SHOTS;
 const shot = async (page: Page, name: string): Promise<void> => {
@@ -32,7 +24,7 @@ const shot = async (page: Page, name: string): Promise<void> => {
 const of = (text: string, type: string) => recordsIn(text).filter((r) => r.type === type);
 
 const start = async (page: Page): Promise<void> => {
-  await openStart(page, site.url);
+  await openStart(page, app.url);
   await page.getByLabel('Name').fill('Plot');
   await page.getByLabel('Room length').fill(`24' 6"`);
   await page.getByLabel('Room width').fill(`18'`);
@@ -63,7 +55,7 @@ const PANEL = /LED panel 60×60, 300 W/;
 
 describe('a plot', () => {
   test('twelve fixtures, three on a mark, a row of tubes, all plugged; two replaced; undone and redone to the same bytes', async () => {
-    const context = await browser.newContext({
+    const context = await app.browser.newContext({
       viewport: { width: 1440, height: 900 },
       acceptDownloads: true,
     });
@@ -206,7 +198,7 @@ describe('a plot', () => {
   });
 
   test('a wall of no length, a room that crosses itself and a banana are told in words, and nothing is lost', async () => {
-    const context = await browser.newContext({
+    const context = await app.browser.newContext({
       viewport: { width: 1440, height: 900 },
       acceptDownloads: true,
     });
@@ -262,7 +254,7 @@ describe('a plot', () => {
   });
 
   test('a row by shift and drag, a label by hand, a saved view and a menu by the right button', async () => {
-    const context = await browser.newContext({
+    const context = await app.browser.newContext({
       viewport: { width: 1440, height: 900 },
       acceptDownloads: true,
     });
@@ -316,7 +308,7 @@ describe('a plot', () => {
   });
 
   test('what is copied in one plan is pasted in another', async () => {
-    const context = await browser.newContext({
+    const context = await app.browser.newContext({
       viewport: { width: 1440, height: 900 },
       acceptDownloads: true,
     });

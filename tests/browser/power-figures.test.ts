@@ -1,26 +1,18 @@
-import type { Browser, Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright';
+import { describe, expect, test } from 'vitest';
+import { appInBrowser } from '../support/app-in-browser.ts';
 import { figuresSettled, openDemo, openStart } from '../support/app-story.ts';
-import { launchBrowser, type Served, serveApp, watchPage } from '../support/browser.ts';
+import { watchPage } from '../support/browser.ts';
 
 /** Figures of the power screens that are tried or drawn, and the meter rail on small screens. */
 
-let site: Served;
-let browser: Browser;
-beforeAll(async () => {
-  site = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await site?.close();
-});
+const app = appInBrowser();
 
 const open = async (width: number, height: number): Promise<{ page: Page; trouble: readonly string[] }> => {
-  const context = await browser.newContext({ viewport: { width, height } });
+  const context = await app.browser.newContext({ viewport: { width, height } });
   const page = await context.newPage();
   const trouble = watchPage(page);
-  await openStart(page, site.url);
+  await openStart(page, app.url);
   await openDemo(page, 'Street, night');
   return { page, trouble };
 };

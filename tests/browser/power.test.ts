@@ -1,18 +1,10 @@
-import type { Browser, Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright';
+import { describe, expect, test } from 'vitest';
+import { appInBrowser } from '../support/app-in-browser.ts';
 import { dragTo, figuresSettled, openDemo, openStart, planText, recordsIn } from '../support/app-story.ts';
-import { launchBrowser, type Served, serveApp, watchPage } from '../support/browser.ts';
+import { watchPage } from '../support/browser.ts';
 
-let site: Served;
-let browser: Browser;
-beforeAll(async () => {
-  site = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await site?.close();
-});
+const app = appInBrowser();
 
 const shots = process.env.LAMPWRIGHT_SHOTS;
 const shot = async (page: Page, name: string): Promise<void> => {
@@ -27,14 +19,14 @@ const cableTo = (text: string, id: string) =>
 
 describe('the power workspace', () => {
   test('diagram, faults, outlets, balance and measurements on one plan', async () => {
-    const context = await browser.newContext({
+    const context = await app.browser.newContext({
       viewport: { width: 1440, height: 900 },
       colorScheme: 'light',
       acceptDownloads: true,
     });
     const page = await context.newPage();
     const trouble = watchPage(page);
-    await openStart(page, site.url);
+    await openStart(page, app.url);
     await openDemo(page, 'Street, night');
     const before = await planText(page);
     await page.getByRole('button', { name: 'Power', exact: true }).click();
@@ -194,12 +186,12 @@ describe('the power workspace', () => {
   });
 
   test('papers issue the sheets that are chosen', async () => {
-    const context = await browser.newContext({
+    const context = await app.browser.newContext({
       viewport: { width: 1440, height: 900 },
       acceptDownloads: true,
     });
     const page = await context.newPage();
-    await openStart(page, site.url);
+    await openStart(page, app.url);
     await openDemo(page, 'Study, day');
     await page.getByRole('button', { name: 'Papers', exact: true }).click();
     await page.locator('.papers-sheet svg').waitFor();

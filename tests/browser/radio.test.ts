@@ -1,18 +1,10 @@
-import type { Browser, Page } from 'playwright';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Page } from 'playwright';
+import { expect, test } from 'vitest';
+import { appInBrowser } from '../support/app-in-browser.ts';
 import { figuresSettled, onPage, openDemo, openStart, planText, recordsIn } from '../support/app-story.ts';
-import { launchBrowser, type Served, serveApp, watchPage } from '../support/browser.ts';
+import { watchPage } from '../support/browser.ts';
 
-let site: Served;
-let browser: Browser;
-beforeAll(async () => {
-  site = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await site?.close();
-});
+const app = appInBrowser();
 
 interface Placed {
   readonly label: string;
@@ -46,9 +38,9 @@ const pixelsAlong = (page: Page, x: number, y: number, length: number): Promise<
   );
 
 test('margins show their working, a place is found and taken, and the picture follows a dragged transmitter', async () => {
-  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+  const page = await app.browser.newPage({ viewport: { width: 1440, height: 900 } });
   const trouble = watchPage(page);
-  await openStart(page, site.url);
+  await openStart(page, app.url);
   await openDemo(page, 'Stage, three sets');
   await page.getByRole('button', { name: 'Control', exact: true }).click();
   await page.getByRole('tab', { name: 'Radio' }).click();

@@ -1,29 +1,24 @@
 import { jsPDF } from 'jspdf';
-import type { Browser, Page } from 'playwright';
-import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { appInBrowser } from '../support/app-in-browser.ts';
 import { onPage, openStart, recordsIn, savedPlan } from '../support/app-story.ts';
-import { launchBrowser, type Served, serveApp, watchPage } from '../support/browser.ts';
+import { watchPage } from '../support/browser.ts';
 import { dxfOf, insUnits, lineGroups } from '../support/dxf-text.ts';
 import { pngOf } from '../support/pictures.ts';
 
-let site: Served;
-let browser: Browser;
+const app = appInBrowser();
 let page: Page;
 let trouble: readonly string[];
-beforeAll(async () => {
-  site = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await site?.close();
-});
 beforeEach(async () => {
   await page?.context().close();
-  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, acceptDownloads: true });
+  const context = await app.browser.newContext({
+    viewport: { width: 1440, height: 900 },
+    acceptDownloads: true,
+  });
   page = await context.newPage();
   trouble = watchPage(page);
-  await openStart(page, site.url);
+  await openStart(page, app.url);
   await page.getByLabel('Name').fill('Scout');
   await page.getByRole('button', { name: 'Start plan' }).click();
   await floor().focus();

@@ -1,20 +1,12 @@
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright';
+import { describe, expect, test } from 'vitest';
+import { appInBrowser } from '../support/app-in-browser.ts';
 import { figuresSettled, onPage, openStart, recordsIn, savedPlan } from '../support/app-story.ts';
-import { launchBrowser, type Served, serveApp, watchPage } from '../support/browser.ts';
+import { watchPage } from '../support/browser.ts';
 import { pngOf } from '../support/pictures.ts';
 
-let site: Served;
-let browser: Browser;
-beforeAll(async () => {
-  site = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await site?.close();
-});
+const app = appInBrowser();
 
 const shots = process.env.LAMPWRIGHT_SHOTS;
 const shot = async (page: Page, name: string): Promise<void> => {
@@ -61,13 +53,13 @@ const photoOf = async (page: Page): Promise<Buffer> => {
 
 describe('a scout', () => {
   test('draws a room with a door, two windows and four outlets on two breakers in under 60 actions', async () => {
-    const context = await browser.newContext({
+    const context = await app.browser.newContext({
       viewport: { width: 1440, height: 900 },
       acceptDownloads: true,
     });
     const page = await context.newPage();
     const trouble = watchPage(page);
-    await openStart(page, site.url);
+    await openStart(page, app.url);
     let actions = 0;
     const act = async (...steps: readonly Promise<unknown>[]): Promise<void> => {
       actions++;

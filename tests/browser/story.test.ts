@@ -1,11 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { BrowserContext, Page } from 'playwright';
+import { describe, expect, test } from 'vitest';
 import packageJson from '../../package.json' with { type: 'json' };
 import { ROOT } from '../../src/cli/bootstrap.mjs';
 import { papersCommand } from '../../src/cli/papers.ts';
 import { assess } from '../../src/report/assess.ts';
+import { appInBrowser } from '../support/app-in-browser.ts';
 import {
   dragTo,
   figuresSettled,
@@ -18,20 +19,11 @@ import {
   savedPlan,
   undoAll,
 } from '../support/app-story.ts';
-import { launchBrowser, type Served, serveApp, watchPage } from '../support/browser.ts';
+import { watchPage } from '../support/browser.ts';
 import { paperFonts } from '../support/paper-fonts.ts';
 import { pdfText } from '../support/pdf-text.ts';
 
-let site: Served;
-let browser: Browser;
-beforeAll(async () => {
-  site = await serveApp();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await site?.close();
-});
+const app = appInBrowser();
 
 const shots = process.env.LAMPWRIGHT_SHOTS;
 const shot = async (page: Page, name: string): Promise<void> => {
@@ -39,7 +31,11 @@ const shot = async (page: Page, name: string): Promise<void> => {
 };
 
 const newContext = (): Promise<BrowserContext> =>
-  browser.newContext({ viewport: { width: 1440, height: 900 }, colorScheme: 'light', acceptDownloads: true });
+  app.browser.newContext({
+    viewport: { width: 1440, height: 900 },
+    colorScheme: 'light',
+    acceptDownloads: true,
+  });
 
 /** A fixture of the plan by its unit number. */
 const unit = (text: string, number: string): Record<string, unknown> => {
@@ -53,7 +49,7 @@ describe('the main job, by mouse', () => {
     const context = await newContext();
     const page = await context.newPage();
     const trouble = watchPage(page);
-    await openStart(page, site.url);
+    await openStart(page, app.url);
     await openDemo(page, 'Study, day');
     const before = await planText(page);
     await shot(page, 'story-1-open');
@@ -166,7 +162,7 @@ describe('the main job, by mouse', () => {
   test('a plan file opens as it was saved, and a bad one is refused with words', async () => {
     const context = await newContext();
     const page = await context.newPage();
-    await openStart(page, site.url);
+    await openStart(page, app.url);
     const open = async (file: string | { name: string; mimeType: string; buffer: Buffer }): Promise<void> => {
       const chooser = page.waitForEvent('filechooser');
       await page.getByRole('button', { name: 'Open plan file…' }).click();

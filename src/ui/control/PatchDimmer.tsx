@@ -2,8 +2,7 @@ import { memo } from 'react';
 import type { Address } from '../../plan/address.ts';
 import { setDimmerPatch } from '../../plan/edits/dimmer-patch.ts';
 import { useServices } from '../services.ts';
-import { CellField } from './CellField.tsx';
-import { FindingsCell, type PatchRowProps, parseSlot, parseUniverse } from './PatchRow.tsx';
+import { AddressCells, PatchLine, type PatchRowProps } from './PatchLine.tsx';
 import { commitOr, freeSlots } from './patching.ts';
 
 /** One dimmer of the patch table: a slot a way, its first slot edited where it stands. */
@@ -20,69 +19,33 @@ export const PatchDimmer = memo(({ row, index, selected, disabled, onChoose }: P
       setDimmerPatch(session.getState().plan, b.id, at),
     );
   return (
-    <tr
-      aria-rowindex={index + 2}
-      data-index={index}
-      className={selected ? 'patch-row selected' : 'patch-row'}
-      onClick={(e) => {
-        if (e.target instanceof HTMLElement && e.target.closest('input,select,button')) return;
-        onChoose(b.id, e.shiftKey || e.ctrlKey || e.metaKey);
-      }}
+    <PatchLine
+      row={row}
+      index={index}
+      selected={selected}
+      onChoose={onChoose}
+      id={b.id}
+      name={name}
+      number={b.label}
+      kindName={row.kindName}
+      locked={b.locked === true}
     >
-      <td>
-        <input
-          type="checkbox"
-          aria-label={`Choose ${name}`}
-          checked={selected}
-          onChange={() => onChoose(b.id, true)}
-        />
-      </td>
-      <th scope="row">{b.label}</th>
-      <td title={row.kindName}>
-        <span className="patch-kind">
-          {row.kindName || 'kind missing'}
-          {b.locked ? <span className="soft"> · locked</span> : null}
-        </span>
-      </td>
       <td className="soft">dimmer</td>
       <td />
       <td className="soft">{slots === 1 ? '1 · one way' : `${slots} · a way each`}</td>
-      <td>
-        <CellField
-          label={`Universe of ${name}`}
-          column="universe"
-          className="short num"
-          value={row.universe === undefined || Number.isNaN(row.universe) ? '' : `U${row.universe}`}
-          parse={parseUniverse}
-          disabled={off}
-          onCommit={(universe) =>
-            put(
-              universe === undefined
-                ? undefined
-                : universe === row.universe && row.address !== undefined
-                  ? { universe, address: row.address }
-                  : { universe, address: freeSlots(session.getState().plan, slots, universe) },
-            )
-          }
-        />
-      </td>
-      <td>
-        <CellField
-          label={`Address of ${name}`}
-          column="address"
-          className="short num strong"
-          value={row.address === undefined ? '' : String(row.address)}
-          parse={parseSlot(row.universe)}
-          disabled={off}
-          onCommit={put}
-        />
-      </td>
-      <td className="num soft">{row.last}</td>
+      <AddressCells
+        name={name}
+        row={row}
+        disabled={off}
+        onUniverse={(universe) => {
+          if (universe === undefined) return put(undefined);
+          const stays = universe === row.universe ? row.address : undefined;
+          return put({ universe, address: stays ?? freeSlots(session.getState().plan, slots, universe) });
+        }}
+        onAddress={put}
+      />
       <td />
       <td className="soft">{row.link ? `line ${row.link}` : ''}</td>
-      <td>
-        <FindingsCell row={row} />
-      </td>
-    </tr>
+    </PatchLine>
   );
 });

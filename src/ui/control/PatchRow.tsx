@@ -1,53 +1,12 @@
 import { memo } from 'react';
-import { ok, type Result } from '../../kernel/result.ts';
-import { type Address, parseAddress, universeProblem } from '../../plan/address.ts';
 import { changeRecord } from '../../plan/edits/document.ts';
 import { setPaired } from '../../plan/edits/patch.ts';
 import { footprintOf } from '../../plan/footprint.ts';
 import { anyText } from '../common/parse.ts';
-import { Severity } from '../common/Severity.tsx';
 import { useServices } from '../services.ts';
-import { useUi } from '../ui-state.ts';
 import { CellField } from './CellField.tsx';
+import { AddressCells, PatchLine, type PatchRowProps } from './PatchLine.tsx';
 import { changePatch, commitOr, unpatch } from './patching.ts';
-import type { TableRow } from './rows.ts';
-
-export interface PatchRowProps {
-  readonly row: TableRow;
-  readonly index: number;
-  readonly selected: boolean;
-  readonly disabled: boolean;
-  readonly onChoose: (id: string, add: boolean) => void;
-}
-
-export const parseUniverse = (text: string): Result<number | undefined> => {
-  const t = text.trim().replace(/^u\s*/i, '');
-  if (t === '') return ok(undefined);
-  const n = /^\d+$/.test(t) ? Number(t) : Number.NaN;
-  const problem = universeProblem(n);
-  return problem
-    ? { ok: false, error: Number.isNaN(n) ? { what: `“${text.trim()}” is not a universe.` } : problem }
-    : ok(n);
-};
-
-export const parseSlot =
-  (universe: number | undefined) =>
-  (text: string): Result<Address | undefined> =>
-    text.trim() === '' ? ok(undefined) : parseAddress(text, universe);
-
-/** What the checks found about a row. */
-export const FindingsCell = ({ row }: { readonly row: TableRow }) => {
-  const setFindings = useUi((u) => u.setFindings);
-  return row.findings.length > 0 ? (
-    <button type="button" className="rail-counts" onClick={() => setFindings(true)}>
-      {row.findings.slice(0, 2).map((x) => (
-        <Severity key={x.id} level={x.severity}>
-          {x.number}
-        </Severity>
-      ))}
-    </button>
-  ) : null;
-};
 
 /** One unit of the patch table, each cell edited where it stands. */
 export const PatchRow = memo(({ row, index, selected, disabled, onChoose }: PatchRowProps) => {
@@ -58,30 +17,17 @@ export const PatchRow = memo(({ row, index, selected, disabled, onChoose }: Patc
   const unit = `unit ${f.unit}`;
 
   return (
-    <tr
-      aria-rowindex={index + 2}
-      data-index={index}
-      className={selected ? 'patch-row selected' : 'patch-row'}
-      onClick={(e) => {
-        if (e.target instanceof HTMLElement && e.target.closest('input,select,button')) return;
-        onChoose(f.id, e.shiftKey || e.ctrlKey || e.metaKey);
-      }}
+    <PatchLine
+      row={row}
+      index={index}
+      selected={selected}
+      onChoose={onChoose}
+      id={f.id}
+      name={unit}
+      number={f.unit}
+      kindName={kind?.name}
+      locked={f.locked === true}
     >
-      <td>
-        <input
-          type="checkbox"
-          aria-label={`Choose ${unit}`}
-          checked={selected}
-          onChange={() => onChoose(f.id, true)}
-        />
-      </td>
-      <th scope="row">{f.unit}</th>
-      <td title={kind?.name}>
-        <span className="patch-kind">
-          {kind?.name ?? 'kind missing'}
-          {f.locked ? <span className="soft"> · locked</span> : null}
-        </span>
-      </td>
       <td className="patch-cut soft" title={f.use}>
         {f.use}
       </td>
@@ -126,37 +72,21 @@ export const PatchRow = memo(({ row, index, selected, disabled, onChoose }: Patc
               ))}
             </select>
           </td>
-          <td>
-            <CellField
-              label={`Universe of ${unit}`}
-              column="universe"
-              className="short num"
-              value={row.universe === undefined || Number.isNaN(row.universe) ? '' : `U${row.universe}`}
-              parse={parseUniverse}
-              disabled={off}
-              onCommit={(universe) =>
-                universe === undefined
-                  ? unpatch(session, [f.id], `Take the address of ${unit} away`)
-                  : changePatch(session, f.id, { universe })
-              }
-            />
-          </td>
-          <td>
-            <CellField
-              label={`Address of ${unit}`}
-              column="address"
-              className="short num strong"
-              value={row.address === undefined ? '' : String(row.address)}
-              parse={parseSlot(row.universe)}
-              disabled={off}
-              onCommit={(at) =>
-                at === undefined
-                  ? unpatch(session, [f.id], `Take the address of ${unit} away`)
-                  : changePatch(session, f.id, at)
-              }
-            />
-          </td>
-          <td className="num soft">{row.last}</td>
+          <AddressCells
+            name={unit}
+            row={row}
+            disabled={off}
+            onUniverse={(universe) =>
+              universe === undefined
+                ? unpatch(session, [f.id], `Take the address of ${unit} away`)
+                : changePatch(session, f.id, { universe })
+            }
+            onAddress={(at) =>
+              at === undefined
+                ? unpatch(session, [f.id], `Take the address of ${unit} away`)
+                : changePatch(session, f.id, at)
+            }
+          />
           <td>
             <input
               type="checkbox"
@@ -199,9 +129,6 @@ export const PatchRow = memo(({ row, index, selected, disabled, onChoose }: Patc
           </select>
         </td>
       ) : null}
-      <td>
-        <FindingsCell row={row} />
-      </td>
-    </tr>
+    </PatchLine>
   );
 });
