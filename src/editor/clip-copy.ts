@@ -1,5 +1,6 @@
 import type { Id } from '../kernel/ids.ts';
 import { movedWith } from '../plan/edits/arrange.ts';
+import { COPIED as COPIED_ASIDE } from '../plan/edits/duplicate.ts';
 import { otherKindIds } from '../plan/edits/kind-refs.ts';
 import { type Plan, recordOf, recordsOf } from '../plan/plan.ts';
 import type { AnyRecord } from '../plan/records/index.ts';
@@ -8,28 +9,18 @@ export const FORMAT = 'lampwright-clip';
 
 /** What can be taken from one floor to another. */
 export const COPIED: readonly AnyRecord['type'][] = [
-  'fixture',
-  'stand',
-  'grip',
-  'rigging',
-  'ballast',
-  'box',
-  'charger',
-  'pack',
-  'device',
-  'source',
-  'outlet',
-  'mark',
-  'setPiece',
-  'wall',
-  'opening',
-  'dimension',
-  'cable',
-  'line',
-  'feature',
-  'crossing',
-  'underlay',
-  'photo',
+  ...COPIED_ASIDE,
+  ...([
+    'outlet',
+    'opening',
+    'dimension',
+    'cable',
+    'line',
+    'feature',
+    'crossing',
+    'underlay',
+    'photo',
+  ] as const),
 ];
 
 /** Text of pictures up to here goes along; more would choke the clipboard of some systems. */

@@ -7,6 +7,7 @@ import { dimmerSlots } from '../plan/edits/dimmer-patch.ts';
 import { footprintOf, patchedMode } from '../plan/footprint.ts';
 import { kindOf, type Plan, planRecord, recordOf, recordsOf } from '../plan/plan.ts';
 import { placesOf } from '../report/control.ts';
+import { kindCounts } from '../report/kind-counts.ts';
 import { sparesFor } from '../report/spares.ts';
 import type { Assessment } from '../report/types.ts';
 import { type Circuit, type CircuitLoad, type Panel, panelsOf } from './circuit-rows.ts';
@@ -139,17 +140,6 @@ export const cableList = (plan: Plan): ListTable => {
   };
 };
 
-const GEAR = [
-  'fixture',
-  'ballast',
-  'stand',
-  'grip',
-  'rigging',
-  'source',
-  'box',
-  'device',
-  'charger',
-] as const;
 const FAMILY_ORDER: readonly string[] = [
   ...['fixture', 'ballast', 'stand', 'grip', 'rigging', 'source', 'box', 'dimmer', 'converter', 'adapter'],
   ...['node', 'dataSplitter', 'transmitter', 'receiver', 'repeater', 'charger', 'pack'],
@@ -160,20 +150,9 @@ const familyPlace = (family: string): number =>
 
 /** Gear by kind with counts and mass, accessories, cloths and sand bags included; cable is in the cable list. */
 export const gearList = (plan: Plan): ListTable => {
-  const counts = new Map<string, number>();
-  const count = (kindId: string, n = 1): void => {
-    if (n > 0) counts.set(kindId, (counts.get(kindId) ?? 0) + n);
-  };
-  for (const type of GEAR) for (const r of recordsOf(plan, type)) count(r.kindId);
-  for (const f of recordsOf(plan, 'fixture')) {
-    for (const id of f.accessories ?? []) count(id);
-    if (f.packs?.converterId !== undefined) count(f.packs.converterId);
-  }
-  for (const s of recordsOf(plan, 'stock')) count(s.kindId, s.count);
-  for (const g of recordsOf(plan, 'grip')) if (g.clothId !== undefined) count(g.clothId);
   const bags = recordsOf(plan, 'stand').reduce((n, st) => n + Math.max(0, st.bags ?? 0), 0);
   const bagKg = limitOf(plan, 'rigging-bag').value;
-  const rows = [...counts].map(([kindId, n]) => {
+  const rows = [...kindCounts(plan)].map(([kindId, n]) => {
     const kind = kindOf(plan, kindId);
     return [
       kind?.family ?? '',

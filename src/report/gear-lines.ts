@@ -3,6 +3,7 @@ import { limitOf } from '../derive/limits.ts';
 import { compareIds, compareNatural, type Id } from '../kernel/ids.ts';
 import type { Kind } from '../plan/kinds/kinds.ts';
 import { kindOf, type Plan, recordsOf } from '../plan/plan.ts';
+import { kindCounts } from './kind-counts.ts';
 import { type SpareGroup, sparesFor } from './spares.ts';
 
 /** Departments of a gear list in their order on paper. */
@@ -116,31 +117,9 @@ const cableRows = (plan: Plan, lengthText: (mm: number) => string): readonly Gea
  * masses. House panels, wall circuits and services stay where they are and are left out; packs come from the stock list.
  */
 export const gearLines = (plan: Plan, lengthText: (mm: number) => string): readonly GearLine[] => {
-  const counts = new Map<Id, number>();
-  const count = (kindId: Id | undefined, n = 1): void => {
-    if (kindId !== undefined) counts.set(kindId, (counts.get(kindId) ?? 0) + n);
-  };
-  for (const type of [
-    'fixture',
-    'ballast',
-    'stand',
-    'grip',
-    'rigging',
-    'source',
-    'box',
-    'device',
-    'charger',
-  ] as const)
-    for (const r of recordsOf(plan, type)) count(r.kindId);
-  for (const f of recordsOf(plan, 'fixture')) {
-    for (const id of f.accessories ?? []) count(id);
-    count(f.packs?.converterId);
-  }
-  for (const g of recordsOf(plan, 'grip')) count(g.clothId);
-  for (const s of recordsOf(plan, 'stock')) count(s.kindId, s.count);
-  const rows = [...counts].flatMap(([kindId, n]): GearLine[] => {
+  const rows = [...kindCounts(plan)].flatMap(([kindId, n]): GearLine[] => {
     const kind = kindOf(plan, kindId);
-    if (n <= 0 || fixed(kind)) return [];
+    if (fixed(kind)) return [];
     const spare = kind ? spareOf(plan, kind.family, n) : 0;
     const eachKg = kind?.massKg ?? Number.NaN;
     return [

@@ -7,7 +7,8 @@ import { freeOutlet } from './floor-packs.ts';
 import { nextLabel, nextUnit } from './place.ts';
 import { shifted } from './shared.ts';
 
-const COPIED: readonly AnyRecord['type'][] = [
+/** Types of what can be copied to the side. */
+export const COPIED: readonly AnyRecord['type'][] = [
   'fixture',
   'stand',
   'grip',

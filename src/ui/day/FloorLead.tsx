@@ -9,7 +9,8 @@ import { floorPackRows, outletsLeft } from '../../report/floor-packs.ts';
 import { Field, Row } from '../common/Field.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
-import { leadChoices, readLeadLength, usualConductor } from './leads.ts';
+import { LeadConductor } from './LeadConductor.tsx';
+import { readLeadLength, usualConductor } from './leads.ts';
 import { useConverterKinds } from './pack-kinds.ts';
 
 /** The lead of a unit that is fed from a pack on the floor: which outlet, how long, of what, with a converter at its end. */
@@ -86,22 +87,13 @@ export const FloorLead = ({
       />
       {use.lead ? (
         <Row label="Its conductor">
-          <select
-            className="inline-input"
-            aria-label="Conductor of the lead"
-            disabled={readOnly}
+          <LeadConductor
             value={use.lead.conductor}
-            onChange={(e) =>
-              use.lead &&
-              set('Lead of the packs', { ...use, lead: { ...use.lead, conductor: e.target.value } })
+            disabled={readOnly}
+            onChange={(conductor) =>
+              use.lead && set('Lead of the packs', { ...use, lead: { ...use.lead, conductor } })
             }
-          >
-            {leadChoices(use.lead.conductor).map((c) => (
-              <option key={c.id} value={c.id}>
-                {c.name}
-              </option>
-            ))}
-          </select>
+          />
         </Row>
       ) : null}
       <Row label="Between">

@@ -13,7 +13,8 @@ import { FindingList } from '../floor/FindingList.tsx';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
 import { FloorLead } from './FloorLead.tsx';
-import { leadChoices, readLeadLength, usualConductor } from './leads.ts';
+import { LeadConductor } from './LeadConductor.tsx';
+import { readLeadLength, usualConductor } from './leads.ts';
 import { PackCurrents } from './PackCurrents.tsx';
 import { useConverterKinds } from './pack-kinds.ts';
 import { RunsOn } from './RunsOn.tsx';
@@ -150,19 +151,11 @@ export const PackDialog = ({
           />
           {use.lead ? (
             <Row label="Conductor">
-              <select
-                className="inline-input"
-                aria-label="Conductor of the lead"
-                disabled={readOnly}
+              <LeadConductor
                 value={use.lead.conductor}
-                onChange={(e) => lead({ conductor: e.target.value })}
-              >
-                {leadChoices(use.lead.conductor).map((c) => (
-                  <option key={c.id} value={c.id}>
-                    {c.name}
-                  </option>
-                ))}
-              </select>
+                disabled={readOnly}
+                onChange={(conductor) => lead({ conductor })}
+              />
             </Row>
           ) : null}
           <Row label="Change">
