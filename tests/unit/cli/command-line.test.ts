@@ -4,25 +4,11 @@ import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { ROOT } from '../../../src/cli/bootstrap.mjs';
-import { run } from '../../../src/cli/main.ts';
+import { lampwright } from '../../support/command.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'lampwright-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 const PLAN = join(ROOT, 'tests', 'old-plans', 'v1.json');
-
-const lampwright = async (...args: string[]): Promise<{ status: number; out: string; err: string }> => {
-  let out = '';
-  let err = '';
-  const status = await run(args, {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-  });
-  return { status, out, err };
-};
 
 const fileWith = (name: string, text: string): string => {
   const path = join(folder, name);

@@ -2,30 +2,16 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { run } from '../../../src/cli/main.ts';
 import { applyChanges } from '../../../src/plan/change-set.ts';
 import { addIssue } from '../../../src/plan/edits/issue.ts';
 import { serialisePlan } from '../../../src/plan/file.ts';
 import { type Plan, recordsOf } from '../../../src/plan/plan.ts';
 import type { AnyRecord } from '../../../src/plan/records/index.ts';
+import { lampwright } from '../../support/command.ts';
 import { samplePlan } from '../../support/sample-plan.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'lampwright-papers-'));
 afterAll(() => rmSync(folder, { recursive: true }));
-
-const lampwright = async (...args: string[]): Promise<{ status: number; out: string; err: string }> => {
-  let out = '';
-  let err = '';
-  const status = await run(args, {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-  });
-  return { status, out, err };
-};
 
 const kept = (name: string, plan: Plan): string => {
   const path = join(folder, name);

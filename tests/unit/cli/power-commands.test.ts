@@ -2,27 +2,13 @@ import { linkSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
-import { run } from '../../../src/cli/main.ts';
 import { readPlan, serialisePlan } from '../../../src/plan/file.ts';
 import { recordsOf } from '../../../src/plan/plan.ts';
+import { lampwright } from '../../support/command.ts';
 import { generatorRig } from '../../support/plan-builder.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'lampwright-power-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
-
-const lampwright = async (...args: string[]) => {
-  let out = '';
-  let err = '';
-  const status = await run(args, {
-    out: (t) => {
-      out += t;
-    },
-    err: (t) => {
-      err += t;
-    },
-  });
-  return { status, out, err };
-};
 
 /** Four units of 10 A on leg A and two that are not plugged in. */
 const planFile = (name: string): string => {

@@ -10,7 +10,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { run } from '../../../src/cli/main.ts';
+import { lampwright } from '../../support/command.ts';
 import { CELL_BAR, fixtureFile } from '../../support/fixture-files.ts';
 
 let folder = '';
@@ -23,20 +23,6 @@ const path = (name: string): string => join(folder, name);
 const file = (name: string, content: string | Uint8Array): string => {
   writeFileSync(path(name), content);
   return path(name);
-};
-
-const lampwright = async (...args: readonly string[]) => {
-  let out = '';
-  let err = '';
-  const status = await run(args, {
-    out: (t) => {
-      out += t;
-    },
-    err: (t) => {
-      err += t;
-    },
-  });
-  return { status, out, err };
 };
 
 describe('gear import', () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { pagesToPdf } from '../../../src/output/pdf.ts';
 import { frameOf } from '../../../src/papers/frame.ts';
 import { issueOptions } from '../../../src/papers/issue-options.ts';
-import type { Page, PageItem } from '../../../src/papers/page.ts';
+import type { Page } from '../../../src/papers/page.ts';
 import { paperSet } from '../../../src/papers/paper-set.ts';
 import { SHEET_IDS, scalesFor, sheetOf } from '../../../src/papers/sheets.ts';
 import { applyChanges } from '../../../src/plan/change-set.ts';
@@ -11,7 +11,7 @@ import { type Plan, planRecord, recordsOf } from '../../../src/plan/plan.ts';
 import type { AnyRecord } from '../../../src/plan/records/index.ts';
 import { assess } from '../../../src/report/assess.ts';
 import { struckTexts } from '../../support/page-strokes.ts';
-import { textsOf, touchingTexts } from '../../support/page-texts.ts';
+import { outsideFrame, textsOf, touchingTexts } from '../../support/page-texts.ts';
 import { paperFonts } from '../../support/paper-fonts.ts';
 import { readPdf } from '../../support/read-pdf.ts';
 import { samplePlan } from '../../support/sample-plan.ts';
@@ -98,23 +98,6 @@ describe('scale, read back from the PDF by an independent reader', () => {
   }, 120_000);
 });
 
-/** Corner points of what an item draws, clipped items left out: a clip keeps its own. */
-const reach = (i: PageItem): readonly (readonly [number, number])[] => {
-  if (i.kind === 'path')
-    return i.d.flatMap((c) => (c[0] === 'Z' ? [] : [[Number(c.at(-2)), Number(c.at(-1))] as const]));
-  if (i.kind === 'circle')
-    return [
-      [i.xMm - i.rMm, i.yMm - i.rMm],
-      [i.xMm + i.rMm, i.yMm + i.rMm],
-    ];
-  if (i.kind === 'clip')
-    return [
-      [i.xMm, i.yMm],
-      [i.xMm + i.widthMm, i.yMm + i.heightMm],
-    ];
-  return i.kind === 'text' || i.kind === 'symbol' ? [[i.xMm, i.yMm]] : [];
-};
-
 describe('every page', () => {
   const changed = (): Plan => {
     const plan = samplePlan();
@@ -138,19 +121,7 @@ describe('every page', () => {
       const plan = paper(changed(), { sheet: id, landscape });
       const set = paperSet(plan, assess(plan, { revision: 0 }), issueOptions(plan, { programVersion: '0' }));
       for (const page of set.pages) {
-        const f = frameOf({ id: '', text: '', widthMm: page.widthMm, heightMm: page.heightMm });
-        for (const i of page.items)
-          for (const [x, y] of reach(i)) {
-            // The border of zones is five millimetres outside the frame line.
-            expect(
-              x >= f.x - 5.01 && x <= f.x + f.w + 5.01,
-              `${page.title}: ${JSON.stringify(i).slice(0, 90)}`,
-            ).toBe(true);
-            expect(
-              y >= f.y - 5.01 && y <= f.y + f.h + 5.01,
-              `${page.title}: ${JSON.stringify(i).slice(0, 90)}`,
-            ).toBe(true);
-          }
+        expect(outsideFrame(page), page.title).toEqual([]);
         expect(touchingTexts(page), page.title).toEqual([]);
         expect(struckTexts(page), page.title).toEqual([]);
       }
