@@ -12,7 +12,9 @@ import {
   wiresSign,
   writeInSign,
 } from '../drawing/one-line/symbols.ts';
-import { recordOf } from '../plan/plan.ts';
+import { planRecord, recordOf } from '../plan/plan.ts';
+import type { Practice } from '../plan/records/index.ts';
+import { bondingWord } from '../report/cautions.ts';
 import { frameOf, type Rect, TITLE_WIDTH_MM } from './frame.ts';
 import { besideSign, CAP, type Ink, type Notices } from './ink.ts';
 import { markFor, revisionTriangle } from './revision-marks.ts';
@@ -73,13 +75,13 @@ const drawKey = (ink: Ink, x: number, y: number, w: number): void => {
   });
 };
 
-const NOTES = [
+const notesOf = (practice: Practice): readonly string[] => [
   'Amps at ways: this setup, then the worst of all setups on the fullest leg. Figures at loads, volts and drop at nodes: the worst setup; drop is leg and neutral together.',
-  'Order of connection, lock-out and testing: as the qualified person directs. Grounding and bonding are not drawn.',
+  `Order of connection, lock-out and testing: as the qualified person directs. ${bondingWord(practice)} are not drawn.`,
 ];
 
 /** Key and cautions to the left of the title block. */
-const drawFoot = (ink: Ink, f: Rect): void => {
+const drawFoot = (ink: Ink, f: Rect, practice: Practice): void => {
   const top = f.y + f.h - TITLE_HEIGHT_MM;
   ink.line(f.x, top, f.x + f.w, top, 0.35);
   const w = f.w - TITLE_WIDTH_MM - 2 * PAD_MM;
@@ -92,7 +94,7 @@ const drawFoot = (ink: Ink, f: Rect): void => {
   ink.line(x - 3, top, x - 3, f.y + f.h, 0.35);
   ink.text(x, top + 5, 'Cautions', { capMm: CAP.value, weight: 'semibold' });
   let y = top + 9.6;
-  for (const text of [CAUTION, ...NOTES]) {
+  for (const text of [CAUTION, ...notesOf(practice)]) {
     const left = Math.floor((f.y + f.h - 1.5 - y) / 3.3) + 1;
     if (left <= 0) break;
     y = ink.paragraph(x, y, text, room, { maxLines: left, pitchMm: 3.3 }) + 1.2;
@@ -210,7 +212,7 @@ export function* oneLinePages(info: SetInfo): Making {
           },
           (ink, frame) => {
             drawDiagram(ink, info, sheet, area, (to) => sheetName(number - i + to));
-            drawFoot(ink, frame);
+            drawFoot(ink, frame, planRecord(info.plan).practice);
           },
         )(number, count),
   );

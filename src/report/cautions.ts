@@ -13,6 +13,10 @@ const caution = (id: string, title: string, text: string): Caution => ({ id, tit
 export const CAUTION_LINE =
   'Computed from this plan; other loads are not known. Local codes, the authority having jurisdiction, the makers’ instructions and licensed people come first.';
 
+/** What is done with earth and metal parts, as the practice calls it. */
+export const bondingWord = (practice: Practice): string =>
+  practice === 'europe' ? 'Earthing and bonding' : 'Grounding and bonding';
+
 /** Cautions that stand on the papers and on screen, whatever the plan says. Own words; they give no permission. */
 export const cautions = (practice: Practice): readonly Caution[] => [
   caution(
@@ -38,9 +42,7 @@ export const cautions = (practice: Practice): readonly Caution[] => [
   caution(
     'ground',
     practice === 'europe' ? 'Earth first' : 'Ground first',
-    practice === 'europe'
-      ? 'Earthing and bonding of sources and frames are as the qualified person directs. A lost earth or neutral can put dangerous volts on metal or on small loads.'
-      : 'Grounding and bonding of sources and frames are as the qualified person directs. A lost ground or neutral can put dangerous volts on metal or on small loads.',
+    `${bondingWord(practice)} of sources and frames are as the qualified person directs. A lost ${practice === 'europe' ? 'earth' : 'ground'} or neutral can put dangerous volts on metal or on small loads.`,
   ),
   caution(
     'set-fault',

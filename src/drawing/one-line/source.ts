@@ -2,6 +2,7 @@ import { legName } from '../../derive/systems.ts';
 import type { SupplyEntity } from '../../derive/types.ts';
 import { formatVoltAmps, formatWatts } from '../../kernel/units.ts';
 import { planRecord } from '../../plan/plan.ts';
+import { bondingWord } from '../../report/cautions.ts';
 import { cell, LEG_QUANTITIES } from '../../report/reader.ts';
 import type { PowerMeter, SourceRow } from '../../report/summary-types.ts';
 import { CAP, linesOf, type Sketch } from '../sketch.ts';
@@ -145,7 +146,7 @@ export const sourceHead = (
         s.line(at, y0 + 1, gx + 10, y0 + 1, LINE.frame, 'ink', [1.4, 0.9]);
         s.line(gx + 10, y0 + 1, gx + 10, y, LINE.frame, 'ink', [1.4, 0.9]);
         s.rect(gx, y, GROUND_W_MM, 13, { weightMm: LINE.frame, fill: 'paper' });
-        s.text(gx + 1.5, y + 3.4, 'Grounding and bonding:', { role: 'ink-soft' });
+        s.text(gx + 1.5, y + 3.4, `${bondingWord(planRecord(c.plan).practice)}:`, { role: 'ink-soft' });
         s.text(gx + 1.5, y + 6.8, 'as the qualified person directs', { role: 'ink-soft' });
       }
       if (table) legTable(s, c, e, Math.min(x + blockW - TABLE_W_MM - 4, x + groundEnd + 40), y);

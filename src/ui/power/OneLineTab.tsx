@@ -1,5 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { ENDLESS, oneLineSheets } from '../../drawing/one-line/index.ts';
+import { planRecord } from '../../plan/plan.ts';
+import { bondingWord } from '../../report/cautions.ts';
 import { largestLegA, pctOf, readerOf } from '../../report/reader.ts';
 import { useSessionSlice } from '../hooks.ts';
 import { useServices } from '../services.ts';
@@ -251,8 +253,8 @@ export const OneLineTab = () => {
         {assessment ? <ChosenPart entity={part} assessment={assessment} onTop={onTop} /> : null}
       </div>
       <p className="soft small">
-        Grounding and bonding, tie-ins and single-pole connectors: as the qualified person directs. Nothing
-        drawn here is leave to connect or to energize.
+        {bondingWord(planRecord(plan).practice)}, tie-ins and single-pole connectors: as the qualified person
+        directs. Nothing drawn here is leave to connect or to energize.
       </p>
     </section>
   );

@@ -109,5 +109,9 @@ describe('what the one-line diagram says', () => {
   it('leaves grounding and bonding to the qualified person, and draws no earth', () => {
     const words = planOf('street.plan.json');
     expect(wordsOf(words).join(' ')).toContain('Grounding and bonding: as the qualified person directs');
+    // Where the trade says earth, the diagram does.
+    const stage = wordsOf(planOf('stage.plan.json')).join(' ');
+    expect(stage).toContain('Earthing and bonding: as the qualified person directs');
+    expect(stage).not.toContain('Grounding');
   });
 });
